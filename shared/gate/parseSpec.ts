@@ -1,0 +1,70 @@
+import * as v from 'valibot'
+import type { Problem, Result } from '../problem.ts'
+import { notYet } from './notYet.ts'
+import { draftShape, specShape, type DraftSpec, type GateSpec } from './spec.ts'
+import { specProblems } from './specRules.ts'
+
+/** What came, short enough to print: texts quoted and cut, objects and lists named. */
+export function received(input: unknown): string {
+  if (input === undefined) return 'nothing'
+  if (input === null) return 'null'
+  if (typeof input === 'string') return `'${input.length > 40 ? `${input.slice(0, 40)}…` : input}'`
+  if (Array.isArray(input)) return `a list of ${input.length}`
+  if (typeof input === 'object') return 'an object'
+  return String(input)
+}
+
+const pathOf = (issue: v.BaseIssue<unknown>): string =>
+  (issue.path ?? []).reduce((path, item) => {
+    const key = item.key
+    if (typeof key === 'number') return `${path}[${key}]`
+    const name = String(key).slice(0, 60)
+    return path === '' ? name : `${path}.${name}`
+  }, '')
+
+/** One problem from one issue of the schema: the field, what came, what is accepted. */
+export function problemFrom(issue: v.BaseIssue<unknown>): Problem {
+  const field = pathOf(issue)
+  const [kind, accepted] = issue.message.split('|')
+  if (kind === 'unknown key') return { code: 'unknown-key', field, message: `unknown key, accepted here are ${accepted}` }
+  if (kind === 'missing') return { code: 'missing', field, message: `missing, accepted is ${accepted}` }
+  if (issue.input === undefined) return { code: 'missing', field, message: `missing, accepted is ${issue.message}` }
+  return { code: 'refused', field, message: `got ${received(issue.input)}, accepted is ${issue.message}` }
+}
+
+/** All problems of an input against a schema, one a field; or the value. */
+export function parseShape<T extends v.GenericSchema>(shape: T, input: unknown): Result<v.InferOutput<T>> {
+  const parsed = v.safeParse(shape, input)
+  if (parsed.success) return { ok: true, value: parsed.output }
+  const byField = new Map<string, Problem>()
+  for (const issue of parsed.issues) {
+    const problem = problemFrom(issue)
+    if (!byField.has(problem.field)) byField.set(problem.field, problem)
+  }
+  return { ok: false, problems: [...byField.values()] }
+}
+
+/**
+ * Reads a spec from outside: shape, then the rules between keys, then what isn't worked out yet. All problems at once.
+ */
+export function parseSpec(input: unknown): Result<GateSpec> {
+  const shaped = parseShape(specShape, input)
+  if (!shaped.ok) return shaped
+  const problems = [...specProblems(shaped.value), ...notYet(shaped.value)]
+  return problems.length > 0 ? { ok: false, problems } : shaped
+}
+
+/** Reads a draft: as `parseSpec`, but the leaf's sizes may still be missing. */
+export function parseDraft(input: unknown): Result<DraftSpec> {
+  const shaped = parseShape(draftShape, input)
+  if (!shaped.ok) return shaped
+  const problems = [...specProblems(shaped.value), ...notYet(shaped.value)]
+  return problems.length > 0 ? { ok: false, problems } : shaped
+}
+
+/** The whole spec of a draft, once its sizes are there. */
+export function specOf(draft: DraftSpec): GateSpec | undefined {
+  const { width, height } = draft.size
+  if (width === null || height === null) return undefined
+  return { ...draft, size: { from: 'leaf', width, height } }
+}
