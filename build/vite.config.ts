@@ -1,0 +1,26 @@
+import { fileURLToPath } from 'node:url'
+import vue from '@vitejs/plugin-vue'
+import { defineConfig } from 'vite'
+
+const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url))
+
+/**
+ * The screens' bundle. Addresses inside are relative, since the same files are served from app://bracework/ and
+ * from 127.0.0.1. Nothing is inlined: the content policy of both hosts refuses inline scripts and data: fonts.
+ */
+export default defineConfig({
+  root: here('../renderer'),
+  base: './',
+  publicDir: false,
+  plugins: [vue()],
+  clearScreen: false,
+  build: {
+    outDir: here('out/renderer'),
+    emptyOutDir: true,
+    target: 'chrome120',
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    sourcemap: false,
+    reportCompressedSize: false,
+  },
+})

@@ -1,0 +1,54 @@
+import { fileURLToPath } from 'node:url'
+import vue from '@vitejs/plugin-vue'
+import { configDefaults, defineConfig } from 'vitest/config'
+
+const root = fileURLToPath(new URL('..', import.meta.url))
+const soak = process.env['BRACEWORK_SOAK'] === '1'
+const minute = 60_000
+
+/**
+ * Three kinds of test. `rooms` runs in plain Node; `screens` mounts components in happy-dom; `whole` builds, starts
+ * browsers or packages, so its files run one after another with longer limits. A soak run lifts the limit to an hour.
+ */
+export default defineConfig({
+  root,
+  plugins: [vue()],
+  test: {
+    maxWorkers: 2,
+    passWithNoTests: false,
+    restoreMocks: true,
+    coverage: { provider: 'v8', include: ['shared/**', 'db/**', 'electron/**', 'renderer/**'] },
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'rooms',
+          environment: 'node',
+          include: ['tests/**/*.test.ts'],
+          exclude: [...configDefaults.exclude, 'tests/renderer/**', 'tests/e2e/**', 'tests/build/**'],
+          testTimeout: soak ? 60 * minute : minute,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'screens',
+          environment: 'happy-dom',
+          include: ['tests/renderer/**/*.test.ts'],
+          testTimeout: minute,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'whole',
+          environment: 'node',
+          include: ['tests/e2e/**/*.test.ts', 'tests/build/**/*.test.ts'],
+          fileParallelism: false,
+          testTimeout: soak ? 60 * minute : 3 * minute,
+          hookTimeout: 3 * minute,
+        },
+      },
+    ],
+  },
+})
