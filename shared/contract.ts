@@ -1,14 +1,27 @@
 import * as v from 'valibot'
 import { sectionShape, workshopShape } from './gate/spec.ts'
 import { parseShape } from './gate/parseSpec.ts'
-import { stages, type Difference, type Job, type JobRow, type Overlap, type Paper, type Customer } from './job/job.ts'
+import {
+  stages,
+  type Difference,
+  type Job,
+  type JobRow,
+  type Overlap,
+  type Paper,
+  type Customer,
+} from './job/job.ts'
 import type { Result } from './problem.ts'
 import type { Section, Workshop } from './gate/spec.ts'
 import type { LengthUnit } from './job/job.ts'
 import type { PaperFormat } from './papers/page.ts'
 
-/** A section the workshop keeps, offered when a gate is designed. A job copies it, so that a later edit moves no job. */
-export type KeptSection = { id: number; use: 'boards' | 'ledges' | 'braces'; section: Section }
+/** A section the workshop keeps, offered when a gate is designed. A job copies it, so that a later edit moves no job. source: 'common practice' or 'this workshop'. */
+export type KeptSection = {
+  id: number
+  use: 'boards' | 'ledges' | 'braces'
+  section: Section
+  source?: string
+}
 
 /** The workshop's own settings. */
 export type Settings = {
@@ -19,12 +32,22 @@ export type Settings = {
 }
 
 /** What the window shows before anything is opened. */
-export type BookSummary = { workshopName: string; jobs: number; sampleJobs: number; folder: string; settings: Settings }
+export type BookSummary = {
+  workshopName: string
+  jobs: number
+  sampleJobs: number
+  folder: string
+  settings: Settings
+}
 
 /** A paper's own bytes, checked against its hash just now. */
 export type PaperBytes = { paper: Paper; base64: string }
 
-const id = v.pipe(v.number('a whole number'), v.integer('a whole number'), v.minValue(1, 'a whole number over 0'))
+const id = v.pipe(
+  v.number('a whole number'),
+  v.integer('a whole number'),
+  v.minValue(1, 'a whole number over 0'),
+)
 const shortText = v.pipe(v.string('a text'), v.maxLength(300, 'a text of up to 300 characters'))
 const longText = v.pipe(v.string('a text'), v.maxLength(20000, 'a text of up to 20000 characters'))
 const isoDay = v.pipe(v.string('a day as 2026-05-31'), v.isoDate('a day as 2026-05-31'))
@@ -33,7 +56,11 @@ const unit = v.picklist(['mm', 'in'], 'mm or in')
 const nothing = v.strictObject({})
 
 const change = v.strictObject({
-  path: v.pipe(v.string('a dotted path'), v.regex(/^[a-zA-Z]+(\.[a-zA-Z0-9]+)*$/, 'a dotted path'), v.maxLength(100, 'a dotted path')),
+  path: v.pipe(
+    v.string('a dotted path'),
+    v.regex(/^[a-zA-Z]+(\.[a-zA-Z0-9]+)*$/, 'a dotted path'),
+    v.maxLength(100, 'a dotted path'),
+  ),
   value: v.unknown(),
   was: v.optional(v.unknown()),
   typed: v.optional(shortText),
@@ -42,10 +69,26 @@ const change = v.strictObject({
 /** One entry a request: what it takes. What it gives stands in `Replies`. */
 const takes = {
   'book.summary': nothing,
-  'jobs.list': v.strictObject({ search: shortText, stage: v.nullable(v.picklist(stages, `one of ${stages.join(', ')}`)) }),
+  'jobs.list': v.strictObject({
+    search: shortText,
+    stage: v.nullable(v.picklist(stages, `one of ${stages.join(', ')}`)),
+  }),
   'jobs.open': v.strictObject({ id }),
-  'jobs.create': v.strictObject({ customerName: shortText, town: shortText, phone: shortText, title: shortText, due: v.nullable(isoDay) }),
-  'jobs.change': v.strictObject({ id, changes: v.pipe(v.array(change), v.minLength(1, 'at least one change'), v.maxLength(100, 'up to 100 changes')) }),
+  'jobs.create': v.strictObject({
+    customerName: shortText,
+    town: shortText,
+    phone: shortText,
+    title: shortText,
+    due: v.nullable(isoDay),
+  }),
+  'jobs.change': v.strictObject({
+    id,
+    changes: v.pipe(
+      v.array(change),
+      v.minLength(1, 'at least one change'),
+      v.maxLength(100, 'up to 100 changes'),
+    ),
+  }),
   'jobs.repeat': v.strictObject({ id }),
   'customers.find': v.strictObject({ search: shortText }),
   'papers.list': v.strictObject({ jobId: id }),
@@ -94,7 +137,8 @@ export type RequestName = keyof typeof takes
 export type Takes<N extends RequestName> = v.InferOutput<(typeof takes)[N]>
 export type Gives<N extends RequestName> = Replies[N]
 export const requestNames = Object.keys(takes) as RequestName[]
-export const isRequestName = (name: unknown): name is RequestName => typeof name === 'string' && Object.hasOwn(takes, name)
+export const isRequestName = (name: unknown): name is RequestName =>
+  typeof name === 'string' && Object.hasOwn(takes, name)
 
 /** Reads a request's payload; the problems name the fields. */
 export const parseRequest = <N extends RequestName>(name: N, payload: unknown): Result<Takes<N>> =>

@@ -2,7 +2,10 @@ import type { Point } from '../geometry/point.ts'
 import type { Section } from './spec.ts'
 
 /** Which edge a board loses its tongue or groove at, because it is cut or planed off there. */
-export type LostEdge = { hanging: 'nothing' | 'groove' | 'tongue' | 'rip'; closing: 'nothing' | 'groove' | 'tongue' | 'rip' }
+export type LostEdge = {
+  hanging: 'nothing' | 'groove' | 'tongue' | 'rip'
+  closing: 'nothing' | 'groove' | 'tongue' | 'rip'
+}
 
 /**
  * One board, hanging → closing. x is its hanging-side face edge; width its seen face; length finished; blank the length
@@ -59,7 +62,11 @@ export type Fixing = {
 }
 
 /** A stile or rail of a framed gate. */
-export type FramePart = { name: 'hanging stile' | 'closing stile' | 'top rail'; length: number; shoulder: number }
+export type FramePart = {
+  name: 'hanging stile' | 'closing stile' | 'top rail'
+  length: number
+  shoulder: number
+}
 
 /** One leaf, every part sized, in its own frame of reference (x from the hanging edge, y up from the foot). mm. */
 export type Leaf = {

@@ -26,9 +26,11 @@ const pathOf = (issue: v.BaseIssue<unknown>): string =>
 export function problemFrom(issue: v.BaseIssue<unknown>): Problem {
   const field = pathOf(issue)
   const [kind, accepted] = issue.message.split('|')
-  if (kind === 'unknown key') return { code: 'unknown-key', field, message: `unknown key, accepted here are ${accepted}` }
+  if (kind === 'unknown key')
+    return { code: 'unknown-key', field, message: `unknown key, accepted here are ${accepted}` }
   if (kind === 'missing') return { code: 'missing', field, message: `missing, accepted is ${accepted}` }
-  if (issue.input === undefined) return { code: 'missing', field, message: `missing, accepted is ${issue.message}` }
+  if (issue.input === undefined)
+    return { code: 'missing', field, message: `missing, accepted is ${issue.message}` }
   return { code: 'refused', field, message: `got ${received(issue.input)}, accepted is ${issue.message}` }
 }
 

@@ -99,7 +99,10 @@ const entries = {
     keys({
       diagonals: v.optional(v.tuple([size(), size()], 'two diagonals in mm')),
       plumb: v.optional(
-        v.tuple([amount('mm out of plumb', -500, 500), amount('mm out of plumb', -500, 500)], 'two lengths in mm'),
+        v.tuple(
+          [amount('mm out of plumb', -500, 500), amount('mm out of plumb', -500, 500)],
+          'two lengths in mm',
+        ),
       ),
     }),
   ),
@@ -121,7 +124,10 @@ const entries = {
     hangingInset: allowance(),
     closingInset: allowance(),
     end: ledgeEnd,
-    heights: v.union([v.literal('auto'), list(size(), 3, 'centre heights in mm')], "'auto' or a list of centre heights in mm"),
+    heights: v.union(
+      [v.literal('auto'), list(size(), 3, 'centre heights in mm')],
+      "'auto' or a list of centre heights in mm",
+    ),
     weather: v.optional(angle(45)),
   }),
   braces: v.optional(
@@ -135,13 +141,22 @@ const entries = {
     }),
   ),
   frame: v.optional(
-    keys({ stile: section, topRail: section, tenon: allowance(500), horn: allowance(500), rebate: allowance(100) }),
+    keys({
+      stile: section,
+      topRail: section,
+      tenon: allowance(500),
+      horn: allowance(500),
+      rebate: allowance(100),
+    }),
   ),
   fixings: keys({
     kind: choice('screw', 'nail'),
     diameter: size(20),
     root: v.optional(size(20)),
-    lengths: v.pipe(list(size(400), 50, 'lengths in stock, mm'), v.minLength(1, 'at least one length in stock, mm')),
+    lengths: v.pipe(
+      list(size(400), 50, 'lengths in stock, mm'),
+      v.minLength(1, 'at least one length in stock, mm'),
+    ),
   }),
   ironmongery: list(ironmongery, 50, 'pieces of ironmongery'),
   timbers: v.optional(v.record(text(60), timber, 'timbers by species name')),

@@ -13,11 +13,24 @@ function belonging(spec: AnySpec): Problem[] {
   if (braced && !spec.braces)
     out.push(problem('missing', 'braces', `missing, needed when construction is ${spec.construction}`))
   if (!braced && spec.braces)
-    out.push(problem('refused', 'braces', 'not accepted when construction is ledged; leave it out or choose ledged-braced'))
+    out.push(
+      problem(
+        'refused',
+        'braces',
+        'not accepted when construction is ledged; leave it out or choose ledged-braced',
+      ),
+    )
   const framed = spec.construction === 'framed-ledged-braced'
-  if (framed && !spec.frame) out.push(problem('missing', 'frame', 'missing, needed when construction is framed-ledged-braced'))
+  if (framed && !spec.frame)
+    out.push(problem('missing', 'frame', 'missing, needed when construction is framed-ledged-braced'))
   if (!framed && spec.frame)
-    out.push(problem('refused', 'frame', `not accepted when construction is ${spec.construction}; leave it out or choose framed-ledged-braced`))
+    out.push(
+      problem(
+        'refused',
+        'frame',
+        `not accepted when construction is ${spec.construction}; leave it out or choose framed-ledged-braced`,
+      ),
+    )
   return [...out, ...pairRules(spec), ...framedRules(spec)]
 }
 
@@ -27,11 +40,15 @@ function pairRules(spec: AnySpec): Problem[] {
   if (spec.leaves === 2 && gap === undefined)
     out.push(problem('missing', 'size.meetingGap', 'missing, a pair needs the gap between its leaves in mm'))
   if (spec.leaves === 1 && gap !== undefined)
-    out.push(problem('refused', 'size.meetingGap', 'not accepted on one leaf; leave it out or set leaves to 2'))
+    out.push(
+      problem('refused', 'size.meetingGap', 'not accepted on one leaf; leave it out or set leaves to 2'),
+    )
   if (spec.leaves === 1 && spec.meeting)
     out.push(problem('refused', 'meeting', 'not accepted on one leaf; leave it out or set leaves to 2'))
   if (spec.leaves === 2 && spec.stable)
-    out.push(problem('refused', 'stable', 'not accepted on a pair; a stable door is one opening with leaves 1'))
+    out.push(
+      problem('refused', 'stable', 'not accepted on a pair; a stable door is one opening with leaves 1'),
+    )
   return out
 }
 
@@ -40,9 +57,21 @@ function framedRules(spec: AnySpec): Problem[] {
   const out: Problem[] = []
   for (const inset of ['hangingInset', 'closingInset'] as const)
     if (spec.ledges[inset] !== 0)
-      out.push(problem('refused', `ledges.${inset}`, `got ${spec.ledges[inset]}, only 0 is accepted on a framed gate`))
+      out.push(
+        problem(
+          'refused',
+          `ledges.${inset}`,
+          `got ${spec.ledges[inset]}, only 0 is accepted on a framed gate`,
+        ),
+      )
   if (spec.ledges.end.cut !== 'square')
-    out.push(problem('refused', 'ledges.end.cut', `got '${spec.ledges.end.cut}', only square is accepted on a framed gate`))
+    out.push(
+      problem(
+        'refused',
+        'ledges.end.cut',
+        `got '${spec.ledges.end.cut}', only square is accepted on a framed gate`,
+      ),
+    )
   return out
 }
 
@@ -50,17 +79,36 @@ function framedRules(spec: AnySpec): Problem[] {
 function agreement(spec: AnySpec): Problem[] {
   const out: Problem[] = []
   const { heights, count } = spec.ledges
-  const wanted = count === 'auto' ? undefined : spec.construction === 'framed-ledged-braced' ? count - 1 : count
+  const wanted =
+    count === 'auto' ? undefined : spec.construction === 'framed-ledged-braced' ? count - 1 : count
   if (heights !== 'auto' && wanted !== undefined && heights.length !== wanted)
-    out.push(problem('mismatch', 'ledges.heights', `got ${heights.length} heights, ${wanted} are accepted with count ${count}`))
+    out.push(
+      problem(
+        'mismatch',
+        'ledges.heights',
+        `got ${heights.length} heights, ${wanted} are accepted with count ${count}`,
+      ),
+    )
   if (heights !== 'auto' && wanted === undefined && (heights.length < 2 || heights.length > 3))
     out.push(problem('mismatch', 'ledges.heights', `got ${heights.length} heights, 2 or 3 are accepted`))
   if (spec.fixings.root !== undefined && spec.fixings.root > spec.fixings.diameter)
-    out.push(problem('mismatch', 'fixings.root', `got ${spec.fixings.root}, a root up to the diameter ${spec.fixings.diameter} is accepted`))
+    out.push(
+      problem(
+        'mismatch',
+        'fixings.root',
+        `got ${spec.fixings.root}, a root up to the diameter ${spec.fixings.diameter} is accepted`,
+      ),
+    )
   if (spec.braces?.ends === 'notched' && spec.braces.notchDepth === undefined)
     out.push(problem('missing', 'braces.notchDepth', 'missing, notched ends need a depth in mm'))
   if (spec.braces?.ends === 'flush' && spec.braces.notchDepth !== undefined)
-    out.push(problem('refused', 'braces.notchDepth', 'not accepted with flush ends; leave it out or set ends to notched'))
+    out.push(
+      problem(
+        'refused',
+        'braces.notchDepth',
+        'not accepted with flush ends; leave it out or set ends to notched',
+      ),
+    )
   return out
 }
 

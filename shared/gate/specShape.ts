@@ -33,7 +33,8 @@ export const allowance = (max = longest) => number(`a length in mm from 0 to ${m
 
 export const angle = (max: number) => number(`an angle in degrees from 0 to ${max}`, 0, max)
 
-export const amount = (what: string, min: number, max: number) => number(`${what} from ${min} to ${max}`, min, max)
+export const amount = (what: string, min: number, max: number) =>
+  number(`${what} from ${min} to ${max}`, min, max)
 
 export const count = (min: number, max: number) => {
   const accepts = `a whole number from ${min} to ${max}`

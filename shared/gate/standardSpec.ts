@@ -1,8 +1,15 @@
-import type { DraftSpec, Section, Workshop } from './spec.ts'
+import type { DraftSpec, GateSpec, Section, Workshop } from './spec.ts'
 
 /** Sections a new gate starts from. Covers and thicknesses are common practice for ex 25 × 125 matching and planed softwood. */
 export const standardSections = {
-  boards: { name: 'ex 25 × 125 T&G V', species: 'European redwood', thickness: 20, width: 112, tongue: 7, groove: 8 },
+  boards: {
+    name: 'ex 25 × 125 T&G V',
+    species: 'European redwood',
+    thickness: 20,
+    width: 112,
+    tongue: 7,
+    groove: 8,
+  },
   ledges: { name: 'ex 32 × 150 planed', species: 'European redwood', thickness: 28, width: 145 },
   braces: { name: 'ex 32 × 100 planed', species: 'European redwood', thickness: 28, width: 95 },
 } satisfies Record<string, Section>
@@ -17,6 +24,9 @@ export const standardWorkshop: Workshop = {
   clearance: 0.5,
   leadRule: 'lateral',
 }
+
+/** The workshop of a spec, or common practice with no saws where it says nothing. */
+export const workshopOf = (spec: GateSpec): Workshop => spec.workshop ?? { ...standardWorkshop, saws: [] }
 
 /** The gate a new job starts from: ledged and braced, one leaf, sizes still to come. */
 export const standardDraft = (workshop: Workshop = standardWorkshop): DraftSpec => ({
@@ -35,7 +45,13 @@ export const standardDraft = (workshop: Workshop = standardWorkshop): DraftSpec 
     end: { cut: 'bevelled', angle: 15 },
     heights: 'auto',
   },
-  braces: { section: standardSections.braces, footSetback: 40, headSetback: 40, run: 'each-bay', ends: 'flush' },
+  braces: {
+    section: standardSections.braces,
+    footSetback: 40,
+    headSetback: 40,
+    run: 'in-line',
+    ends: 'flush',
+  },
   fixings: { kind: 'screw', diameter: 5, lengths: [30, 35, 40, 45, 50, 60, 70] },
   ironmongery: [],
   workshop,
