@@ -1,0 +1,39 @@
+import type { CustomScheme, Protocol } from 'electron'
+import { rendererFile } from './rendererFile.ts'
+import { securityHeaders } from './securityHeaders.ts'
+
+/** The screens' address in the window. */
+export const appAddress = 'app://bracework/'
+
+/** Whether an address is one of our own pages. */
+export const isAppAddress = (address: string): boolean => {
+  const url = URL.parse(address)
+  return url !== null && url.protocol === 'app:' && url.host === 'bracework'
+}
+
+/** Whether an address is a paper's bytes that one of our own pages made. */
+export const isPaperAddress = (address: string): boolean =>
+  address.startsWith('blob:') && isAppAddress(address.slice('blob:'.length))
+
+/** What must be said about the scheme before the program is ready: it has an origin, and counts as safe. */
+export const appScheme: CustomScheme = {
+  scheme: 'app',
+  privileges: { standard: true, secure: true, supportFetchAPI: true },
+}
+
+const refusal = (status: number): Response => new Response('', { status, headers: securityHeaders })
+
+/** Answers one request under app://bracework/ from the screens' folder, and anything else with a refusal. */
+export const answerApp = async (request: Request, rendererFolder: string): Promise<Response> => {
+  if (!isAppAddress(request.url)) return refusal(403)
+  if (request.method !== 'GET') return refusal(405)
+  const file = await rendererFile(rendererFolder, new URL(request.url).pathname)
+  if (!file) return refusal(404)
+  return new Response(new Uint8Array(file.bytes), {
+    headers: { ...securityHeaders, 'Content-Type': file.type },
+  })
+}
+
+/** Serves the screens. Call it once the program is ready. */
+export const serveApp = (protocol: Pick<Protocol, 'handle'>, rendererFolder: string): void =>
+  protocol.handle('app', (request) => answerApp(request, rendererFolder))

@@ -1,0 +1,35 @@
+import type { IpcMain, IpcMainInvokeEvent } from 'electron'
+import { requestNames, type RequestName } from '../shared/contract.ts'
+import { bad, type Result } from '../shared/problem.ts'
+import { isAppAddress } from './appProtocol.ts'
+
+/** Answers a request; the same function answers for the loopback host. It checks the payload itself. */
+export type Answer = (name: RequestName, payload: unknown) => Promise<Result<unknown>>
+
+/**
+ * Whether a call comes from our own page: the outermost frame of our window, still at our address. A frame that is
+ * gone has no senderFrame, and is refused.
+ */
+export const isOurs = (event: IpcMainInvokeEvent, windowId: number | undefined): boolean => {
+  const frame = event.senderFrame
+  return frame !== null && frame.parent === null && event.sender.id === windowId && isAppAddress(frame.url)
+}
+
+/** What the listening needs: Electron's ipcMain, the id of our window's page (known once it is open), the answers. */
+export type Listening = {
+  ipcMain: Pick<IpcMain, 'handle'>
+  windowId: () => number | undefined
+  answer: Answer
+  log: (line: string) => void
+}
+
+/** Listens for every request of the contract, one channel a request. A stranger's call is refused, not answered. */
+export const listenForRequests = ({ ipcMain, windowId, answer, log }: Listening): void => {
+  for (const name of requestNames) {
+    ipcMain.handle(name, (event, payload: unknown) => {
+      if (isOurs(event, windowId())) return answer(name, payload)
+      log(`refused ${name}: not from our window`)
+      return bad({ code: 'refused', field: '', message: 'Bracework refused this' })
+    })
+  }
+}

@@ -1,0 +1,53 @@
+import type { IncomingMessage } from 'node:http'
+import type { Refusal } from './refusals.ts'
+
+/** The most a request may weigh, bytes: a job with every field full is under a tenth of it. */
+export const mostBytes = 1024 * 1024
+
+/** How deep a request's lists and objects may be nested: a gate's own go six deep. */
+export const mostDepth = 20
+
+/** What a body held, or why it isn't taken. */
+export type Body = { value: unknown } | { refusal: Refusal }
+
+const tooLarge: Body = { refusal: { status: 413, reason: 'over 1 MB' } }
+const notJson: Body = { refusal: { status: 400, reason: 'not readable' } }
+
+/** The deepest nesting in a JSON text, counted before it is parsed so that a hostile one costs nothing. */
+export const depthOf = (text: string): number => {
+  let depth = 0
+  let deepest = 0
+  for (const [mark] of text.matchAll(/"(?:[^"\\]|\\.)*"|[[\]{}]/g)) {
+    if (mark === '[' || mark === '{') deepest = Math.max(deepest, ++depth)
+    else if (mark === ']' || mark === '}') depth -= 1
+  }
+  return deepest
+}
+
+const parse = (bytes: Buffer): Body => {
+  try {
+    const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes)
+    if (depthOf(text) > mostDepth) return { refusal: { status: 400, reason: 'nested too deep' } }
+    return { value: JSON.parse(text) }
+  } catch (error) {
+    if (error instanceof SyntaxError || error instanceof TypeError) return notJson
+    throw error
+  }
+}
+
+/** Reads a request's JSON body. A sender that goes away or is too slow ends the stream, and is refused as unreadable. */
+export const readBody = async (request: IncomingMessage): Promise<Body> => {
+  if (Number(request.headers['content-length'] ?? 0) > mostBytes) return tooLarge
+  const chunks: Buffer[] = []
+  let size = 0
+  try {
+    for await (const chunk of request.iterator({ destroyOnReturn: false }) as AsyncIterable<Buffer>) {
+      size += chunk.length
+      if (size > mostBytes) return tooLarge
+      chunks.push(chunk)
+    }
+  } catch {
+    return { refusal: { status: 400, reason: 'broken off' } }
+  }
+  return parse(Buffer.concat(chunks))
+}

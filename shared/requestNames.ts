@@ -1,0 +1,29 @@
+import type { RequestName } from './contract.ts'
+
+/**
+ * Every request's name without its parser, so that the window's bridge stays a few lines long. The type makes a request
+ * that is missing here, or that the contract doesn't know, fail to compile.
+ */
+const carried: Readonly<Record<RequestName, true>> = {
+  'book.summary': true,
+  'jobs.list': true,
+  'jobs.open': true,
+  'jobs.create': true,
+  'jobs.change': true,
+  'jobs.repeat': true,
+  'customers.find': true,
+  'papers.list': true,
+  'papers.issue': true,
+  'papers.bytes': true,
+  'papers.draft': true,
+  'papers.compare': true,
+  'settings.change': true,
+  'sections.list': true,
+  'sections.add': true,
+  'sections.change': true,
+  'sections.remove': true,
+  'sample.remove': true,
+}
+
+/** The names the window may call, in the contract's order. */
+export const carriedNames = Object.keys(carried) as RequestName[]
