@@ -31,9 +31,9 @@ function ledgeEnds(end: LedgeEnd, ledge: Ledge, weather: number, braced: boolean
   const cut = {
     square: () => 'both ends square',
     bevelled: (angle: number) =>
-      `both ends bevelled ${degrees(angle)} through the thickness, back face ${writeShortMm(ledge.shortLength)}`,
+      `both ends bevelled ${degrees(angle)} through the thickness, back face ${writeShortMm(ledge.shortLength)} mm`,
     splayed: (angle: number) =>
-      `both ends splayed ${degrees(angle)} across the width, upper edge ${writeShortMm(ledge.shortLength)}`,
+      `both ends splayed ${degrees(angle)} across the width, upper edge ${writeShortMm(ledge.shortLength)} mm`,
   }
   const ends = end.cut === 'square' ? cut.square() : cut[end.cut](end.angle)
   const flat = braced && ledge.name !== 'top' ? ', left flat where a brace stands' : ''

@@ -1,0 +1,60 @@
+import { basename, extname } from 'node:path'
+import { design } from '../../shared/gate/design.ts'
+import { isStop } from '../../shared/gate/checks.ts'
+import type { Design } from '../../shared/gate/designModel.ts'
+import type { GateSpec } from '../../shared/gate/spec.ts'
+import type { PaperFormat } from '../../shared/papers/page.ts'
+import { cardArguments, finish, refused, type Ending } from './commandLine.ts'
+import { readSpecFile } from './readSpec.ts'
+import { writeFiles } from './writeFiles.ts'
+
+const printed = (what: unknown): string => `${JSON.stringify(what, null, 2)}\n`
+
+/** The job card of a spec with no job behind it: the file's own name stands for the title. */
+async function cardBytes(
+  specFile: string,
+  spec: GateSpec,
+  made: Design,
+  format: PaperFormat,
+): Promise<Uint8Array> {
+  // Painting loads fonts and a PDF library, which a run without papers shouldn't wait for.
+  const { makeCard } = await import('../makeCard.ts')
+  const header = {
+    workshopName: '',
+    jobNumber: '',
+    customer: '',
+    town: '',
+    title: basename(specFile, extname(specFile)),
+    due: null,
+    revision: 1,
+    issuedAt: null,
+  }
+  const { bytes } = await makeCard({ header, spec, design: made, unit: 'mm', format, draft: false })
+  return bytes
+}
+
+/** `card SPEC.json [--out DIR] [--paper a4|letter]`: the design as JSON, and with --out the job card as PDF. */
+async function card(args: string[]): Promise<Ending> {
+  const read = cardArguments(args)
+  if (!read.ok) return refused(read.problems)
+  const { specFile, outFolder, paper } = read.value
+  const spec = await readSpecFile(specFile)
+  if (!spec.ok) return refused(spec.problems)
+  const outcome = design(spec.value)
+  if (!outcome.made) {
+    const stops = outcome.stopped.checks.filter(isStop)
+    return {
+      code: 3,
+      out: printed(outcome.stopped),
+      errors: stops.map((stop) => `${stop.field}: ${stop.message} ${stop.remedy}`),
+    }
+  }
+  if (outFolder !== undefined) {
+    const bytes = await cardBytes(specFile, spec.value, outcome.design, paper)
+    const written = await writeFiles(outFolder, [{ name: 'job-card.pdf', bytes }])
+    if (!written.ok) return refused(written.problems)
+  }
+  return { code: 0, out: printed(outcome.design), errors: [] }
+}
+
+finish(await card(process.argv.slice(2)))
