@@ -2,43 +2,131 @@ import type { Point } from '../geometry/point.ts'
 
 /**
  * Line kinds after ISO 128: visible edges wide; hidden narrow dashed; centre chain-dotted; the rest narrow.
- * A painter turns a pen into a width and a dash; nobody else does.
+ * `pens.ts` turns a pen into a width and a dash; nobody else does.
  */
-export type Pen = 'visible' | 'outline' | 'hidden' | 'centre' | 'narrow' | 'dimension' | 'hatch' | 'grain'
+export type Pen =
+  'visible' | 'outline' | 'hidden' | 'centre' | 'narrow' | 'dimension' | 'tick' | 'hatch' | 'grain' | 'thrust'
 
 /** What a shape is filled with. Tints are quiet; 'cut' is end grain in a section. */
 export type Fill = 'none' | 'board' | 'ledge' | 'brace' | 'cut' | 'paper' | 'ink' | 'accent'
 
-/** part names the piece a mark belongs to ('board 3', 'bottom ledge', 'lower brace', 'dimension leaf width'), for highlighting. */
+/** part names the piece a mark belongs to ('board 3', 'bottom ledge', 'lower brace', 'dimension width'), for lighting it. */
 type Belongs = { part?: string }
 
 export type Line = Belongs & { kind: 'line'; from: Point; to: Point; pen: Pen }
+
+/** Two hairlines either side of from → to, as a V joint is drawn: apart in model mm, but never closer than least mm on paper. */
+export type Pair = Belongs & { kind: 'pair'; from: Point; to: Point; apart: number; least: number; pen: Pen }
+
 export type Polyline = Belongs & { kind: 'polyline'; points: Point[]; pen: Pen }
-/** A closed shape. hatch lines are clipped to it by the painter: angle in degrees, spacing in mm on the PAPER (not scaled). */
-export type Polygon = Belongs & { kind: 'polygon'; points: Point[]; pen: Pen; fill: Fill; hatch?: { angle: number; spacing: number } }
-export type Circle = Belongs & { kind: 'circle'; centre: Point; radius: number; pen: Pen; fill: Fill }
+
+/** A closed shape, drawn without an edge when it has no pen. Hatch: angle in degrees, spacing in mm on the paper. */
+export type Polygon = Belongs & {
+  kind: 'polygon'
+  points: Point[]
+  pen?: Pen
+  fill: Fill
+  hatch?: { angle: number; spacing: number }
+}
+
 /** Angles in degrees anticlockwise from x. */
-export type Arc = Belongs & { kind: 'arc'; centre: Point; radius: number; start: number; end: number; pen: Pen }
+export type Arc = Belongs & {
+  kind: 'arc'
+  centre: Point
+  radius: number
+  start: number
+  end: number
+  pen: Pen
+}
+
+/** A mark of constant size on paper: a screw's head with its slot crossed, a nail's dot, a ring about a letter. */
+export type Symbol = Belongs & { kind: 'symbol'; at: Point; shape: 'screw' | 'nail' }
+
+/** An arrow with its head at to. */
+export type Arrow = Belongs & { kind: 'arrow'; from: Point; to: Point; pen: Pen }
+
+/** What is written over one length of a chain; texts from the fullest to the shortest. secondary stands small beyond the line. */
+export type ChainLabel = {
+  text: string
+  secondary?: string
+  part?: string
+  /** Neighbours of one group may be written once as '6 × 112' where each alone has no room. */
+  group?: string
+}
+
 /**
- * A dimension with extension lines, ticks and its figure above the line, readable from the foot or the right. from and to are the
- * points measured; offset is how far the dimension line stands off them, in mm on the PAPER, to the left of from → to
- * when positive. text is what is written (already formatted); secondary a smaller second unit.
+ * A row of dimensions end to end. stops are the places along the axis, rising; labels[i] is written between stops i and i + 1 (null:
+ * nothing). base is where the extension lines spring from on the other axis; offset is how far the row stands from it, mm on
+ * paper, positive towards rising values.
  */
-export type Dimension = Belongs & { kind: 'dimension'; from: Point; to: Point; offset: number; text: string; secondary?: string; direction?: 'horizontal' | 'vertical' | 'aligned' }
-/** An angle dimension: an arc of the given paper radius about the apex, its figure beside it. Degrees. */
-export type AngleDimension = Belongs & { kind: 'angle'; apex: Point; start: number; end: number; radius: number; text: string }
-/** size is the cap height class on paper. at is in model mm; dx, dy shift it in paper mm. */
-export type Text = Belongs & { kind: 'text'; at: Point; dx?: number; dy?: number; text: string; size: 'small' | 'normal' | 'large' | 'title'; anchor: 'start' | 'middle' | 'end'; angle?: number; weight?: 'regular' | 'semibold' }
-
-export type Mark = Line | Polyline | Polygon | Circle | Arc | Dimension | AngleDimension | Text
+export type Chain = Belongs & {
+  kind: 'chain'
+  axis: 'x' | 'y'
+  base: number
+  offset: number
+  stops: number[]
+  labels: (ChainLabel | null)[]
+}
 
 /**
- * A drawing in model mm, y up. extent is the box of the object itself; a painter leaves margin (in paper mm) around it for
- * dimensions and titles. No painter knows what a gate is.
+ * A dimension along a slope. from and to are the points measured; offset is how far its line stands off, mm on paper, to the
+ * left of from → to when positive. texts from the fullest to the shortest: the first with room is written.
+ */
+export type Dimension = Belongs & {
+  kind: 'dimension'
+  from: Point
+  to: Point
+  offset: number
+  texts: string[]
+  over: Fill
+}
+
+/**
+ * The angle between two directions at an apex: an arc and its figure beside it. Degrees anticlockwise from x; radius in mm on
+ * paper, room the free model length about the apex: with too little of it nothing is drawn.
+ */
+export type AngleDimension = Belongs & {
+  kind: 'angle'
+  apex: Point
+  start: number
+  end: number
+  radius: number
+  room: number
+  text: string
+  over: Fill
+}
+
+export type TextSize = 'small' | 'normal' | 'large' | 'title'
+
+/** at is in model mm; dx (right) and dy (up) shift it in paper mm. over lays a patch of that fill behind the words. */
+export type Text = Belongs & {
+  kind: 'text'
+  at: Point
+  dx?: number
+  dy?: number
+  text: string
+  size: TextSize
+  anchor: 'start' | 'middle' | 'end'
+  angle?: number
+  weight?: 'regular' | 'semibold'
+  over?: Fill
+}
+
+/** A letter in a ring, as H marks the hinge line. */
+export type Badge = Belongs & { kind: 'badge'; at: Point; dx?: number; dy?: number; text: string }
+
+export type Mark =
+  Line | Pair | Polyline | Polygon | Arc | Symbol | Arrow | Chain | Dimension | AngleDimension | Text | Badge
+
+/**
+ * A drawing in model mm, y up. extent is the box of the object itself; margin (paper mm) is left around it for dimensions and
+ * words. title stands over it, notes under it; description says in a sentence what is seen. No painter knows what a gate is.
  */
 export type Drawing = {
   title: string
+  description: string
   extent: { minX: number; minY: number; maxX: number; maxY: number }
   margin: { left: number; right: number; top: number; bottom: number }
   marks: Mark[]
+  notes: string[]
 }

@@ -1,0 +1,184 @@
+import { lowerEdge, upperEdge } from '../gate/ledges.ts'
+import { endLoss } from '../gate/ledges.ts'
+import type { Brace, Fixing, Leaf, Ledge } from '../gate/leaf.ts'
+import type { GateSpec } from '../gate/spec.ts'
+import { heightChain, ledgeChain, overallHeight, overallWidth } from './dimensions.ts'
+import type { Drawing, Mark, Polygon } from './drawing.ts'
+import { figureText, type FigureText } from './figureText.ts'
+import { hingeSide } from './hingeSide.ts'
+import type { LengthUnit } from '../job/job.ts'
+import type { Point } from '../geometry/point.ts'
+
+/** A box by two corners, anticlockwise. */
+export const box = (x1: number, y1: number, x2: number, y2: number): Point[] => [
+  [x1, y1],
+  [x2, y1],
+  [x2, y2],
+  [x1, y2],
+]
+
+/**
+ * The leaf from the back, as it lies on the bench, in leaf coordinates (hanging edge at x = 0, so this is a right-hung gate; the
+ * other hand is its mirror). Boards show between the ledges and are left out under them.
+ */
+export function backElevation(spec: GateSpec, leaf: Leaf, unit: LengthUnit): Drawing {
+  const figures = figureText(unit)
+  return {
+    title: 'Back, as it lies on the bench',
+    description: describe(spec, leaf, figures),
+    extent: { minX: 0, minY: 0, maxX: leaf.width, maxY: leaf.height },
+    margin: { left: 23, right: 26, top: 19, bottom: 24 },
+    notes: [],
+    marks: [
+      ...boardsBehind(leaf),
+      ...leaf.ledges.flatMap((ledge) => ledgeMarks(spec, ledge)),
+      ...leaf.braces.map(braceShape),
+      { kind: 'polygon', points: box(0, 0, leaf.width, leaf.height), fill: 'none', pen: 'visible' },
+      ...leaf.fixings.map((place) => fixingMark(spec, place)),
+      ...leaf.braces.flatMap((brace) => braceFigures(brace, figures)),
+      ...leaf.ledges.map(ledgeName),
+      ...ledgeChain(leaf, figures),
+      overallWidth(leaf, figures),
+      heightChain(leaf, figures),
+      overallHeight(leaf, figures),
+      ...hingeSide(leaf),
+    ],
+  }
+}
+
+function boardsBehind(leaf: Leaf): Mark[] {
+  const faces = leaf.boards.map((board, i): Polygon => {
+    const next = leaf.boards[i + 1]
+    const end = next ? next.x : board.x + board.width
+    return {
+      kind: 'polygon',
+      points: box(board.x, 0, end, board.length),
+      fill: 'board',
+      part: `board ${i + 1}`,
+    }
+  })
+  const joints = leaf.boards.slice(1).map((board, i): Mark => {
+    const before = leaf.boards[i]
+    const x = before ? (before.x + before.width + board.x) / 2 : board.x
+    return {
+      kind: 'line',
+      from: [x, 0],
+      to: [x, Math.max(board.length, before?.length ?? 0)],
+      pen: 'narrow',
+      part: `board ${i + 2}`,
+    }
+  })
+  return [...faces, ...joints]
+}
+
+/** A ledge with the second line of its cut ends: an arris down each end when bevelled, a slope across when splayed. */
+function ledgeMarks(spec: GateSpec, ledge: Ledge): Mark[] {
+  const part = `${ledge.name} ledge`
+  const { end } = spec.ledges
+  const loss = endLoss(end, ledge.section)
+  const [low, high] = [lowerEdge(ledge), upperEdge(ledge)]
+  const [start, stop] = [ledge.x, ledge.x + ledge.length]
+  if (end.cut === 'splayed')
+    return [
+      {
+        kind: 'polygon',
+        points: [
+          [start, low],
+          [stop, low],
+          [stop - loss, high],
+          [start + loss, high],
+        ],
+        fill: 'ledge',
+        pen: 'visible',
+        part,
+      },
+    ]
+  const arris = (x: number): Mark => ({ kind: 'line', from: [x, low], to: [x, high], pen: 'narrow', part })
+  return [
+    { kind: 'polygon', points: box(start, low, stop, high), fill: 'ledge', pen: 'visible', part },
+    ...(loss > 0 ? [arris(start + loss), arris(stop - loss)] : []),
+  ]
+}
+
+const ledgeName = (ledge: Ledge): Mark => ({
+  kind: 'text',
+  at: [0, ledge.y],
+  dx: -3,
+  dy: -1.1,
+  text: `${ledge.name} ledge`,
+  size: 'small',
+  anchor: 'end',
+  part: `${ledge.name} ledge`,
+})
+
+const braceShape = (brace: Brace): Mark => ({
+  kind: 'polygon',
+  points: brace.outline,
+  fill: 'brace',
+  pen: 'visible',
+  part: `${brace.name} brace`,
+})
+
+/** Angle at the foot, length from long point to long point, and the arrow of the leaf's weight pressing down to the hinge. */
+function braceFigures(brace: Brace, figures: FigureText): Mark[] {
+  const part = `dimension ${brace.name} brace`
+  const [foot, toe, , heel] = brace.outline
+  if (!foot || !toe || !heel) return []
+  const turn = (brace.angle * Math.PI) / 180
+  const along = (from: Point, by: number): Point => [
+    from[0] + Math.cos(turn) * by,
+    from[1] + Math.sin(turn) * by,
+  ]
+  const half = brace.section.width / 2
+  const axisFoot: Point = [(foot[0] + toe[0]) / 2, (foot[1] + toe[1]) / 2]
+  const longPoint = figures.write(brace.length)
+  return [
+    {
+      kind: 'arrow',
+      from: along(axisFoot, half + brace.edgeLength * 0.24),
+      to: along(axisFoot, half * 1.2),
+      pen: 'thrust',
+      part: `${brace.name} brace`,
+    },
+    {
+      kind: 'dimension',
+      from: foot,
+      to: along(foot, brace.length),
+      offset: 5,
+      texts: [`${longPoint} long point to long point`, `${longPoint} long points`, longPoint],
+      over: 'board',
+      part: `${part} length`,
+    },
+    {
+      kind: 'angle',
+      apex: toe,
+      start: 0,
+      end: brace.angle,
+      radius: 13,
+      room: Math.min(brace.clearHeight, brace.run),
+      text: `${brace.angle.toFixed(1)}°`,
+      over: 'board',
+      part: `${part} angle`,
+    },
+  ]
+}
+
+/** Screws go in from the back and show their heads; nails are clenched there and show as dots. */
+const fixingMark = (spec: GateSpec, place: Fixing): Mark => ({
+  kind: 'symbol',
+  at: [place.x, place.y],
+  shape: spec.fixings.kind,
+  part: `fixings ${place.joins}`,
+})
+
+function describe(spec: GateSpec, leaf: Leaf, figures: FigureText): string {
+  const unit = figures.unit === 'mm' ? ' mm' : ''
+  const braces = leaf.braces.map((brace) => `${brace.name} brace at ${brace.angle.toFixed(1)} degrees`)
+  return [
+    `Back of a leaf ${figures.write(leaf.width)} wide and ${figures.write(leaf.height)}${unit} high`,
+    `hinges at the ${spec.hung === 'left' ? 'right' : 'left'} as it lies on the bench`,
+    `${leaf.boards.length} boards`,
+    `${leaf.ledges.length} ledges`,
+    ...(braces.length > 0 ? [...braces, 'each brace with its foot at the hanging side'] : ['no brace']),
+  ].join(', ')
+}

@@ -1,0 +1,62 @@
+import type { Point } from '../geometry/point.ts'
+import type { Chain, Drawing, Mark } from './drawing.ts'
+
+/**
+ * Turns a drawing over left for right about x = width / 2. Places move; words keep reading forwards, and stay on the same
+ * side of what they speak of. Twice over is the drawing as it was.
+ */
+export function mirror(drawing: Drawing, width: number): Drawing {
+  const { extent, margin } = drawing
+  return {
+    ...drawing,
+    extent: { ...extent, minX: width - extent.maxX, maxX: width - extent.minX },
+    margin: { ...margin, left: margin.right, right: margin.left },
+    marks: drawing.marks.map((mark) => mirrorMark(mark, width)),
+  }
+}
+
+const otherAnchor = { start: 'end', middle: 'middle', end: 'start' } as const
+
+/** No minus nought, so that a drawing turned over twice is the same to the last figure. */
+const negative = (value: number): number => (value === 0 ? 0 : -value)
+
+function mirrorMark(mark: Mark, width: number): Mark {
+  const turned = ([x, y]: Point): Point => [width - x, y]
+  switch (mark.kind) {
+    case 'line':
+    case 'pair':
+    case 'arrow':
+      return { ...mark, from: turned(mark.from), to: turned(mark.to) }
+    case 'polyline':
+    case 'polygon':
+      return { ...mark, points: mark.points.map(turned) }
+    case 'arc':
+      return { ...mark, centre: turned(mark.centre), start: 180 - mark.end, end: 180 - mark.start }
+    case 'symbol':
+      return { ...mark, at: turned(mark.at) }
+    case 'badge':
+      return { ...mark, at: turned(mark.at), dx: negative(mark.dx ?? 0) }
+    case 'dimension':
+      return { ...mark, from: turned(mark.from), to: turned(mark.to), offset: negative(mark.offset) }
+    case 'angle':
+      return { ...mark, apex: turned(mark.apex), start: 180 - mark.end, end: 180 - mark.start }
+    case 'chain':
+      return mirrorChain(mark, width)
+    case 'text':
+      return {
+        ...mark,
+        at: turned(mark.at),
+        dx: negative(mark.dx ?? 0),
+        anchor: mark.angle ? mark.anchor : otherAnchor[mark.anchor],
+      }
+  }
+}
+
+function mirrorChain(chain: Chain, width: number): Chain {
+  if (chain.axis === 'y') return { ...chain, base: width - chain.base, offset: negative(chain.offset) }
+  return {
+    ...chain,
+    stops: chain.stops.map((stop) => width - stop).reverse(),
+    labels: [...chain.labels].reverse(),
+  }
+}

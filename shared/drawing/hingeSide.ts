@@ -1,0 +1,40 @@
+import type { Mark } from './drawing.ts'
+
+/**
+ * The hinge side of an elevation in leaf coordinates: a chain-dotted line down the hanging edge run out past foot and top, its
+ * letter H, and both sides named in words, so that nothing hangs on a colour or on knowing the convention.
+ */
+export function hingeSide(leaf: { width: number; height: number }): Mark[] {
+  return [
+    {
+      kind: 'polyline',
+      points: [
+        [0, 0],
+        [0, leaf.height],
+      ],
+      pen: 'centre',
+      part: 'hinge line',
+    },
+    { kind: 'badge', at: [0, leaf.height], dx: 0, dy: 5.5, text: 'H', part: 'hinge line' },
+    {
+      kind: 'text',
+      at: [0, leaf.height],
+      dx: -4,
+      dy: 4.4,
+      text: 'hanging side',
+      size: 'small',
+      anchor: 'end',
+      part: 'hinge line',
+    },
+    {
+      kind: 'text',
+      at: [leaf.width, leaf.height],
+      dx: 1,
+      dy: 4.4,
+      text: 'closing side',
+      size: 'small',
+      anchor: 'start',
+      part: 'closing edge',
+    },
+  ]
+}

@@ -1,0 +1,97 @@
+import type { Point } from '../geometry/point.ts'
+import type { Chain } from './drawing.ts'
+import { capHeight, textSizes } from './pens.ts'
+import { placeLabels, type PlacedLabel } from './placeLabels.ts'
+import type { Primitive } from './primitives.ts'
+import { textWidth } from './textWidth.ts'
+
+/** Paper mm: gap before an extension line, its run past the dimension line, half a tick, a figure's lift off the line. */
+const [gap, overrun, halfTick, lift] = [1.5, 1.6, 1, 0.9]
+
+/** From model mm to the place on paper. */
+export type ToPaper = (point: Point) => Point
+
+/**
+ * A chain as lines, ticks and figures. A chain along y is laid out as if it ran along x and then stood up, reading from the right.
+ * page is the width and height of the paper it may use.
+ */
+export function layChain(
+  chain: Chain,
+  toPaper: ToPaper,
+  page: { width: number; height: number },
+): Primitive[] {
+  const upright = chain.axis === 'y'
+  const across = upright ? toPaper([chain.base, 0])[0] : toPaper([0, chain.base])[1]
+  const line = upright ? across + chain.offset : across - chain.offset
+  const stops = chain.stops.map((stop) => (upright ? -toPaper([0, stop])[1] : toPaper([stop, 0])[0]))
+  const place = (along: number, off: number): Point => (upright ? [off, -along] : [along, off])
+  const [start, end] = [stops[0] ?? 0, stops.at(-1) ?? 0]
+  const reach = upright
+    ? { before: page.height + start, after: -end }
+    : { before: start, after: page.width - end }
+  const placed = placeLabels(stops, chain.labels, reach)
+  const outer = placed.filter((label) => label.outside)
+  const from = Math.min(start, ...outer.map((label) => label.at - label.width / 2))
+  const to = Math.max(end, ...outer.map((label) => label.at + label.width / 2))
+  const away = Math.sign(line - across) || 1
+  const part = chain.part
+  return [
+    {
+      kind: 'strokes',
+      pen: 'dimension',
+      part,
+      lines: [
+        [place(from, line), place(to, line)],
+        ...stops.map((stop): [Point, Point] => [
+          place(stop, across + away * gap),
+          place(stop, line + away * overrun),
+        ]),
+      ],
+    },
+    { kind: 'strokes', pen: 'tick', part, lines: stops.map((stop) => tick(place(stop, line))) },
+    ...placed.flatMap((label) => figure(label, { line, place, upright, part })),
+  ]
+}
+
+/** The architect's oblique stroke, rising to the right on the page whichever way the chain runs. */
+const tick = ([x, y]: Point): [Point, Point] => [
+  [x - halfTick, y + halfTick],
+  [x + halfTick, y - halfTick],
+]
+
+type Row = {
+  line: number
+  place: (along: number, off: number) => Point
+  upright: boolean
+  part: string | undefined
+}
+
+function figure(placed: PlacedLabel, row: Row): Primitive[] {
+  const size = textSizes[placed.size]
+  const part = placed.label.part ?? row.part
+  const write = (text: string, type: number, beyond: boolean, weight: 'regular' | 'semibold'): Primitive => {
+    const off = row.line + (beyond ? lift + 0.2 + capHeight * type : -lift)
+    const [x, y] = row.place(placed.at, off)
+    return {
+      kind: 'text',
+      x,
+      y,
+      text,
+      size: type,
+      weight,
+      anchor: 'middle',
+      angle: row.upright ? 90 : 0,
+      tone: 'dimension',
+      part,
+    }
+  }
+  const out = [write(placed.text, size, placed.row === 'beyond', 'regular')]
+  const second = placed.label.secondary
+  if (
+    second !== undefined &&
+    placed.row === 'above' &&
+    textWidth(second, textSizes.small) <= placed.width * 3
+  )
+    out.push(write(second, textSizes.small, true, 'regular'))
+  return out
+}

@@ -1,0 +1,228 @@
+import type { Design } from '../gate/designModel.ts'
+import type { Leaf, Ledge } from '../gate/leaf.ts'
+import { endLoss } from '../gate/ledges.ts'
+import type { GateSpec } from '../gate/spec.ts'
+import type { Point } from '../geometry/point.ts'
+import type { LengthUnit } from '../job/job.ts'
+import { boardOutline, boardProfile } from './boardProfile.ts'
+import { clipAt } from './clip.ts'
+import type { Chain, Drawing, Mark } from './drawing.ts'
+import { figureText, type FigureText } from './figureText.ts'
+import { sectionFixing } from './sectionFixing.ts'
+
+/** Hatching of end grain: wide enough apart and heavy enough to come through a photocopier. */
+const hatch = { angle: 45, spacing: 1.9 }
+
+/**
+ * A level cut through the boarding and the bottom ledge at the hanging edge, seen from above with the face at the foot of the
+ * sheet; x from the hanging edge and y = z from the face to the back, mm. It runs past the first joint and is broken off there.
+ */
+export function section(spec: GateSpec, design: Design, leaf: Leaf, unit: LengthUnit): Drawing {
+  const figures = figureText(unit)
+  const ledge = leaf.ledges[0]
+  const boardThickness = spec.boards.section.thickness
+  const depth = boardThickness + (ledge?.section.thickness ?? 0)
+  const end = brokenAt(leaf)
+  const broken = end < leaf.width - 1e-6
+  const cut = { spec, leaf, end, broken, depth, boardThickness }
+  return {
+    title: 'Section at the bottom ledge, from above',
+    description: `Section through the boarding and the bottom ledge at the hanging edge: boards ${figures.write(boardThickness)} thick, ledge ${figures.write(depth - boardThickness)} thick`,
+    extent: { minX: 0, minY: 0, maxX: end, maxY: depth },
+    margin: { left: 27, right: 16, top: 26, bottom: 20 },
+    notes: notes(spec, figures),
+    marks: [
+      ...leaf.boards.flatMap((board, i) => (board.x < end ? boardMarks(cut, i) : [])),
+      ...(ledge ? ledgeMarks(cut, ledge) : []),
+      ...(broken ? [breakLine(end, depth)] : []),
+      ...(ledge ? sectionFixing(spec, design, leaf, { ledge, end, depth }) : []),
+      ...faceChain(cut, figures),
+      ...(ledge ? insetChain(ledge, { end, depth }, figures) : []),
+      thicknessChain(boardThickness, depth, figures),
+      ...words(end, depth, ledge),
+    ],
+  }
+}
+
+/** Past the first joint far enough to show a whole board where boards are narrow, and never past the leaf. */
+function brokenAt(leaf: Leaf): number {
+  const second = leaf.boards[1]
+  if (!second) return leaf.width
+  const wanted = Math.max(second.x + 60, Math.min(second.x + second.width + 35, 270))
+  return Math.min(wanted, leaf.width)
+}
+
+type Cut = { spec: GateSpec; leaf: Leaf; end: number; broken: boolean; depth: number; boardThickness: number }
+
+/** The outline's edges without the one along the break. */
+function openEdges(points: Point[], end: number, broken: boolean): Point[][] {
+  if (!broken) return [[...points, points[0] ?? [0, 0]]]
+  const runs: Point[][] = [[]]
+  points.forEach((point, i) => {
+    const next = points[(i + 1) % points.length] ?? point
+    runs.at(-1)?.push(point)
+    if (point[0] === end && next[0] === end) runs.push([])
+    else if (i === points.length - 1) runs.at(-1)?.push(next)
+  })
+  return runs.filter((run) => run.length > 1)
+}
+
+function boardMarks({ spec, leaf, end, broken }: Cut, i: number): Mark[] {
+  const board = leaf.boards[i]
+  if (!board) return []
+  const part = `board ${i + 1}`
+  const points = clipAt(boardOutline(board, spec.boards.section, spec.boards.tongues), end)
+  const angle = i % 2 === 0 ? hatch.angle : 180 - hatch.angle
+  return [
+    { kind: 'polygon', points, fill: 'cut', hatch: { ...hatch, angle }, part },
+    ...openEdges(points, end, broken).map((run): Mark => ({
+      kind: 'polyline',
+      points: run,
+      pen: 'visible',
+      part,
+    })),
+  ]
+}
+
+/** The ledge is cut along its grain, so it shows grain lines where the boards show end grain. */
+function ledgeMarks({ spec, end, broken, depth, boardThickness }: Cut, ledge: Ledge): Mark[] {
+  const part = `${ledge.name} ledge`
+  const loss = spec.ledges.end.cut === 'bevelled' ? endLoss(spec.ledges.end, ledge.section) : 0
+  const stop = ledge.x + ledge.length
+  const whole: Point[] = [
+    [ledge.x, boardThickness],
+    [stop, boardThickness],
+    [stop - loss, depth],
+    [ledge.x + loss, depth],
+  ]
+  const points = clipAt(whole, end)
+  const grain = [0.2, 0.42, 0.63, 0.83].map((share): Mark => {
+    const z = boardThickness + share * (depth - boardThickness)
+    const inset = ledge.x + loss * share + 4 + 9 * ((share * 7) % 1)
+    return {
+      kind: 'line',
+      from: [inset, z],
+      to: [Math.min(end, stop - loss) - 5 * ((share * 5) % 1), z],
+      pen: 'grain',
+      part,
+    }
+  })
+  return [
+    { kind: 'polygon', points, fill: 'ledge', part },
+    ...grain,
+    ...openEdges(points, end, broken && stop > end).map((run): Mark => ({
+      kind: 'polyline',
+      points: run,
+      pen: 'visible',
+      part,
+    })),
+  ]
+}
+
+function breakLine(x: number, depth: number): Mark {
+  const [low, high, middle] = [-0.18 * depth, 1.18 * depth, depth / 2]
+  const tooth = depth * 0.09
+  const points: Point[] = [
+    [x, low],
+    [x, middle - tooth],
+    [x - tooth, middle - tooth / 3],
+    [x + tooth, middle + tooth / 3],
+    [x, middle + tooth],
+    [x, high],
+  ]
+  return { kind: 'polyline', points, pen: 'narrow' }
+}
+
+/** Along the face: boards and the gap between them. */
+function faceChain({ leaf, end }: Cut, figures: FigureText): Chain[] {
+  const stops = [0]
+  const labels: Chain['labels'] = []
+  leaf.boards.forEach((board, i) => {
+    const close = board.x + board.width
+    const last = stops.at(-1) ?? 0
+    if (close > end + 1e-6 || board.x < last - 1e-6) return
+    if (board.x - last > 1e-6) {
+      stops.push(board.x)
+      labels.push({ text: figures.write(board.x - last), part: 'dimension gap' })
+    }
+    stops.push(close)
+    labels.push({ text: figures.write(board.width), part: `dimension board ${i + 1}` })
+  })
+  const next = leaf.boards[labels.filter((label) => label?.part !== 'dimension gap').length]
+  if (next && next.x < end && next.x - (stops.at(-1) ?? 0) > 1e-6) {
+    labels.push({ text: figures.write(next.x - (stops.at(-1) ?? 0)), part: 'dimension gap' })
+    stops.push(next.x)
+  }
+  return labels.length === 0
+    ? []
+    : [{ kind: 'chain', axis: 'x', base: 0, offset: -11, stops, labels, part: 'dimension boards' }]
+}
+
+const insetChain = (ledge: Ledge, at: { end: number; depth: number }, figures: FigureText): Chain[] =>
+  ledge.x < 1e-6
+    ? []
+    : [
+        {
+          kind: 'chain',
+          axis: 'x',
+          base: at.depth,
+          offset: 7,
+          stops: [0, ledge.x],
+          labels: [{ text: figures.write(ledge.x), part: 'dimension hanging inset' }],
+          part: 'dimension hanging inset',
+        },
+      ]
+
+function thicknessChain(boards: number, depth: number, figures: FigureText): Chain {
+  const label = (mm: number, part: string) => ({
+    text: figures.write(mm),
+    part: `dimension ${part} thickness`,
+  })
+  const ledge = depth - boards
+  return {
+    kind: 'chain',
+    axis: 'y',
+    base: 0,
+    offset: -9,
+    stops: ledge > 0 ? [0, boards, depth] : [0, boards],
+    labels: ledge > 0 ? [label(boards, 'board'), label(ledge, 'ledge')] : [label(boards, 'board')],
+    part: 'dimension thickness',
+  }
+}
+
+const words = (end: number, depth: number, ledge: Ledge | undefined): Mark[] => [
+  { kind: 'line', from: [0, -0.3 * depth], to: [0, 1.3 * depth], pen: 'centre', part: 'hinge line' },
+  { kind: 'badge', at: [0, 1.3 * depth], dx: 0, dy: 3, text: 'H', part: 'hinge line' },
+  {
+    kind: 'text',
+    at: [0, 1.3 * depth],
+    dx: -4,
+    dy: 1.9,
+    text: 'hanging side',
+    size: 'small',
+    anchor: 'end',
+    part: 'hinge line',
+  },
+  { kind: 'text', at: [end, 0], dx: 2.5, dy: 0.5, text: 'face', size: 'small', anchor: 'start' },
+  ...(ledge
+    ? [
+        {
+          kind: 'text',
+          at: [end, depth],
+          dx: 2.5,
+          dy: -2.6,
+          text: 'back',
+          size: 'small',
+          anchor: 'start',
+        } satisfies Mark,
+      ]
+    : []),
+]
+
+function notes(spec: GateSpec, figures: FigureText): string[] {
+  const { tongue, groove } = boardProfile(spec.boards.section)
+  if (tongue === 0) return []
+  return [
+    `Tongue ${figures.write(tongue)}, groove ${figures.write(groove)} deep. The V and the tongue's thickness are drawn as usually run.`,
+  ]
+}
