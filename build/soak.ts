@@ -1,0 +1,18 @@
+import { nodeFault, provideTestPrograms } from './machine.ts'
+import { runVitest } from './runVitest.ts'
+
+/** The tests whose long form takes more than a minute; each keeps a fixed, seeded sample for `npm test`. */
+const longOnes = ['tests/property', 'tests/reference', 'tests/db', 'tests/units']
+
+/** `npm run soak`: the long forms in full. A test asks for its long form by BRACEWORK_SOAK=1. */
+const soak = (): number => {
+  const fault = nodeFault() ?? provideTestPrograms()
+  if (fault !== undefined) {
+    process.stderr.write(`${fault}\n`)
+    return 1
+  }
+  const named = process.argv.slice(2)
+  return runVitest(named.length > 0 ? named : longOnes, { BRACEWORK_SOAK: '1' })
+}
+
+process.exitCode = soak()
