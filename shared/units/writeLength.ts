@@ -45,7 +45,11 @@ export function writeFeet(mm: number, division: InchDivision = 16): string {
   const parts = inchParts(mm, division)
   const feet = Math.floor(parts.whole / 12)
   if (feet === 0) return writeInches(mm, division)
-  const inches = wholeAndFraction({ ...parts, whole: parts.whole % 12 })
+  const rest = parts.whole % 12
+  const inches =
+    rest === 0 && parts.numerator > 0
+      ? `0 ${wholeAndFraction({ ...parts, whole: 0 })}`
+      : wholeAndFraction({ ...parts, whole: rest })
   return `${parts.negative ? minus : ''}${feet}′ ${inches}″`
 }
 
@@ -63,7 +67,7 @@ export const writeBoth = (mm: number, unit: LengthUnit): string =>
  * A kept length as text for an entry field, in keys found on a keyboard, that readLength reads back as the same
  * length without asking: 1830, 36 5/8". In a job in inches, what isn't on a 64th is given in mm: 1830 mm.
  * Three figures after the point get a closing nought (930.2750), since three alone would be asked about.
- * Lengths from 0 up, kept to 0.0001 mm.
+ * Lengths of 0 and from 0.001 mm up, kept to 0.0001 mm.
  */
 export function writeForField(mm: number, unit: LengthUnit): string {
   if (unit === 'in' && isOnTape(mm)) {
