@@ -1,0 +1,127 @@
+import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs'
+import { asBookProblem, BookProblem } from './bookProblem.ts'
+import { bookMark, connect, type Connection } from './connection.ts'
+import { createBook } from './create.ts'
+import { customersRoom, type CustomersRoom } from './customers.ts'
+import { jobsRoom, type JobsRoom } from './jobs.ts'
+import { migrate, pendingSteps, readMigrations, type Migration } from './migrate.ts'
+import { papersRoom, type PapersRoom } from './papers.ts'
+import { sampleRoom, type SampleRoom } from './sample.ts'
+import { sectionsRoom, type SectionsRoom } from './sections.ts'
+import { settingsRoom, type SettingsRoom } from './settings.ts'
+import { verifiedCopy } from './verifiedCopy.ts'
+
+/**
+ * The open job book. `together` makes several writings one: all of them are kept or none. `copy` is the path of the verified copy
+ * made because the book's layout was brought up to date just now, else null.
+ */
+export type Book = {
+  path: string
+  copy: string | null
+  jobs: JobsRoom
+  customers: CustomersRoom
+  papers: PapersRoom
+  settings: SettingsRoom
+  sections: SectionsRoom
+  sample: SampleRoom
+  together: <T>(work: () => T) => T
+  close: () => void
+}
+
+/** now gives the time as ISO text; migrations are the program's own unless a test says otherwise. */
+export type OpenOptions = { now: () => string; migrations?: Migration[] }
+
+const signature = 'SQLite format 3\0'
+
+/**
+ * Looks at a file's first bytes before the store may touch it. SQLite would take an empty file for a fresh book, and the joiner
+ * would sit before an empty job list; here it is damage. The mark stands at byte 68 of the file, four bytes, high byte first.
+ */
+function refuseForeign(path: string): void {
+  if (!statSync(path).isFile())
+    throw new BookProblem('not-a-book', 'This is not a job book but a folder or something else.')
+  if (statSync(path).size === 0)
+    throw new BookProblem(
+      'damaged',
+      'The job book is there but empty: it has been damaged. Leave it as it is and bring back a copy of it.',
+    )
+  const head = Buffer.alloc(100)
+  const file = openSync(path, 'r')
+  try {
+    readSync(file, head, 0, head.length, 0)
+  } finally {
+    closeSync(file)
+  }
+  if (head.toString('latin1', 0, 16) !== signature)
+    throw new BookProblem(
+      'not-a-book',
+      'This is not a job book, or its beginning is damaged. Bring back a copy of the book.',
+    )
+  if (head.readUInt32BE(68) !== bookMark)
+    throw new BookProblem('not-a-book', 'This file belongs to another program; it is not a job book.')
+}
+
+/** Damage shows on reading, not on opening: the pages are looked through once (about 1 ms for each MB). */
+function refuseDamaged(connection: Connection): void {
+  const found = connection.read(() => connection.db.pragma('quick_check(1)', { simple: true }))
+  if (found !== 'ok')
+    throw new BookProblem(
+      'damaged',
+      'The job book is damaged. Leave it as it is and bring back a copy of it.',
+      found,
+    )
+}
+
+function bringUpToDate(path: string, connection: Connection, migrations: Migration[]): string | null {
+  const pending = pendingSteps(connection.db, migrations)
+  const first = pending[0]
+  if (!first) return null
+  const stem = path.replace(/\.book$/, '')
+  const before = `before-${String(first.number).padStart(4, '0')}`
+  const copy = verifiedCopy(connection.db, (suffix) => `${stem}-${before}${suffix}.book`)
+  try {
+    migrate(connection.db, migrations)
+  } finally {
+    connection.db.pragma('foreign_keys = ON')
+  }
+  return copy
+}
+
+function prepared(path: string, options: OpenOptions, migrations: Migration[]): [Connection, string | null] {
+  const connection = connect(path, options.now)
+  try {
+    pendingSteps(connection.db, migrations)
+    refuseDamaged(connection)
+    return [connection, asBookProblem(() => bringUpToDate(path, connection, migrations))]
+  } catch (problem) {
+    connection.close()
+    throw problem
+  }
+}
+
+/**
+ * Opens the job book at a path, the one way in; where there is no file a new book is made. A book from an older program is brought up
+ * to date after a checked copy of it has been put beside it. Throws BookProblem: 'newer', 'not-a-book', 'damaged', 'locked', 'full',
+ * 'not-writable', 'disk', 'unsafe'.
+ */
+export function openBook(path: string, options: OpenOptions): Book {
+  const migrations = options.migrations ?? readMigrations()
+  const [connection, copy] = asBookProblem(() => {
+    if (!existsSync(path)) createBook(path, migrations)
+    refuseForeign(path)
+    return prepared(path, options, migrations)
+  })
+  const customers = customersRoom(connection)
+  return {
+    path,
+    copy,
+    customers,
+    jobs: jobsRoom(connection, customers),
+    papers: papersRoom(connection),
+    settings: settingsRoom(connection),
+    sections: sectionsRoom(connection),
+    sample: sampleRoom(connection),
+    together: connection.write,
+    close: connection.close,
+  }
+}

@@ -1,0 +1,38 @@
+import type { Connection } from './connection.ts'
+import { searchRoom } from './search.ts'
+
+export type SampleRoom = {
+  /** Takes every sample job out, with its papers and changes, and the invented customers no other job belongs to. Gives how many jobs went. */
+  remove: () => number
+}
+
+/** The sample book's way out, in one action. What the workshop made itself stays, whoever the customer was. */
+export function sampleRoom(connection: Connection): SampleRoom {
+  const { db, write } = connection
+  const words = searchRoom(connection)
+  const jobs = db.prepare<[], { id: number }>('SELECT id FROM jobs WHERE sample = 1')
+  const lonely = db.prepare<[], { id: number }>(
+    'SELECT id FROM customers WHERE sample = 1 AND id NOT IN (SELECT customer_id FROM jobs)',
+  )
+  const drops = ['papers', 'changes'].map((table) => db.prepare(`DELETE FROM ${table} WHERE job_id = ?`))
+  const dropJob = db.prepare('DELETE FROM jobs WHERE id = ?')
+  const dropCustomer = db.prepare('DELETE FROM customers WHERE id = ?')
+  const adopt = db.prepare('UPDATE customers SET sample = 0 WHERE sample = 1')
+  return {
+    remove: () =>
+      write(() => {
+        const gone = jobs.all()
+        for (const { id } of gone) {
+          for (const drop of drops) drop.run(id)
+          dropJob.run(id)
+          words.forgetJob(id)
+        }
+        for (const { id } of lonely.all()) {
+          dropCustomer.run(id)
+          words.forgetCustomer(id)
+        }
+        adopt.run()
+        return gone.length
+      }),
+  }
+}

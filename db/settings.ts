@@ -1,0 +1,54 @@
+import * as v from 'valibot'
+import type { Settings } from '../shared/contract.ts'
+import { fieldTexts } from '../shared/contract.ts'
+import { workshopShape } from '../shared/gate/spec.ts'
+import { standardWorkshop } from '../shared/gate/standardSpec.ts'
+import { BookProblem } from './bookProblem.ts'
+import type { Connection } from './connection.ts'
+
+export type SettingsRoom = {
+  read: () => Settings
+  change: (settings: Partial<Settings>) => Settings
+}
+
+/** What holds until the workshop has said its own. */
+const standard: Settings = { name: '', unit: 'mm', paper: 'a4', workshop: standardWorkshop }
+
+const shapes = {
+  name: fieldTexts.short,
+  unit: fieldTexts.unit,
+  paper: v.picklist(['a4', 'letter']),
+  workshop: workshopShape,
+}
+
+const keys = ['name', 'unit', 'paper', 'workshop'] as const
+
+const stored = v.partial(v.object(shapes))
+
+/** The workshop's settings in the book: what was set, and the standard for the rest. */
+export function settingsRoom({ db, read, write }: Connection): SettingsRoom {
+  const all = db.prepare<[], { key: string; value: string }>('SELECT key, value FROM settings')
+  const put = db.prepare(
+    'INSERT INTO settings (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value',
+  )
+
+  const readAll = (): Settings => {
+    const rows = read(() => all.all()).map(({ key, value }): [string, unknown] => [key, JSON.parse(value)])
+    const found = v.safeParse(stored, Object.fromEntries(rows))
+    if (!found.success)
+      throw new BookProblem(
+        'damaged',
+        'The workshop’s settings can’t be read: the job book is damaged there. Bring back a copy of the book.',
+      )
+    return { ...standard, ...found.output }
+  }
+
+  return {
+    read: readAll,
+    change: (settings) =>
+      write(() => {
+        for (const key of keys) if (settings[key] !== undefined) put.run(key, JSON.stringify(settings[key]))
+        return readAll()
+      }),
+  }
+}

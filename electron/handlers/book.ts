@@ -1,0 +1,14 @@
+import { dirname } from 'node:path'
+import { good } from '../../shared/problem.ts'
+import type { Handler } from './context.ts'
+
+/** What the window shows before anything is opened. */
+export const summariseBook: Handler<'book.summary'> = ({ book }) => {
+  const settings = book.settings.read()
+  return good({ workshopName: settings.name, ...book.jobs.count(), folder: dirname(book.path), settings })
+}
+
+export const changeSettings: Handler<'settings.change'> = ({ book }, settings) =>
+  good(book.settings.change(settings))
+
+export const removeSample: Handler<'sample.remove'> = ({ book }) => good({ removed: book.sample.remove() })

@@ -1,0 +1,53 @@
+import { isStop } from '../../shared/gate/checks.ts'
+import { design } from '../../shared/gate/design.ts'
+import type { Design } from '../../shared/gate/designModel.ts'
+import { parseSpec, specOf } from '../../shared/gate/parseSpec.ts'
+import type { GateSpec } from '../../shared/gate/spec.ts'
+import type { PaperHeader } from '../../shared/job/issuedPaper.ts'
+import type { Job } from '../../shared/job/job.ts'
+import { bad, good, type Problem, type Result } from '../../shared/problem.ts'
+import type { Context } from './context.ts'
+
+/** A gate that can be made: its whole spec and what follows from it. */
+export type MakeableGate = { spec: GateSpec; design: Design }
+
+const missingSize = (key: 'width' | 'height'): Problem => ({
+  code: 'missing',
+  field: `spec.size.${key}`,
+  message: `the leaf’s ${key} is missing; type it in before a card is made`,
+})
+
+/** The job's gate worked out, or why no card can be made of it: each missing size, or each stop with its remedy. */
+export function makeableGate(job: Job): Result<MakeableGate> {
+  const { spec: draft } = job.entry
+  const whole = specOf(draft)
+  if (!whole)
+    return bad(...(['width', 'height'] as const).filter((key) => draft.size[key] === null).map(missingSize))
+  const spec = parseSpec(whole)
+  if (!spec.ok) return spec
+  const outcome = design(spec.value)
+  if (outcome.made) return good({ spec: spec.value, design: outcome.design })
+  const stops = outcome.stopped.checks.filter(isStop)
+  return bad(
+    ...stops.map(({ field, message, remedy }) => ({
+      code: 'stop',
+      field: field === '' ? '' : `spec.${field}`,
+      message: `${message} ${remedy}`.trim(),
+    })),
+  )
+}
+
+/** The card's head for a job as it stands. issuedAt null for a draft. */
+export function headerOf({ book }: Context, job: Job, issuedAt: string | null): PaperHeader {
+  const { name, address, town, phone, email } = job.customer
+  return {
+    workshop: book.settings.read().name,
+    number: job.number,
+    title: job.title,
+    customer: { name, address, town, phone, email },
+    due: job.due,
+    notes: job.notes,
+    revision: book.papers.nextRevision(job.id, 'job-card'),
+    issuedAt,
+  }
+}

@@ -1,0 +1,34 @@
+import { standardDraft } from '../../shared/gate/standardSpec.ts'
+import { bad, good } from '../../shared/problem.ts'
+import { readJobField } from '../../shared/job/jobField.ts'
+import type { Handler } from './context.ts'
+import { foundOr, missing } from './missing.ts'
+
+export const listJobs: Handler<'jobs.list'> = ({ book }, { search, stage }) =>
+  good(book.jobs.list(search, stage))
+
+export const openJob: Handler<'jobs.open'> = ({ book }, { id }) => foundOr(book.jobs.open(id), 'id', 'job')
+
+/** A new enquiry. The gate starts from the standard with the workshop's own saws and drills copied in, its sizes still to come. */
+export const createJob: Handler<'jobs.create'> = ({ book }, { customerName, town, phone, title, due }) => {
+  const day = readJobField('due', due)
+  if (!day.ok) return day
+  const { unit, workshop } = book.settings.read()
+  const customer = {
+    name: customerName.trim(),
+    address: '',
+    town: town.trim(),
+    phone: phone.trim(),
+    email: '',
+  }
+  return good(book.jobs.create({ customer, title: title.trim(), due, unit, spec: standardDraft(workshop) }))
+}
+
+export const changeJob: Handler<'jobs.change'> = ({ book }, { id, changes }) =>
+  book.jobs.change(id, changes) ?? bad(missing('id', 'job'))
+
+export const repeatJob: Handler<'jobs.repeat'> = ({ book }, { id }) =>
+  foundOr(book.jobs.repeat(id), 'id', 'job')
+
+export const findCustomers: Handler<'customers.find'> = ({ book }, { search }) =>
+  good(book.customers.find(search))

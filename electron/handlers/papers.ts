@@ -1,0 +1,90 @@
+import type { FrozenPaper } from '../../db/papers.ts'
+import { compareCards, type ComparedCard } from '../../shared/job/compare.ts'
+import { bad, good, type Problem, type Result } from '../../shared/problem.ts'
+import { headerOf, makeableGate } from './cardInput.ts'
+import type { Context, Handler } from './context.ts'
+import { foundOr, missing } from './missing.ts'
+
+const changedMeanwhile: Problem = {
+  code: 'changed-meanwhile',
+  field: '',
+  message: 'the job was changed meanwhile in another window; look it over, then issue the card again',
+}
+
+export const listPapers: Handler<'papers.list'> = ({ book }, { jobId }) =>
+  book.jobs.open(jobId) ? good(book.papers.list(jobId)) : bad(missing('jobId', 'job'))
+
+/**
+ * Issues the job card: works the stored gate out, makes the card, and freezes all of it together. Refused when the job isn't the one the
+ * window shows any more, before or while the card is made; when a size is missing; when a check is a stop.
+ */
+export const issueCard: Handler<'papers.issue'> = async (context, { jobId, format, version }) => {
+  const { book, now, makeCard } = context
+  const job = book.jobs.open(jobId)
+  if (!job) return bad(missing('jobId', 'job'))
+  if (job.version !== version) return bad(changedMeanwhile)
+  const gate = makeableGate(job)
+  if (!gate.ok) return gate
+  const { spec, design } = gate.value
+  const issuedAt = now()
+  const header = headerOf(context, job, issuedAt)
+  const { bytes, pages } = await makeCard({ header, spec, design, unit: job.unit, format, draft: false })
+  const { engine, figures, leaves, cuts, holes, checks } = design
+  const parts = { leaves, cuts, holes, checks }
+  const frozen = { jobId, version, kind: 'job-card' as const, revision: header.revision, format, issuedAt }
+  const paper = book.papers.issue({ ...frozen, engine, spec, figures, parts, header, pages, bytes })
+  return paper ? good(paper) : bad(changedMeanwhile)
+}
+
+const inText = (bytes: Uint8Array): string => Buffer.from(bytes).toString('base64')
+
+/** The very bytes that were issued, their hash checked just now. */
+export const readPaper: Handler<'papers.bytes'> = ({ book }, { id }) => {
+  const found = foundOr(book.papers.bytes(id), 'id', 'paper')
+  return found.ok ? good({ paper: found.value.paper, base64: inText(found.value.bytes) }) : found
+}
+
+/** The card as it would be issued now, marked as a draft. Nothing is kept. */
+export const draftCard: Handler<'papers.draft'> = async (context, { jobId, format }) => {
+  const job = context.book.jobs.open(jobId)
+  if (!job) return bad(missing('jobId', 'job'))
+  const gate = makeableGate(job)
+  if (!gate.ok) return gate
+  const header = headerOf(context, job, null)
+  const { bytes } = await context.makeCard({ header, ...gate.value, unit: job.unit, format, draft: true })
+  return good({ base64: inText(bytes) })
+}
+
+/** The job as it stands, set beside a card. */
+function standingCard(context: Context, jobId: number): Result<ComparedCard> {
+  const job = foundOr(context.book.jobs.open(jobId), 'earlier', 'job')
+  if (!job.ok) return job
+  const gate = makeableGate(job.value)
+  const parts = gate.ok ? gate.value.design : null
+  return good({ header: headerOf(context, job.value, null), spec: job.value.entry.spec, parts })
+}
+
+const ofSameJob = (earlier: FrozenPaper, later: FrozenPaper): boolean =>
+  earlier.paper.jobId === later.paper.jobId
+
+/** What differs between an earlier card and a later one of the same job, or the job as it stands. */
+export const comparePapers: Handler<'papers.compare'> = (context, { earlier: earlierId, later: laterId }) => {
+  const { book } = context
+  const earlier = foundOr(book.papers.frozen(earlierId), 'earlier', 'paper')
+  if (!earlier.ok) return earlier
+  const { jobId } = earlier.value.paper
+  const unit = book.jobs.open(jobId)?.unit ?? 'mm'
+  if (laterId === null) {
+    const stands = standingCard(context, jobId)
+    return stands.ok ? good(compareCards(earlier.value, stands.value, unit)) : stands
+  }
+  const later = foundOr(book.papers.frozen(laterId), 'later', 'paper')
+  if (!later.ok) return later
+  if (!ofSameJob(earlier.value, later.value))
+    return bad({
+      code: 'refused',
+      field: 'later',
+      message: 'two papers of the same job can be compared, these belong to two',
+    })
+  return good(compareCards(earlier.value, later.value, unit))
+}
