@@ -15,11 +15,14 @@ function trueInches(mm: number, { imperial, feet }: AsTyped): string {
 /**
  * What was understood, in both units, the job's first: 1803.4 mm · 71″, 930.275 mm · 36 ⅝″,
  * 1830 mm · about 72 ¹⁄₁₆″; with feet typed, 1803.4 mm · 5′ 11″. In a job in mm a fraction without a unit leads
- * with what it was taken for: read as inches: 36 ⅝″ · 930.275 mm. mm from 0 up, said to 0.001.
+ * with what it was taken for, read as inches: 36 ⅝″ · 930.275 mm, and in a sum with millimetres (1200 + 5/8) that
+ * is said at the end. mm from 0 up, said to 0.001.
  */
 export function echoLength(mm: number, unit: LengthUnit, typed: AsTyped): string {
   const millimetres = `${writeShortMm(mm, 3)} mm`
   const inches = trueInches(mm, typed)
-  if (unit === 'mm' && typed.bareFraction) return `read as inches: ${inches} · ${millimetres}`
-  return unit === 'mm' ? `${millimetres} · ${inches}` : `${inches} · ${millimetres}`
+  if (unit === 'in') return `${inches} · ${millimetres}`
+  if (!typed.bareFraction) return `${millimetres} · ${inches}`
+  if (typed.imperial) return `read as inches: ${inches} · ${millimetres}`
+  return `${millimetres} · ${inches}, the fraction read as inches`
 }

@@ -98,7 +98,10 @@ function withoutUnit(amount: Amount, unit: LengthUnit): LengthPart {
   }
 }
 
-/** Feet, then inches with or without their mark: 5' 11", 5 ft 11, 5' 11 1/2". */
+/**
+ * Feet, then inches with or without their mark: 5' 11", 5 ft 11, 5' 11 1/2". Fewer than 12 inches fit there, so
+ * three digits after a mark can only be a decimal (5' 3.125").
+ */
 function feetAndInches(feet: Amount, words: Word[]): LengthPart | Wrong {
   const inches = takeAmount(words)
   if (inches === undefined) return { wrong: `After the feet come inches, as 5' 11".` }

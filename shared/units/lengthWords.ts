@@ -38,6 +38,7 @@ const matchAt = (pattern: RegExp, text: string, at: number): RegExpExecArray | n
 function unknownSign(text: string): { wrong: string } {
   if (/^(?:x|×|\*|by)$/.test(text))
     return { wrong: `One length goes in each field, so ${text} can’t be used here.` }
+  if (text === '/') return { wrong: 'A fraction needs a whole figure on each side of /, as 5/8.' }
   const isWord = /^\p{L}/u.test(text)
   return {
     wrong: isWord

@@ -1,10 +1,16 @@
 const oneGlyphFraction = '¼-¾⅐-⅞↉'
 const raised = '⁰¹²³⁴-⁹'
 const lowered = '₀-₉'
+const smallFigures = `${oneGlyphFraction}${raised}${lowered}`
 
 /** Places where a small figure touches a full-size one: 36⅝, 36¹¹⁄₁₆. Without a gap 36⅝ would turn into 365/8. */
 const touching = new RegExp(
-  `(?<=\\p{Nd})(?=[${oneGlyphFraction}${raised}])|(?<=[${oneGlyphFraction}${lowered}])(?=[\\p{Nd}${oneGlyphFraction}${raised}])|(?<=[${raised}])(?=\\p{Nd})`,
+  [
+    `(?<=\\p{Nd})(?=[${smallFigures}])`,
+    `(?<=[${smallFigures}])(?=[\\p{Nd}${oneGlyphFraction}])`,
+    `(?<=[${raised}])(?=[${lowered}])`,
+    `(?<=[${oneGlyphFraction}${lowered}])(?=[${raised}])`,
+  ].join('|'),
   'gu',
 )
 

@@ -67,7 +67,7 @@ export const writeBoth = (mm: number, unit: LengthUnit): string =>
  * A kept length as text for an entry field, in keys found on a keyboard, that readLength reads back as the same
  * length without asking: 1830, 36 5/8". In a job in inches, what isn't on a 64th is given in mm: 1830 mm.
  * Three figures after the point get a closing nought (930.2750), since three alone would be asked about.
- * Lengths of 0 and from 0.001 mm up, kept to 0.0001 mm.
+ * Lengths of 0 and from 0.05 mm up, kept to 0.0001 mm.
  */
 export function writeForField(mm: number, unit: LengthUnit): string {
   if (unit === 'in' && isOnTape(mm)) {
