@@ -1,0 +1,63 @@
+import { homedir } from 'node:os'
+import { fileURLToPath } from 'node:url'
+import { BookProblem } from '../../db/bookProblem.ts'
+import { bookPlace } from '../bookPlace.ts'
+import { logLine, now } from '../log.ts'
+import { makeCard } from '../makeCard.ts'
+import { openedBook, type OpenedBook } from '../openedBook.ts'
+import { readFlags, type Flags } from './flags.ts'
+import { startHost, type Host } from './host.ts'
+import { openBrowser } from './openBrowser.ts'
+
+const rendererFolder = fileURLToPath(new URL('../../build/out/renderer/', import.meta.url))
+
+const say = (line: string): void => {
+  process.stdout.write(`${line}\n`)
+}
+
+const offer = (host: Host): string => {
+  const address = host.newAddress()
+  say(`Bracework is open at ${address}`)
+  return address
+}
+
+/** Each Enter in the terminal gives another address, for another browser or one that forgot its first. */
+const offerMore = (host: Host): void => {
+  if (!process.stdin.isTTY) return
+  say('Press Enter for another address, Ctrl-C to close the book.')
+  process.stdin.on('data', () => offer(host))
+}
+
+const closeOnSignal = (host: Host, book: OpenedBook): void => {
+  const close = (): void => {
+    void host
+      .close()
+      .then(() => book.close())
+      .then(() => process.exit(0))
+  }
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, close)
+}
+
+const serve = async ({ book: file, port, open, fixedKey }: Flags): Promise<void> => {
+  const path = file ?? bookPlace({ platform: process.platform, env: process.env, home: homedir() })
+  const book = await openedBook({ path, now, makeCard, log: logLine })
+  const host = await startHost({
+    rendererFolder,
+    answer: book.answer,
+    log: logLine,
+    port,
+    ...(fixedKey !== undefined && { fixedKey }),
+  })
+  closeOnSignal(host, book)
+  const address = offer(host)
+  offerMore(host)
+  if (open) openBrowser(address)
+}
+
+try {
+  await serve(readFlags(process.argv.slice(2)))
+} catch (error) {
+  if (!(error instanceof BookProblem)) throw error
+  process.stderr.write(`${error.message}\n`)
+  process.exitCode = 1
+}
