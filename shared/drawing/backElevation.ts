@@ -1,9 +1,9 @@
-import { lowerEdge, upperEdge } from '../gate/ledges.ts'
-import { endLoss } from '../gate/ledges.ts'
-import type { Brace, Fixing, Leaf, Ledge } from '../gate/leaf.ts'
+import { endLoss, lowerEdge, upperEdge } from '../gate/ledges.ts'
+import type { Fixing, Leaf, Ledge } from '../gate/leaf.ts'
 import type { GateSpec } from '../gate/spec.ts'
 import { heightChain, ledgeChain, overallHeight, overallWidth } from './dimensions.ts'
 import type { Drawing, Mark, Polygon } from './drawing.ts'
+import { braceFigures, braceShape } from './braceMarks.ts'
 import { figureText, type FigureText } from './figureText.ts'
 import { hingeSide } from './hingeSide.ts'
 import type { LengthUnit } from '../job/job.ts'
@@ -35,7 +35,7 @@ export function backElevation(spec: GateSpec, leaf: Leaf, unit: LengthUnit): Dra
       ...leaf.braces.map(braceShape),
       { kind: 'polygon', points: box(0, 0, leaf.width, leaf.height), fill: 'none', pen: 'visible' },
       ...leaf.fixings.map((place) => fixingMark(spec, place)),
-      ...leaf.braces.flatMap((brace) => braceFigures(brace, figures)),
+      ...leaf.braces.flatMap((brace) => braceFigures(leaf, brace, figures)),
       ...leaf.ledges.map(ledgeName),
       ...ledgeChain(leaf, figures),
       overallWidth(leaf, figures),
@@ -110,58 +110,6 @@ const ledgeName = (ledge: Ledge): Mark => ({
   anchor: 'end',
   part: `${ledge.name} ledge`,
 })
-
-const braceShape = (brace: Brace): Mark => ({
-  kind: 'polygon',
-  points: brace.outline,
-  fill: 'brace',
-  pen: 'visible',
-  part: `${brace.name} brace`,
-})
-
-/** Angle at the foot, length from long point to long point, and the arrow of the leaf's weight pressing down to the hinge. */
-function braceFigures(brace: Brace, figures: FigureText): Mark[] {
-  const part = `dimension ${brace.name} brace`
-  const [foot, toe, , heel] = brace.outline
-  if (!foot || !toe || !heel) return []
-  const turn = (brace.angle * Math.PI) / 180
-  const along = (from: Point, by: number): Point => [
-    from[0] + Math.cos(turn) * by,
-    from[1] + Math.sin(turn) * by,
-  ]
-  const half = brace.section.width / 2
-  const axisFoot: Point = [(foot[0] + toe[0]) / 2, (foot[1] + toe[1]) / 2]
-  const longPoint = figures.write(brace.length)
-  return [
-    {
-      kind: 'arrow',
-      from: along(axisFoot, half + brace.edgeLength * 0.24),
-      to: along(axisFoot, half * 1.2),
-      pen: 'thrust',
-      part: `${brace.name} brace`,
-    },
-    {
-      kind: 'dimension',
-      from: foot,
-      to: along(foot, brace.length),
-      offset: 5,
-      texts: [`${longPoint} long point to long point`, `${longPoint} long points`, longPoint],
-      over: 'board',
-      part: `${part} length`,
-    },
-    {
-      kind: 'angle',
-      apex: toe,
-      start: 0,
-      end: brace.angle,
-      radius: 13,
-      room: Math.min(brace.clearHeight, brace.run),
-      text: `${brace.angle.toFixed(1)}°`,
-      over: 'board',
-      part: `${part} angle`,
-    },
-  ]
-}
 
 /** Screws go in from the back and show their heads; nails are clenched there and show as dots. */
 const fixingMark = (spec: GateSpec, place: Fixing): Mark => ({

@@ -13,7 +13,8 @@ export type Fill = 'none' | 'board' | 'ledge' | 'brace' | 'cut' | 'paper' | 'ink
 /** part names the piece a mark belongs to ('board 3', 'bottom ledge', 'lower brace', 'dimension width'), for lighting it. */
 type Belongs = { part?: string }
 
-export type Line = Belongs & { kind: 'line'; from: Point; to: Point; pen: Pen }
+/** extend runs both ends on, and dx shifts the line to the right, by mm on paper. */
+export type Line = Belongs & { kind: 'line'; from: Point; to: Point; pen: Pen; extend?: number; dx?: number }
 
 /** Two hairlines either side of from → to, as a V joint is drawn: apart in model mm, but never closer than least mm on paper. */
 export type Pair = Belongs & { kind: 'pair'; from: Point; to: Point; apart: number; least: number; pen: Pen }
@@ -68,9 +69,20 @@ export type Chain = Belongs & {
   labels: (ChainLabel | null)[]
 }
 
+/** Where a figure is written when there is no room at its own place; nowhere when height (model mm) is under least (paper mm). */
+export type Aside = {
+  at: Point
+  dx: number
+  dy: number
+  anchor: 'start' | 'end'
+  height: number
+  least: number
+}
+
 /**
  * A dimension along a slope. from and to are the points measured; offset is how far its line stands off, mm on paper, to the
- * left of from → to when positive. texts from the fullest to the shortest: the first with room is written.
+ * left of from → to when positive. texts from the fullest to the shortest: the first with room is written. room is what is free
+ * on the left, and on the right of the slope standing breadth further over, model mm; with too little on both it is written aside.
  */
 export type Dimension = Belongs & {
   kind: 'dimension'
@@ -79,11 +91,14 @@ export type Dimension = Belongs & {
   offset: number
   texts: string[]
   over: Fill
+  breadth: number
+  room: { left: number; right: number }
+  aside: Aside
 }
 
 /**
  * The angle between two directions at an apex: an arc and its figure beside it. Degrees anticlockwise from x; radius in mm on
- * paper, room the free model length about the apex: with too little of it nothing is drawn.
+ * paper, room the model lengths free along x and y from the apex: with too little of it the figure is written aside.
  */
 export type AngleDimension = Belongs & {
   kind: 'angle'
@@ -91,14 +106,18 @@ export type AngleDimension = Belongs & {
   start: number
   end: number
   radius: number
-  room: number
+  room: { x: number; y: number }
   text: string
   over: Fill
+  aside: Aside
 }
 
 export type TextSize = 'small' | 'normal' | 'large' | 'title'
 
-/** at is in model mm; dx (right) and dy (up) shift it in paper mm. over lays a patch of that fill behind the words. */
+/**
+ * at is in model mm; dx (right) and dy (up) shift it in paper mm. over lays a patch of that fill behind the words. within is the
+ * model breadth they must keep to: with less, they are left out.
+ */
 export type Text = Belongs & {
   kind: 'text'
   at: Point
@@ -110,6 +129,7 @@ export type Text = Belongs & {
   angle?: number
   weight?: 'regular' | 'semibold'
   over?: Fill
+  within?: number
 }
 
 /** A letter in a ring, as H marks the hinge line. */

@@ -1,4 +1,5 @@
 import type { Leaf } from '../gate/leaf.ts'
+import { lowerEdge, upperEdge } from '../gate/ledges.ts'
 import type { GateSpec } from '../gate/spec.ts'
 import type { LengthUnit } from '../job/job.ts'
 import { box } from './backElevation.ts'
@@ -78,6 +79,7 @@ function boardNumber(leaf: Leaf, board: Leaf['boards'][number], i: number): Mark
     size: 'small',
     anchor: 'middle',
     over: 'board',
+    within: board.width,
     part,
   }
   if (!board.ripped) return [number]
@@ -85,17 +87,22 @@ function boardNumber(leaf: Leaf, board: Leaf['boards'][number], i: number): Mark
     number,
     {
       kind: 'text',
-      at: [x, leaf.height / 2],
+      at: [x, bayMiddle(leaf)],
       dx: 1.1,
       text: 'ripped',
       size: 'small',
       anchor: 'middle',
       angle: 90,
       over: 'board',
+      within: board.width,
       part,
     },
   ]
 }
+
+/** Midway up the lowest bay, clear of nails. */
+const bayMiddle = ({ ledges: [low, next], height }: Leaf): number =>
+  low && next ? (upperEdge(low) + lowerEdge(next)) / 2 : height / 2
 
 function rippedWords(leaf: Leaf, figures: FigureText): string {
   const ripped = leaf.boards.flatMap((board, i) =>

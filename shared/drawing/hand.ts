@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/point.ts'
-import type { Chain, Drawing, Mark } from './drawing.ts'
+import type { Aside, Chain, Drawing, Mark } from './drawing.ts'
 
 /**
  * Turns a drawing over left for right about x = width / 2. Places move; words keep reading forwards, and stay on the same
@@ -24,6 +24,7 @@ function mirrorMark(mark: Mark, width: number): Mark {
   const turned = ([x, y]: Point): Point => [width - x, y]
   switch (mark.kind) {
     case 'line':
+      return { ...mark, from: turned(mark.from), to: turned(mark.to), dx: negative(mark.dx ?? 0) }
     case 'pair':
     case 'arrow':
       return { ...mark, from: turned(mark.from), to: turned(mark.to) }
@@ -37,9 +38,23 @@ function mirrorMark(mark: Mark, width: number): Mark {
     case 'badge':
       return { ...mark, at: turned(mark.at), dx: negative(mark.dx ?? 0) }
     case 'dimension':
-      return { ...mark, from: turned(mark.from), to: turned(mark.to), offset: negative(mark.offset) }
+      return {
+        ...mark,
+        from: turned(mark.from),
+        to: turned(mark.to),
+        offset: negative(mark.offset),
+        room: { left: mark.room.right, right: mark.room.left },
+        breadth: mark.breadth,
+        aside: mirrorAside(mark.aside, width),
+      }
     case 'angle':
-      return { ...mark, apex: turned(mark.apex), start: 180 - mark.end, end: 180 - mark.start }
+      return {
+        ...mark,
+        apex: turned(mark.apex),
+        start: 180 - mark.end,
+        end: 180 - mark.start,
+        aside: mirrorAside(mark.aside, width),
+      }
     case 'chain':
       return mirrorChain(mark, width)
     case 'text':
@@ -51,6 +66,13 @@ function mirrorMark(mark: Mark, width: number): Mark {
       }
   }
 }
+
+const mirrorAside = (aside: Aside, width: number): Aside => ({
+  ...aside,
+  at: [width - aside.at[0], aside.at[1]],
+  dx: negative(aside.dx),
+  anchor: aside.anchor === 'start' ? 'end' : 'start',
+})
 
 function mirrorChain(chain: Chain, width: number): Chain {
   if (chain.axis === 'y') return { ...chain, base: width - chain.base, offset: negative(chain.offset) }

@@ -7,19 +7,19 @@ import type { Mark } from './drawing.ts'
 export function hingeSide(leaf: { width: number; height: number }): Mark[] {
   return [
     {
-      kind: 'polyline',
-      points: [
-        [0, 0],
-        [0, leaf.height],
-      ],
+      kind: 'line',
+      from: [0, 0],
+      to: [0, leaf.height],
+      extend: 3,
+      dx: -1.4,
       pen: 'centre',
       part: 'hinge line',
     },
-    { kind: 'badge', at: [0, leaf.height], dx: 0, dy: 5.5, text: 'H', part: 'hinge line' },
+    { kind: 'badge', at: [0, leaf.height], dx: -1.4, dy: 5.7, text: 'H', part: 'hinge line' },
     {
       kind: 'text',
       at: [0, leaf.height],
-      dx: -4,
+      dx: -5.4,
       dy: 4.4,
       text: 'hanging side',
       size: 'small',

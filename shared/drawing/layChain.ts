@@ -6,7 +6,7 @@ import type { Primitive } from './primitives.ts'
 import { textWidth } from './textWidth.ts'
 
 /** Paper mm: gap before an extension line, its run past the dimension line, half a tick, a figure's lift off the line. */
-const [gap, overrun, halfTick, lift] = [1.5, 1.6, 1, 0.9]
+const [gap, overrun, halfTick, lift] = [1.5, 1.4, 1, 1.1]
 
 /** From model mm to the place on paper. */
 export type ToPaper = (point: Point) => Point
@@ -26,9 +26,7 @@ export function layChain(
   const stops = chain.stops.map((stop) => (upright ? -toPaper([0, stop])[1] : toPaper([stop, 0])[0]))
   const place = (along: number, off: number): Point => (upright ? [off, -along] : [along, off])
   const [start, end] = [stops[0] ?? 0, stops.at(-1) ?? 0]
-  const reach = upright
-    ? { before: page.height + start, after: -end }
-    : { before: start, after: page.width - end }
+  const reach = upright ? { before: 5, after: 2 } : { before: start, after: page.width - end }
   const placed = placeLabels(stops, chain.labels, reach)
   const outer = placed.filter((label) => label.outside)
   const from = Math.min(start, ...outer.map((label) => label.at - label.width / 2))
@@ -42,16 +40,22 @@ export function layChain(
       part,
       lines: [
         [place(from, line), place(to, line)],
-        ...stops.map((stop): [Point, Point] => [
-          place(stop, across + away * gap),
-          place(stop, line + away * overrun),
-        ]),
+        ...stops
+          .filter((stop) => !isInside(stop, placed))
+          .map((stop): [Point, Point] => [
+            place(stop, across + away * gap),
+            place(stop, line + away * overrun),
+          ]),
       ],
     },
     { kind: 'strokes', pen: 'tick', part, lines: stops.map((stop) => tick(place(stop, line))) },
     ...placed.flatMap((label) => figure(label, { line, place, upright, part })),
   ]
 }
+
+/** Whether a stop lies within lengths written once: its extension line would strike the figure through. */
+const isInside = (stop: number, placed: PlacedLabel[]): boolean =>
+  placed.some((label) => stop > label.from + 1e-6 && stop < label.to - 1e-6)
 
 /** The architect's oblique stroke, rising to the right on the page whichever way the chain runs. */
 const tick = ([x, y]: Point): [Point, Point] => [
@@ -70,7 +74,7 @@ function figure(placed: PlacedLabel, row: Row): Primitive[] {
   const size = textSizes[placed.size]
   const part = placed.label.part ?? row.part
   const write = (text: string, type: number, beyond: boolean, weight: 'regular' | 'semibold'): Primitive => {
-    const off = row.line + (beyond ? lift + 0.2 + capHeight * type : -lift)
+    const off = row.line + (beyond ? overrun + 0.4 + capHeight * type : -lift)
     const [x, y] = row.place(placed.at, off)
     return {
       kind: 'text',

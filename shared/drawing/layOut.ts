@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/point.ts'
-import type { Arc, Arrow, Badge, Drawing, Mark, Pair, Polygon, Symbol, Text } from './drawing.ts'
+import type { Arc, Arrow, Badge, Drawing, Line, Mark, Pair, Polygon, Symbol, Text } from './drawing.ts'
 import { hatchLines } from './hatch.ts'
 import { layChain, type ToPaper } from './layChain.ts'
 import { layAngle, layDimension, patch } from './laySlope.ts'
@@ -45,16 +45,7 @@ function layMark(mark: Mark, page: Page): Primitive[] {
   const { part } = mark
   switch (mark.kind) {
     case 'line':
-      return [
-        {
-          kind: 'path',
-          points: [toPaper(mark.from), toPaper(mark.to)],
-          closed: false,
-          fill: 'none',
-          pen: mark.pen,
-          part,
-        },
-      ]
+      return layLine(mark, toPaper)
     case 'polyline':
       return [
         { kind: 'path', points: mark.points.map(toPaper), closed: false, fill: 'none', pen: mark.pen, part },
@@ -81,14 +72,27 @@ function layMark(mark: Mark, page: Page): Primitive[] {
     case 'chain':
       return layChain(mark, toPaper, page)
     case 'dimension':
-      return layDimension(mark, toPaper)
+      return layDimension(mark, toPaper, scale)
     case 'angle':
       return layAngle(mark, toPaper, scale)
     case 'text':
-      return layText(mark, toPaper)
+      return layText(mark, toPaper, scale)
     case 'badge':
       return layBadge(mark, toPaper)
   }
+}
+
+function layLine(mark: Line, toPaper: ToPaper): Primitive[] {
+  const [a, b] = [toPaper(mark.from), toPaper(mark.to)]
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1
+  const by = (mark.extend ?? 0) / length
+  const [dx, dy] = [(b[0] - a[0]) * by, (b[1] - a[1]) * by]
+  const shift = mark.dx ?? 0
+  const points: Point[] = [
+    [a[0] - dx + shift, a[1] - dy],
+    [b[0] + dx + shift, b[1] + dy],
+  ]
+  return [{ kind: 'path', points, closed: false, fill: 'none', pen: mark.pen, part: mark.part }]
 }
 
 function layPolygon(mark: Polygon, toPaper: ToPaper): Primitive[] {
@@ -169,12 +173,14 @@ function layArrow(mark: Arrow, toPaper: ToPaper): Primitive[] {
   ]
 }
 
-function layText(mark: Text, toPaper: ToPaper): Primitive[] {
+function layText(mark: Text, toPaper: ToPaper, scale: number): Primitive[] {
   const at = toPaper(mark.at)
   const [x, y] = [at[0] + (mark.dx ?? 0), at[1] - (mark.dy ?? 0)]
   const size = textSizes[mark.size]
   const weight = mark.weight ?? 'regular'
   const angle = mark.angle ?? 0
+  const breadth = angle === 0 ? textWidth(mark.text, size, weight) : capHeight * size
+  if (mark.within !== undefined && breadth + 1.4 > mark.within / scale) return []
   const words: Primitive = {
     kind: 'text',
     x,

@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/point.ts'
-import type { AngleDimension, Dimension, Fill } from './drawing.ts'
+import type { AngleDimension, Aside, Dimension, Fill } from './drawing.ts'
 import type { ToPaper } from './layChain.ts'
 import { capHeight, textSizes } from './pens.ts'
 import type { Primitive } from './primitives.ts'
@@ -9,6 +9,9 @@ const plus = (p: Point, direction: Point, by: number): Point => [
   p[0] + direction[0] * by,
   p[1] + direction[1] * by,
 ]
+
+const size = textSizes.normal
+const cap = capHeight * size
 
 /** A patch behind words, so that the lines under them don't strike through: centred on their middle, turned with them. */
 export function patch(
@@ -20,27 +23,74 @@ export function patch(
   const up: Point = [Math.sin(turn), -Math.cos(turn)]
   const [half, rise] = [words.width / 2 + 0.7, (capHeight * words.size) / 2 + 0.6]
   const corner = (a: number, b: number) => plus(plus(words.centre, along, a * half), up, b * rise)
-  return {
-    kind: 'path',
-    points: [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)],
-    closed: true,
-    fill,
-  }
+  const points = [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)]
+  return { kind: 'path', points, closed: true, fill }
 }
 
-/** A dimension along a slope: line, ticks square to the slope's own 45°, extension lines, the fullest figure that has room. */
-export function layDimension(mark: Dimension, toPaper: ToPaper): Primitive[] {
-  const [from, to] = [toPaper(mark.from), toPaper(mark.to)]
-  const length = Math.hypot(to[0] - from[0], to[1] - from[1])
-  if (length < 6) return []
-  const along: Point = [(to[0] - from[0]) / length, (to[1] - from[1]) / length]
+/** A figure without room at its own place, written small beside the leaf; nothing where there is none either. */
+function layAside(
+  aside: Aside,
+  text: string,
+  page: { toPaper: ToPaper; scale: number; part?: string },
+): Primitive[] {
+  if (aside.height / page.scale < aside.least) return []
+  const at = page.toPaper(aside.at)
+  return [
+    {
+      kind: 'text',
+      x: at[0] + aside.dx,
+      y: at[1] - aside.dy,
+      text,
+      size: textSizes.small,
+      weight: 'regular',
+      anchor: aside.anchor,
+      angle: 0,
+      tone: 'dimension',
+      part: page.part,
+    },
+  ]
+}
+
+/** Space a sloping dimension takes beside what it measures, mm: line, figure and a little air. */
+const slopeNeeds = 10
+
+/** A dimension along a slope: line, ticks, extension lines and the fullest figure with room, on the side where there is some. */
+export function layDimension(mark: Dimension, toPaper: ToPaper, scale: number): Primitive[] {
+  const own = mark.offset > 0 ? mark.room.left : mark.room.right
+  const other = mark.offset > 0 ? mark.room.right : mark.room.left
+  const turned = own / scale < slopeNeeds && other / scale >= slopeNeeds
+  if (!turned && own / scale < slopeNeeds)
+    return layAside(mark.aside, mark.texts.at(-1) ?? '', { toPaper, scale, part: mark.part })
+  const sign = Math.sign(mark.offset)
+  const ends = [toPaper(mark.from), toPaper(mark.to)] as const
+  const length = Math.hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1])
+  const along: Point = [(ends[1][0] - ends[0][0]) / length, (ends[1][1] - ends[0][1]) / length]
   const left: Point = [along[1], -along[0]]
-  const [a, b] = [plus(from, left, mark.offset), plus(to, left, mark.offset)]
-  const reach = Math.sign(mark.offset)
-  const text =
-    mark.texts.find((words) => textWidth(words, textSizes.normal) + 4 <= length) ?? mark.texts.at(-1) ?? ''
+  const over = turned ? -sign * (mark.breadth / scale) : 0
+  const [from, to] = [plus(ends[0], left, over), plus(ends[1], left, over)]
+  const reach = turned ? -sign : sign
+  const offset = reach * Math.abs(mark.offset)
+  const text = mark.texts.find((words) => textWidth(words, size) + 4 <= length)
+  if (text === undefined)
+    return layAside(mark.aside, mark.texts.at(-1) ?? '', { toPaper, scale, part: mark.part })
+  return slopingLine(mark, { from, to, along, left, offset, reach, text })
+}
+
+type Slope = {
+  from: Point
+  to: Point
+  along: Point
+  left: Point
+  offset: number
+  reach: number
+  text: string
+}
+
+function slopingLine(mark: Dimension, slope: Slope): Primitive[] {
+  const { from, to, along, left, offset, reach, text } = slope
   const { part } = mark
-  const slant: Point = [(along[0] + left[0]) * 0.9, (along[1] + left[1]) * 0.9]
+  const [a, b] = [plus(from, left, offset), plus(to, left, offset)]
+  const slant: Point = [(along[0] + left[0]) * 0.8, (along[1] + left[1]) * 0.8]
   const tick = (p: Point): [Point, Point] => [plus(p, slant, -1), plus(p, slant, 1)]
   return [
     {
@@ -59,14 +109,13 @@ export function layDimension(mark: Dimension, toPaper: ToPaper): Primitive[] {
 }
 
 function slopingWords(mark: Dimension, slope: { middle: Point; along: Point; text: string }): Primitive[] {
-  const size = textSizes.normal
   let angle = (-Math.atan2(slope.along[1], slope.along[0]) * 180) / Math.PI
   if (angle > 90) angle -= 180
   if (angle <= -90) angle += 180
   const turn = (angle * Math.PI) / 180
   const up: Point = [-Math.sin(turn), -Math.cos(turn)]
-  const [x, y] = plus(slope.middle, up, 0.9)
-  const centre = plus(slope.middle, up, 0.9 + (capHeight * size) / 2)
+  const [x, y] = plus(slope.middle, up, 1)
+  const centre = plus(slope.middle, up, 1 + cap / 2)
   return [
     patch({ centre, width: textWidth(slope.text, size), size, angle }, mark.over),
     {
@@ -84,13 +133,37 @@ function slopingWords(mark: Dimension, slope: { middle: Point; along: Point; tex
   ]
 }
 
-/** Least radius at which an angle can still be read off, mm on paper. */
-const leastRadius = 5
+/** Least radius at which an arc still shows, mm on paper. */
+const leastRadius = 4
 
-/** An angle's arc with a tick at each end and its figure on the bisector beyond it. Drawn smaller where room is short. */
+/**
+ * How far along the bisector the middle of an angle's figure stands, mm, so that it clears the arc and both legs; undefined when
+ * it would leave the room. half is half the angle, in radians.
+ */
+function figureReach(
+  radius: number,
+  half: number,
+  width: number,
+  room: { x: number; y: number },
+): number | undefined {
+  const [w, h] = [width / 2 + 1.2, cap / 2 + 1]
+  for (let reach = radius + 1; reach < room.x; reach += 0.5) {
+    const [x, y] = [reach * Math.cos(half), reach * Math.sin(half)]
+    if (x + w > room.x || y + h > room.y) return undefined
+    const clearsLegs = y - h >= 0 && (x - w) * Math.tan(2 * half) >= y + h
+    if (clearsLegs && Math.hypot(x - w, Math.max(0, y - h)) >= radius + 0.3) return reach
+  }
+  return undefined
+}
+
+/** An angle's arc and its figure on the bisector beyond it. Written aside where the room is short. */
 export function layAngle(mark: AngleDimension, toPaper: ToPaper, scale: number): Primitive[] {
-  const radius = Math.min(mark.radius, (mark.room / scale) * 0.55)
-  if (radius < leastRadius) return []
+  const room = { x: mark.room.x / scale, y: mark.room.y / scale }
+  const radius = Math.min(mark.radius, room.x * 0.4, room.y * 0.6)
+  const width = textWidth(mark.text, size)
+  const half = ((mark.end - mark.start) * Math.PI) / 360
+  const reach = radius < leastRadius ? undefined : figureReach(radius, half, width, room)
+  if (reach === undefined) return layAside(mark.aside, mark.text, { toPaper, scale, part: mark.part })
   const apex = toPaper(mark.apex)
   const at = (degrees: number, r: number): Point => {
     const turn = (degrees * Math.PI) / 180
@@ -100,18 +173,14 @@ export function layAngle(mark: AngleDimension, toPaper: ToPaper, scale: number):
   const points = Array.from({ length: steps + 1 }, (_, i) =>
     at(mark.start + ((mark.end - mark.start) * i) / steps, radius),
   )
-  const size = textSizes.normal
-  const width = textWidth(mark.text, size)
-  const middle = (mark.start + mark.end) / 2
-  const out = radius + 1.4 + (width / 2) * Math.abs(Math.cos((middle * Math.PI) / 180)) + 1.5
-  const centre = at(middle, out)
+  const centre = at((mark.start + mark.end) / 2, reach)
   return [
     { kind: 'path', points, closed: false, fill: 'none', pen: 'dimension', part: mark.part },
     patch({ centre, width, size, angle: 0 }, mark.over),
     {
       kind: 'text',
       x: centre[0],
-      y: centre[1] + (capHeight * size) / 2,
+      y: centre[1] + cap / 2,
       text: mark.text,
       size,
       weight: 'regular',

@@ -14,6 +14,9 @@ export type PlacedLabel = {
   size: 'normal' | 'small'
   row: 'above' | 'beyond'
   outside: boolean
+  /** The span written about: more than one length where neighbours are written once. */
+  from: number
+  to: number
 }
 
 type Span = { from: number; to: number; label: ChainLabel; text: string }
@@ -25,6 +28,10 @@ const widthAt = (text: string, size: 'normal' | 'small') => textWidth(text, text
 const fits = (span: Span, size: 'normal' | 'small') =>
   span.to - span.from >= widthAt(span.text, size) + 2 * clear
 
+/** Built fractions are small enough already: a figure with one is never set smaller. */
+const hasFraction = (text: string): boolean => /[⁄½¼¾⅛⅜⅝⅞]/.test(text)
+const smallest = (text: string): 'normal' | 'small' => (hasFraction(text) ? 'normal' : 'small')
+
 /** Lengths with their figures; runs of one group that can't each be written are joined as '6 × 112'. */
 function spansOf(stops: number[], labels: (ChainLabel | null)[]): Span[] {
   const spans: Span[] = []
@@ -35,7 +42,7 @@ function spansOf(stops: number[], labels: (ChainLabel | null)[]): Span[] {
     let last = i
     while (label.group !== undefined && labels[last + 1]?.group === label.group) last++
     const single: Span = { from, to, label, text: label.text }
-    if (last === i || fits(single, 'small')) {
+    if (last === i || fits(single, smallest(label.text))) {
       spans.push(single)
       continue
     }
@@ -60,9 +67,9 @@ export function placeLabels(
   const [start, end] = [stops[0] ?? 0, stops.at(-1) ?? 0]
   let beyondFrom = start - reach.before
   for (const span of spans) {
-    const size = fits(span, 'normal') ? 'normal' : 'small'
+    const size = fits(span, 'normal') ? 'normal' : smallest(span.text)
     const width = widthAt(span.text, size)
-    const common = { label: span.label, text: span.text, width, size } as const
+    const common = { label: span.label, text: span.text, width, size, from: span.from, to: span.to } as const
     const middle = (span.from + span.to) / 2
     if (fits(span, size)) placed.push({ ...common, at: middle, row: 'above', outside: false })
     else if (span.from === start && width + 2.5 <= reach.before)

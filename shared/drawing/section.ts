@@ -29,7 +29,7 @@ export function section(spec: GateSpec, design: Design, leaf: Leaf, unit: Length
     title: 'Section at the bottom ledge, from above',
     description: `Section through the boarding and the bottom ledge at the hanging edge: boards ${figures.write(boardThickness)} thick, ledge ${figures.write(depth - boardThickness)} thick`,
     extent: { minX: 0, minY: 0, maxX: end, maxY: depth },
-    margin: { left: 27, right: 16, top: 26, bottom: 20 },
+    margin: { left: 27, right: 16, top: 27, bottom: 21 },
     notes: notes(spec, figures),
     marks: [
       ...leaf.boards.flatMap((board, i) => (board.x < end ? boardMarks(cut, i) : [])),
@@ -191,13 +191,13 @@ function thicknessChain(boards: number, depth: number, figures: FigureText): Cha
 }
 
 const words = (end: number, depth: number, ledge: Ledge | undefined): Mark[] => [
-  { kind: 'line', from: [0, -0.3 * depth], to: [0, 1.3 * depth], pen: 'centre', part: 'hinge line' },
-  { kind: 'badge', at: [0, 1.3 * depth], dx: 0, dy: 3, text: 'H', part: 'hinge line' },
+  { kind: 'line', from: [0, 0], to: [0, depth], extend: 13, dx: -1.4, pen: 'centre', part: 'hinge line' },
+  { kind: 'badge', at: [0, depth], dx: -1.4, dy: 15.7, text: 'H', part: 'hinge line' },
   {
     kind: 'text',
-    at: [0, 1.3 * depth],
-    dx: -4,
-    dy: 1.9,
+    at: [0, depth],
+    dx: -5.4,
+    dy: 14.4,
     text: 'hanging side',
     size: 'small',
     anchor: 'end',

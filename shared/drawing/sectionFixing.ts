@@ -14,10 +14,7 @@ type Place = { ledge: Ledge; end: number; depth: number }
  * nail from the face clenched on the back), the others by their centre lines.
  */
 export function sectionFixing(spec: GateSpec, design: Design, leaf: Leaf, place: Place): Mark[] {
-  const name = `${place.ledge.name} ledge`
-  const hole =
-    design.holes.find((row) => row.through === name) ??
-    design.holes.find((row) => row.through.endsWith('ledge'))
+  const hole = design.holes.find((row) => row.through.includes('ledge'))
   const along = leaf.fixings
     .filter(
       (fixing) =>
