@@ -9,7 +9,7 @@ type JoiningDash = { at: number; certain: boolean }
 const mixed = /(?<![\d.,/])(\d+)( ?)-( ?)(\d+)\/(\d+)(?![\d.,/])/g
 const feetBefore = /(?:^|[+-]) ?\d+ ?(?:'|ft\.?|foot|feet) ?$/
 const inchesAfter =
-  /^ ?(?:(\d+)(?:\.\d+| \d+\/\d+|-\d+\/\d+)?|\d+\/\d+) ?(?:"|in\.?|ins\.?|inch|inches)?(?= ?(?:[+-]|$))/
+  /^ ?(?:\d+(?:\.\d+| \d+\/\d+|-\d+\/\d+)?|\d+\/\d+) ?(?:"|in\.?|ins\.?|inch|inches)?(?= ?(?:[+-]|$))/
 
 /** 36-5/8 joins; with spaces about the dash it may be either. */
 function mixedDashes(text: string): JoiningDash[] {
@@ -20,12 +20,14 @@ function mixedDashes(text: string): JoiningDash[] {
   })
 }
 
-/** 6'-3" is six feet three on some drawings, and six feet less three inches to anyone doing a sum. */
+/**
+ * 6'-3" is six feet three on some drawings, and six feet less three inches to anyone doing a sum. A foot or more
+ * after the dash only takes away, since the joined text makes no length then.
+ */
 function feetDashes(text: string): JoiningDash[] {
   return [...text.matchAll(/-/g)].flatMap(({ index }) => {
-    const inches = inchesAfter.exec(text.slice(index + 1))
-    if (!inches || !feetBefore.test(text.slice(0, index)) || Number(inches[1] ?? 0) >= 12) return []
-    return [{ at: index, certain: false }]
+    const joins = feetBefore.test(text.slice(0, index)) && inchesAfter.test(text.slice(index + 1))
+    return joins ? [{ at: index, certain: false }] : []
   })
 }
 

@@ -268,6 +268,7 @@ export const refused: [typed: string, unit: LengthUnit, says: string][] = [
   ['16/8', 'in', 'write 2.'],
   ['8/8"', 'mm', 'write 1.'],
   ['1200/2', 'mm', 'write 600.'],
+  ['36 125/64', 'in', 'write 1 61/64.'],
   ['36.5 5/8', 'mm', 'mixes a decimal with a fraction'],
   ['1,830 5/8', 'mm', 'mixes a decimal with a fraction'],
   ['1.5/8', 'mm', 'on each side of /'],

@@ -68,6 +68,15 @@ describe('inches', () => {
     expect(inchParts(-406.2, 8)).toEqual({ negative: true, whole: 16, numerator: 0, denominator: 1 })
   })
 
+  test('round a half up even where binary sums have lost its last bit', () => {
+    expect(inchParts(915.19375 - 2e-13, 16)).toEqual({
+      negative: false,
+      whole: 36,
+      numerator: 1,
+      denominator: 16,
+    })
+  })
+
   test('are on the tape only at a 64th', () => {
     expect([930.275, 0.396875, 1828.8, 0].every(isOnTape)).toBe(true)
     expect([1830, 930.3, 0.4].some(isOnTape)).toBe(false)
