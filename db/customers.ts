@@ -28,24 +28,28 @@ const isKnownBy = (customer: NewCustomer): boolean =>
 const isSame = (a: NewCustomer, b: NewCustomer): boolean =>
   (['name', 'town', 'phone'] as const).every((key) => plain(a[key]) === plain(b[key]))
 
-/** The customers' room of the book. */
-export function customersRoom(connection: Connection): CustomersRoom {
-  const { db, now, read, write } = connection
-  const words = searchRoom(connection)
-  const sought = db.prepare<[string, number], Customer>(
+const statements = ({ db }: Connection) => ({
+  sought: db.prepare<[string, number], Customer>(
     `SELECT ${columns} FROM customer_words JOIN customers ON customers.id = customer_words.rowid
      WHERE customer_words MATCH ? ORDER BY rank, customers.id DESC LIMIT ?`,
-  )
-  const latest = db.prepare<[number], Customer>(
+  ),
+  latest: db.prepare<[number], Customer>(
     `SELECT ${columns} FROM customers JOIN jobs ON jobs.customer_id = customers.id
      WHERE customers.name <> '' GROUP BY customers.id ORDER BY max(jobs.id) DESC LIMIT ?`,
-  )
-  const insert = db.prepare(
+  ),
+  insert: db.prepare(
     'INSERT INTO customers (name, address, town, phone, email, created_at, sample) VALUES (?, ?, ?, ?, ?, ?, ?)',
-  )
-  const update = db.prepare(
+  ),
+  update: db.prepare(
     'UPDATE customers SET name = ?, address = ?, town = ?, phone = ?, email = ? WHERE id = ?',
-  )
+  ),
+})
+
+/** The customers' room of the book. */
+export function customersRoom(connection: Connection): CustomersRoom {
+  const { now, read, write } = connection
+  const words = searchRoom(connection)
+  const { sought, latest, insert, update } = statements(connection)
 
   const find = (search: string): Customer[] => {
     const question = wordsSought(search)

@@ -90,52 +90,43 @@ function thawed({ spec, figures, parts, header, ...paper }: Frozen): FrozenPaper
   }
 }
 
+const damagedPaper = ({ revision }: Paper): BookProblem =>
+  new BookProblem(
+    'damaged',
+    `Card revision ${revision} is damaged: it is no longer what was issued, so it is not shown. Bring back a copy of the job book, or issue the card again.`,
+  )
+
+type Statements = ReturnType<typeof statements>
+
+const following = (run: Statements, jobId: number, kind: Paper['kind']): number =>
+  (run.latest.get(jobId, kind)?.revision ?? 0) + 1
+
+function insert(run: Statements, paper: NewPaper): Paper | undefined {
+  const { jobId, kind, revision, format, issuedAt, engine, pages } = paper
+  const frozen = [paper.spec, paper.figures, paper.parts, paper.header].map((part) => JSON.stringify(part))
+  const bytes = Buffer.from(paper.bytes)
+  const cells = [jobId, kind, revision, format, issuedAt, engine, ...frozen, pages, bytes, hashOf(bytes)]
+  return run.one.get(Number(run.insert.run(...cells).lastInsertRowid))
+}
+
 /** The papers' room of the book. Papers are only ever added; the book itself refuses to alter or drop one. */
 export function papersRoom(connection: Connection): PapersRoom {
   const { read, write } = connection
   const run = statements(connection)
-
-  const nextRevision = (jobId: number, kind: Paper['kind']): number =>
-    (run.latest.get(jobId, kind)?.revision ?? 0) + 1
-
-  const insert = (paper: NewPaper): Paper | undefined => {
-    const { jobId, kind, revision, format, issuedAt, engine, pages } = paper
-    const frozen = [paper.spec, paper.figures, paper.parts, paper.header].map((part) => JSON.stringify(part))
-    const bytes = Buffer.from(paper.bytes)
-    const made = run.insert.run(
-      jobId,
-      kind,
-      revision,
-      format,
-      issuedAt,
-      engine,
-      ...frozen,
-      pages,
-      bytes,
-      hashOf(bytes),
-    )
-    return run.one.get(Number(made.lastInsertRowid))
-  }
-
   return {
     list: (jobId) => read(() => run.list.all(jobId)),
-    nextRevision: (jobId, kind) => read(() => nextRevision(jobId, kind)),
+    nextRevision: (jobId, kind) => read(() => following(run, jobId, kind)),
     issue: (paper) =>
       write(() => {
-        const stands = run.version.get(paper.jobId)?.version
-        if (stands !== paper.version || nextRevision(paper.jobId, paper.kind) !== paper.revision)
-          return undefined
-        return insert(paper)
+        const { jobId, kind, version, revision } = paper
+        const stands = run.version.get(jobId)?.version === version && following(run, jobId, kind) === revision
+        return stands ? insert(run, paper) : undefined
       }),
     bytes: (id) => {
       const paper = read(() => run.one.get(id))
       const bytes = read(() => run.bytes.get(id))?.bytes
       if (!paper || !bytes) return undefined
-      if (hashOf(bytes) !== paper.sha256)
-        throw new BookProblem(
-          'damaged',
-          `Card revision ${paper.revision} is damaged: it is no longer what was issued, so it is not shown. Bring back a copy of the job book, or issue the card again.`,
-        )
+      if (hashOf(bytes) !== paper.sha256) throw damagedPaper(paper)
       return { paper, bytes }
     },
     frozen: (id) => {

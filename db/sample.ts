@@ -1,6 +1,9 @@
 import type { Connection } from './connection.ts'
 import { searchRoom } from './search.ts'
 
+/** What the workshop is called while only the sample is in the book. */
+export const sampleWorkshopName = 'A made-up workshop'
+
 export type SampleRoom = {
   /** Takes every sample job out, with its papers and changes, and the invented customers no other job belongs to. Gives how many jobs went. */
   remove: () => number
@@ -18,6 +21,7 @@ export function sampleRoom(connection: Connection): SampleRoom {
   const dropJob = db.prepare('DELETE FROM jobs WHERE id = ?')
   const dropCustomer = db.prepare('DELETE FROM customers WHERE id = ?')
   const adopt = db.prepare('UPDATE customers SET sample = 0 WHERE sample = 1')
+  const dropName = db.prepare("DELETE FROM settings WHERE key = 'name' AND value = ?")
   return {
     remove: () =>
       write(() => {
@@ -32,6 +36,7 @@ export function sampleRoom(connection: Connection): SampleRoom {
           words.forgetCustomer(id)
         }
         adopt.run()
+        dropName.run(JSON.stringify(sampleWorkshopName))
         return gone.length
       }),
   }

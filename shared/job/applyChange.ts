@@ -32,9 +32,10 @@ function changeField(job: Job, path: JobFieldPath, change: Change): Result<Job> 
 }
 
 /** The words typed go with the value: a new value without words forgets the old ones, which would now say something else. */
-function typedAfter(job: Job, path: string, change: Change, moved: boolean): Record<string, string> {
-  if (change.typed !== undefined) return wordsKept(job.entry.typed, path, change.typed.trim())
-  return moved ? wordsForgotten(job.entry.typed, path) : job.entry.typed
+function typedAfter({ entry }: Job, { path, typed }: Change, moved: boolean): Record<string, string> {
+  const key = path.slice('spec.'.length)
+  if (typed !== undefined) return wordsKept(entry.typed, key, typed.trim())
+  return moved ? wordsForgotten(entry.typed, key) : entry.typed
 }
 
 function changeSpec(job: Job, change: Change): Result<Job> {
@@ -51,7 +52,7 @@ function changeSpec(job: Job, change: Change): Result<Job> {
   // The draft is read as a whole once all changes are in, since one alone may need the next (a brace and its construction).
   return good({
     ...job,
-    entry: { spec: changed as Job['entry']['spec'], typed: typedAfter(job, path, change, moved) },
+    entry: { spec: changed as Job['entry']['spec'], typed: typedAfter(job, change, moved) },
   })
 }
 

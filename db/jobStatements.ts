@@ -1,0 +1,38 @@
+import type { Stage } from '../shared/job/job.ts'
+import type { Connection } from './connection.ts'
+import { jobColumns, rowColumns, type StoredJob, type StoredRow } from './jobRows.ts'
+
+/** Every question the jobs' room puts to the store, made ready once. */
+export function jobStatements({ db }: Connection) {
+  const from = 'FROM jobs JOIN customers ON customers.id = jobs.customer_id'
+  return {
+    one: db.prepare<[number], StoredJob>(`SELECT ${jobColumns} ${from} WHERE jobs.id = ?`),
+    others: db.prepare<[number, number], StoredJob>(
+      `SELECT ${jobColumns} ${from} WHERE jobs.customer_id = ? AND jobs.id <> ?`,
+    ),
+    all: db.prepare<[Stage | null, number], StoredRow>(
+      `SELECT ${rowColumns} ${from} WHERE jobs.stage = ifnull(?, jobs.stage) ORDER BY jobs.created_at DESC, jobs.id DESC LIMIT ?`,
+    ),
+    sought: db.prepare<[string, Stage | null, number], StoredRow>(
+      `SELECT ${rowColumns} FROM job_words JOIN jobs ON jobs.id = job_words.rowid JOIN customers ON customers.id = jobs.customer_id
+       WHERE job_words MATCH ? AND jobs.stage = ifnull(?, jobs.stage) ORDER BY rank, jobs.id DESC LIMIT ?`,
+    ),
+    insert: db.prepare(
+      `INSERT INTO jobs (number, customer_id, title, stage, due, unit, entry, created_at, updated_at, sample)
+       VALUES (?, ?, ?, 'enquiry', ?, ?, ?, ?, ?, ?)`,
+    ),
+    update: db.prepare(
+      `UPDATE jobs SET title = ?, stage = ?, due = ?, notes = ?, unit = ?, entry = ?, version = version + 1, updated_at = ? WHERE id = ?`,
+    ),
+    touch: db.prepare('UPDATE jobs SET version = version + 1, updated_at = ? WHERE id = ?'),
+    log: db.prepare('INSERT INTO changes (job_id, path, before, after, at) VALUES (?, ?, ?, ?, ?)'),
+    logged: db.prepare<[number], { path: string; before: string; after: string; at: string }>(
+      'SELECT path, before, after, at FROM changes WHERE job_id = ? ORDER BY id',
+    ),
+    count: db.prepare<[], { jobs: number; sampleJobs: number }>(
+      'SELECT count(*) AS jobs, ifnull(sum(sample), 0) AS sampleJobs FROM jobs',
+    ),
+  }
+}
+
+export type JobStatements = ReturnType<typeof jobStatements>

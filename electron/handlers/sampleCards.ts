@@ -1,0 +1,20 @@
+import { fillSampleBook } from '../../db/demo/fillSampleBook.ts'
+import { answer } from './answer.ts'
+import type { Context } from './context.ts'
+
+/** Issues the cards of sample jobs through the same request a window sends. Throws when one is refused: the sample is the program's own. */
+export async function issueSampleCards(context: Context, jobIds: number[]): Promise<void> {
+  for (const jobId of jobIds) {
+    const version = context.book.jobs.open(jobId)?.version
+    const issued = await answer(context, 'papers.issue', { jobId, format: 'a4', version })
+    if (!issued.ok)
+      throw new Error(`the card of sample job ${jobId} is refused: ${JSON.stringify(issued.problems)}`)
+  }
+}
+
+/** The made-up workshop's jobs and cards, in a book that has no sample jobs. Gives how many jobs were added. */
+export async function addSample(context: Context): Promise<number> {
+  const { jobs, cards } = fillSampleBook(context.book, { today: context.now().slice(0, 10) })
+  await issueSampleCards(context, cards)
+  return jobs
+}
