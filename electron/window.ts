@@ -8,8 +8,8 @@ export const windowOptions = (preload: string): BrowserWindowConstructorOptions 
   title: 'Bracework',
   width: 1360,
   height: 860,
-  minWidth: 960,
-  minHeight: 640,
+  minWidth: 900,
+  minHeight: 560,
   show: false,
   webPreferences: {
     preload,

@@ -25,7 +25,7 @@ test('the window has a name, a least size, and is shown only once its first pict
   const options = windowOptions('/program/preload.cjs')
   expect(options.title).toBe('Bracework')
   expect(options.show).toBe(false)
-  expect([options.minWidth, options.minHeight]).toEqual([960, 640])
+  expect([options.minWidth, options.minHeight]).toEqual([900, 560])
   const recorder = makeRecorder()
   class Window {
     constructor() {

@@ -1,0 +1,26 @@
+import { build, Platform } from 'electron-builder'
+import { bundleIfStale } from './bundle.ts'
+import { packaging } from './packaging.ts'
+import { projectRoot } from './paths.ts'
+
+/** The kinds of machine the program is packed for. */
+const platforms = { linux: Platform.LINUX, mac: Platform.MAC, win: Platform.WINDOWS }
+
+const isPlatform = (name: string): name is keyof typeof platforms => Object.hasOwn(platforms, name)
+
+const thisMachine = (): string => ({ win32: 'win', darwin: 'mac' })[process.platform as string] ?? 'linux'
+
+/** `npm run package [-- linux|mac|win ...] [--dir]`: builds, then packs for this machine or the ones named. */
+const packProgram = async (args: string[]): Promise<void> => {
+  const named = args.filter((arg) => arg !== '--dir')
+  const wanted = (named.length > 0 ? named : [thisMachine()]).filter(isPlatform)
+  if (wanted.length < named.length) throw new Error('package takes linux, mac, win and --dir')
+  await bundleIfStale()
+  for (const name of wanted) {
+    const targets = platforms[name].createTarget(args.includes('--dir') ? 'dir' : undefined)
+    const made = await build({ projectDir: projectRoot, targets, config: packaging, publish: 'never' })
+    process.stdout.write(`${made.join('\n')}\n`)
+  }
+}
+
+await packProgram(process.argv.slice(2))
