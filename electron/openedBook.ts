@@ -1,16 +1,21 @@
 import { existsSync } from 'node:fs'
 import { BookProblem } from '../db/bookProblem.ts'
+import { fillSampleBook } from '../db/demo/fillSampleBook.ts'
 import { openBook, type OpenOptions } from '../db/open.ts'
-import type { Result } from '../shared/problem.ts'
+import { problemLine, type Result } from '../shared/problem.ts'
 import { holdBook } from './bookLock.ts'
 import { answer } from './handlers/answer.ts'
-import type { MakeCard } from './handlers/context.ts'
+import type { Context, MakeCard } from './handlers/context.ts'
 
-/** What opening takes: the book's file, the clock, the card's painter, the log, and a filler for a book that is new. */
+/**
+ * What opening takes: the book's file, the clock, the card's painter, the log. A book that is new is filled with the
+ * sample jobs unless `empty` asks for none.
+ */
 export type Opening = OpenOptions & {
   path: string
   makeCard: MakeCard
   log: (line: string) => void
+  empty?: boolean
 }
 
 /** The book as both carriers use it. close lets another window open it. */
@@ -21,22 +26,34 @@ export type OpenedBook = {
 
 const alreadyOpen = 'Bracework is already open with this job book. Go on in that window, or close it first.'
 
+/** The sample jobs, and the cards of those that have one; a card that can't be made is left out and logged. */
+const fill = async (context: Context): Promise<void> => {
+  const { book, now, log } = context
+  const { cards } = fillSampleBook(book, { today: now().slice(0, 10) })
+  const format = book.settings.read().paper
+  for (const jobId of cards) {
+    const version = book.jobs.open(jobId)?.version
+    const issued = await answer(context, 'papers.issue', { jobId, format, version })
+    if (!issued.ok) log(`a sample card was left out: ${issued.problems.map(problemLine).join('; ')}`)
+  }
+}
+
 /**
  * Takes the book for this process and opens it; where there is none yet, the sample book is made. Throws BookProblem,
  * whose message is for the person: 'locked' when another Bracework has it open, else what the disk or the book has.
  */
-export const openedBook = async ({ path, makeCard, log, ...options }: Opening): Promise<OpenedBook> => {
+export const openedBook = async ({ path, empty, ...rest }: Opening): Promise<OpenedBook> => {
   const lock = await holdBook(path)
   if (!lock) throw new BookProblem('locked', alreadyOpen)
   try {
     const isNew = !existsSync(path)
-    const book = openBook(path, options)
-    if (isNew) log('a new book was made')
-    const context = { book, now: options.now, makeCard, log }
+    const { makeCard, log, ...options } = rest
+    const context = { book: openBook(path, options), now: options.now, makeCard, log }
+    if (isNew && !empty) await fill(context)
     return {
       answer: (name, payload) => answer(context, name, payload),
       close: async () => {
-        book.close()
+        context.book.close()
         await lock.release()
       },
     }

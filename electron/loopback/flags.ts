@@ -1,11 +1,19 @@
 import { parseArgs } from 'node:util'
 
 /**
- * How the host is started: `node electron/loopback/serve.ts [--book FILE] [--port N] [--open] [--fixed-key KEY]`.
+ * How the host is started: `node electron/loopback/serve.ts [--book FILE] [--port N] [--open] [--empty]
+ * [--fixed-key KEY]`.
  * book: the book's file (else where the book usually lies). port: a free one unless given. open: open the browser.
+ * empty: a new book gets no sample jobs.
  * fixedKey: a key that opens any number of times, for tests; never use it for a real book.
  */
-export type Flags = { book: string | undefined; port: number; open: boolean; fixedKey: string | undefined }
+export type Flags = {
+  book: string | undefined
+  port: number
+  open: boolean
+  empty: boolean
+  fixedKey: string | undefined
+}
 
 /** Reads the command line. Throws with a plain sentence on a flag it doesn't know or a port that is none. */
 export const readFlags = (args: string[]): Flags => {
@@ -15,11 +23,12 @@ export const readFlags = (args: string[]): Flags => {
       book: { type: 'string' },
       port: { type: 'string', default: '0' },
       open: { type: 'boolean', default: false },
+      empty: { type: 'boolean', default: false },
       'fixed-key': { type: 'string' },
     },
   })
   const port = Number(values.port)
   if (!Number.isInteger(port) || port < 0 || port > 65535)
     throw new Error(`--port takes 0 to 65535, got ${values.port}`)
-  return { book: values.book, port, open: values.open, fixedKey: values['fixed-key'] }
+  return { book: values.book, port, open: values.open, empty: values.empty, fixedKey: values['fixed-key'] }
 }

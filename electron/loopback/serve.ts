@@ -38,9 +38,9 @@ const closeOnSignal = (host: Host, book: OpenedBook): void => {
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, close)
 }
 
-const serve = async ({ book: file, port, open, fixedKey }: Flags): Promise<void> => {
+const serve = async ({ book: file, port, open, empty, fixedKey }: Flags): Promise<void> => {
   const path = file ?? bookPlace({ platform: process.platform, env: process.env, home: homedir() })
-  const book = await openedBook({ path, now, makeCard, log: logLine })
+  const book = await openedBook({ path, now, makeCard, log: logLine, empty })
   const host = await startHost({
     rendererFolder,
     answer: book.answer,
