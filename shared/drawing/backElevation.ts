@@ -27,7 +27,7 @@ export function backElevation(spec: GateSpec, leaf: Leaf, unit: LengthUnit): Dra
     title: 'Back, as it lies on the bench',
     description: describe(spec, leaf, figures),
     extent: { minX: 0, minY: 0, maxX: leaf.width, maxY: leaf.height },
-    margin: { left: 23, right: 26, top: 19, bottom: 24 },
+    margin: { left: 24, right: 27, top: 22, bottom: 25 },
     notes: [],
     marks: [
       ...boardsBehind(leaf),

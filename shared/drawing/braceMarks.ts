@@ -31,7 +31,8 @@ export function braceFigures(leaf: Leaf, brace: Brace, figures: FigureText): Mar
   const half = brace.section.width / 2
   const axisFoot: Point = [(foot[0] + toe[0]) / 2, (foot[1] + toe[1]) / 2]
   const middle = (foot[1] + head[1]) / 2
-  const aside = (dy: number): Aside => ({
+  const aside = (dy: number, text: string): Aside => ({
+    text,
     at: [0, middle],
     dx: -3,
     dy,
@@ -70,7 +71,7 @@ export function braceFigures(leaf: Leaf, brace: Brace, figures: FigureText): Mar
         left: Math.sin(turn) * Math.min(foot[0] + 0.25 * (heel[0] - foot[0]), (foot[0] + heel[0]) / 2),
         right: Math.sin(turn) * (leaf.width - (toe[0] + 0.75 * (head[0] - toe[0]))),
       },
-      aside: aside(secondDrop),
+      aside: aside(secondDrop, `${longPoint} long pt`),
       part: `${part} length`,
     },
     {
@@ -82,7 +83,7 @@ export function braceFigures(leaf: Leaf, brace: Brace, figures: FigureText): Mar
       room: { x: leaf.width - toe[0], y: head[1] - toe[1] },
       text: `${brace.angle.toFixed(1)}°`,
       over: 'board',
-      aside: aside(firstDrop),
+      aside: aside(firstDrop, `${brace.angle.toFixed(1)}°`),
       part: `${part} angle`,
     },
   ]

@@ -4,7 +4,7 @@ import type { Chain } from './drawing.ts'
 import type { FigureText } from './figureText.ts'
 
 /** How far the first and the second row of dimensions stand off the leaf, mm on paper. */
-export const rows = { first: 8, second: 18 }
+export const rows = { first: 8, second: 19 }
 
 type Size = { width: number; height: number }
 

@@ -77,6 +77,7 @@ export type Aside = {
   anchor: 'start' | 'end'
   height: number
   least: number
+  text: string
 }
 
 /**

@@ -19,7 +19,7 @@ export function faceElevation(spec: GateSpec, leaf: Leaf, unit: LengthUnit): Dra
     title: 'Face',
     description: `Face of the leaf: ${leaf.boards.length} boards, hinges at the ${spec.hung}, ${rippedWords(leaf, figures)}`,
     extent: { minX: 0, minY: 0, maxX: leaf.width, maxY: leaf.height },
-    margin: { left: 23, right: 20, top: 19, bottom: 24 },
+    margin: { left: 24, right: 20, top: 22, bottom: 25 },
     notes: [],
     marks: [
       ...leaf.boards.map((board, i): Mark => ({

@@ -61,7 +61,7 @@ function mirrorMark(mark: Mark, width: number): Mark {
       return {
         ...mark,
         at: turned(mark.at),
-        dx: negative(mark.dx ?? 0),
+        dx: mark.angle ? mark.dx : negative(mark.dx ?? 0),
         anchor: mark.angle ? mark.anchor : otherAnchor[mark.anchor],
       }
   }

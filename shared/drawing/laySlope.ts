@@ -28,11 +28,7 @@ export function patch(
 }
 
 /** A figure without room at its own place, written small beside the leaf; nothing where there is none either. */
-function layAside(
-  aside: Aside,
-  text: string,
-  page: { toPaper: ToPaper; scale: number; part?: string },
-): Primitive[] {
+function layAside(aside: Aside, page: { toPaper: ToPaper; scale: number; part?: string }): Primitive[] {
   if (aside.height / page.scale < aside.least) return []
   const at = page.toPaper(aside.at)
   return [
@@ -40,7 +36,7 @@ function layAside(
       kind: 'text',
       x: at[0] + aside.dx,
       y: at[1] - aside.dy,
-      text,
+      text: aside.text,
       size: textSizes.small,
       weight: 'regular',
       anchor: aside.anchor,
@@ -59,8 +55,7 @@ export function layDimension(mark: Dimension, toPaper: ToPaper, scale: number): 
   const own = mark.offset > 0 ? mark.room.left : mark.room.right
   const other = mark.offset > 0 ? mark.room.right : mark.room.left
   const turned = own / scale < slopeNeeds && other / scale >= slopeNeeds
-  if (!turned && own / scale < slopeNeeds)
-    return layAside(mark.aside, mark.texts.at(-1) ?? '', { toPaper, scale, part: mark.part })
+  if (!turned && own / scale < slopeNeeds) return layAside(mark.aside, { toPaper, scale, part: mark.part })
   const sign = Math.sign(mark.offset)
   const ends = [toPaper(mark.from), toPaper(mark.to)] as const
   const length = Math.hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1])
@@ -71,8 +66,7 @@ export function layDimension(mark: Dimension, toPaper: ToPaper, scale: number): 
   const reach = turned ? -sign : sign
   const offset = reach * Math.abs(mark.offset)
   const text = mark.texts.find((words) => textWidth(words, size) + 4 <= length)
-  if (text === undefined)
-    return layAside(mark.aside, mark.texts.at(-1) ?? '', { toPaper, scale, part: mark.part })
+  if (text === undefined) return layAside(mark.aside, { toPaper, scale, part: mark.part })
   return slopingLine(mark, { from, to, along, left, offset, reach, text })
 }
 
@@ -163,7 +157,7 @@ export function layAngle(mark: AngleDimension, toPaper: ToPaper, scale: number):
   const width = textWidth(mark.text, size)
   const half = ((mark.end - mark.start) * Math.PI) / 360
   const reach = radius < leastRadius ? undefined : figureReach(radius, half, width, room)
-  if (reach === undefined) return layAside(mark.aside, mark.text, { toPaper, scale, part: mark.part })
+  if (reach === undefined) return layAside(mark.aside, { toPaper, scale, part: mark.part })
   const apex = toPaper(mark.apex)
   const at = (degrees: number, r: number): Point => {
     const turn = (degrees * Math.PI) / 180
