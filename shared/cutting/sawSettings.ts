@@ -1,4 +1,4 @@
-import { workshopSetting, geometry, type Figures } from '../gate/figures.ts'
+import { workshopSetting, geometry, type Figure, type Figures } from '../gate/figures.ts'
 import type { Board, Leaf } from '../gate/leaf.ts'
 import type { GateSpec, Saw } from '../gate/spec.ts'
 import { figure } from '../gate/worked.ts'
@@ -23,20 +23,20 @@ export type SawSetting = {
   guideLines: { side: 'left' | 'right'; at: number }[]
 }
 
-/** A cut that has to be made, whatever the saw. reach is the thickness the blade goes through, mm. */
+/** A cut that has to be made, whatever the saw, through a part of this thickness in mm. */
 type Cut = {
   cut: string
   part: string
   angle: number
   lean: 'flat' | 'bevel'
-  reach: number
+  thickness: number
   cutAt: number | null
   fence: number | null
   kind: 'across' | 'rip'
 }
 
 function boardCuts(spec: GateSpec, boards: Board[]): Cut[] {
-  const reach = spec.boards.section.thickness
+  const { thickness } = spec.boards.section
   const trim = spec.boards.endTrim
   const across: Cut[] =
     trim > 0
@@ -46,7 +46,7 @@ function boardCuts(spec: GateSpec, boards: Board[]): Cut[] {
             part: 'boards',
             angle: 0,
             lean: 'flat',
-            reach,
+            thickness,
             cutAt: trim,
             fence: null,
             kind: 'across',
@@ -66,7 +66,7 @@ function boardCuts(spec: GateSpec, boards: Board[]): Cut[] {
         part: `board ${index + 1}`,
         angle: 0,
         lean: 'flat',
-        reach,
+        thickness,
         cutAt: board.strip[edge],
         fence: board.fence,
         kind: 'rip',
@@ -84,7 +84,7 @@ function ledgeCuts(spec: GateSpec, leaf: Leaf): Cut[] {
     part: 'ledges',
     angle,
     lean: end.cut === 'bevelled' ? 'bevel' : 'flat',
-    reach: end.cut === 'bevelled' ? thickness / Math.cos(toRadians(angle)) : thickness,
+    thickness,
     cutAt: end.cut === 'bevelled' ? null : 0,
     fence: null,
     kind: 'across',
@@ -98,7 +98,7 @@ function braceCuts(leaf: Leaf): Cut[] {
     part: bySetting.size === 1 ? 'braces' : `${brace.name} brace`,
     angle: brace.sawSetting,
     lean: 'flat',
-    reach: brace.section.thickness,
+    thickness: brace.section.thickness,
     cutAt: 0,
     fence: null,
     kind: 'across',
@@ -113,7 +113,11 @@ const guided = (saw: Saw): boolean => saw.guideLeft !== undefined || saw.guideRi
  */
 export const guideLine = (cutAt: number, offset: number): number => cutAt + offset
 
-function settingOf(saw: Saw, { reach, kind, ...cut }: Cut): SawSetting {
+/** How far the blade goes through: along a bevel the way is longer than the part is thick. */
+const reachOf = ({ thickness, lean, angle }: Cut): number =>
+  lean === 'bevel' ? thickness / Math.cos(toRadians(angle)) : thickness
+
+function settingOf(saw: Saw, cut: Cut): SawSetting {
   const sides = [
     ['left', saw.guideLeft],
     ['right', saw.guideRight],
@@ -121,28 +125,61 @@ function settingOf(saw: Saw, { reach, kind, ...cut }: Cut): SawSetting {
   const guideLines = sides.flatMap(([side, offset]) =>
     cut.cutAt === null || offset === undefined ? [] : [{ side, at: guideLine(cut.cutAt, offset) }],
   )
+  const { cut: name, part, angle, lean, cutAt } = cut
   return {
     saw: saw.name,
-    ...cut,
-    fence: guided(saw) && kind === 'rip' ? null : cut.fence,
-    depth: reach + saw.tooth,
+    cut: name,
+    part,
+    angle,
+    lean,
+    depth: reachOf(cut) + saw.tooth,
+    cutAt,
+    fence: guided(saw) && cut.kind === 'rip' ? null : cut.fence,
     guideLines,
   }
 }
 
-function settingFigures(saw: Saw, setting: SawSetting, reach: number, id: string): Figures {
-  const figures: Figures = {
-    [`${id}.depth`]: figure(setting.depth, 'mm', {
-      formula: 'thickness cut through + one tooth',
-      inputs: { 'thickness cut through': reach, tooth: saw.tooth },
-      source: workshopSetting,
-    }),
-    [`${id}.angle`]: figure(setting.angle, '°', {
-      formula: 'off square, from the part',
-      inputs: { 'off square': setting.angle },
+/** A saw set for a cut, with what its figures are worked from and the start of their ids. */
+type SetSaw = { saw: Saw; setting: SawSetting; cut: Cut; id: string }
+
+function angleFigure({ setting, cut }: SetSaw): Figure {
+  const { angle } = setting
+  if (cut.part.includes('brace'))
+    return figure(angle, '°', {
+      formula: '90° − brace angle',
+      inputs: { 'brace angle': 90 - angle },
       source: geometry,
-    }),
-  }
+    })
+  return angle === 0
+    ? figure(angle, '°', { formula: 'square', inputs: { square: 0 }, source: geometry })
+    : figure(angle, '°', { formula: 'as entered', inputs: { entered: angle }, source: workshopSetting })
+}
+
+function depthFigure({ saw, setting, cut }: SetSaw): Figure {
+  const inputs = { thickness: cut.thickness, tooth: saw.tooth }
+  return figure(setting.depth, 'mm', {
+    ...(cut.lean === 'bevel'
+      ? { formula: 'thickness / cos(angle) + one tooth', inputs: { ...inputs, angle: cut.angle } }
+      : { formula: 'thickness + one tooth', inputs }),
+    source: workshopSetting,
+  })
+}
+
+function settingFigures(set: SetSaw): Figures {
+  const { saw, setting, cut, id } = set
+  const figures: Figures = { [`${id}.depth`]: depthFigure(set), [`${id}.angle`]: angleFigure(set) }
+  if (setting.cutAt !== null)
+    figures[`${id}.cutAt`] = figure(setting.cutAt, 'mm', {
+      formula: 'what the cut takes off, from the end or edge that is cut away',
+      inputs: { 'taken off': setting.cutAt },
+      source: cut.kind === 'rip' ? geometry : workshopSetting,
+    })
+  if (setting.fence !== null)
+    figures[`${id}.fence`] = figure(setting.fence, 'mm', {
+      formula: "the board's own fence: face width + kept tongue",
+      inputs: { "the board's own fence": setting.fence },
+      source: geometry,
+    })
   for (const { side, at } of setting.guideLines)
     figures[`${id}.guide.${side}`] = figure(at, 'mm', {
       formula: 'cut position + distance from base edge to tooth',
@@ -164,7 +201,7 @@ export function sawSettings(spec: GateSpec, leaf: Leaf): { settings: SawSetting[
     for (const cut of cuts) {
       const setting = settingOf(saw, cut)
       settings.push(setting)
-      Object.assign(figures, settingFigures(saw, setting, cut.reach, `saw.${settings.length}`))
+      Object.assign(figures, settingFigures({ saw, setting, cut, id: `saw.${settings.length}` }))
     }
   return { settings, figures }
 }

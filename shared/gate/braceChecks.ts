@@ -1,3 +1,4 @@
+import { lengthTolerance } from '../geometry/point.ts'
 import type { BraceBay } from './braceAngle.ts'
 import type { Check } from './checks.ts'
 import type { Brace } from './leaf.ts'
@@ -7,9 +8,12 @@ import { writeShortMm } from '../units/writeLength.ts'
 /** Least slope of a brace from the horizontal, degrees. Source: L. Goring, Manual of Purpose-Made Woodworking Joinery, p. 85. */
 export const soundAngle = 45
 
+/** Slack in degrees for what binary numbers lose, so that a brace of just 45° isn't called flat. */
+const angleSlack = 1e-9
+
 /** The narrowest run in which a brace stands upright at most: its own width. */
 function whyNoFit({ clearHeight, run, width }: BraceBay): { message: string; remedy: string; field: string } {
-  if (clearHeight <= 0)
+  if (clearHeight <= lengthTolerance)
     return {
       message: `there is no clear height between the ledges (${writeShortMm(clearHeight)} mm)`,
       remedy: 'Move the ledges apart, use fewer, or make the leaf higher.',
@@ -60,18 +64,18 @@ export function braceAngleChecks(
   ledges: number,
 ): Check[] {
   return braces
-    .filter((brace) => brace.angle < soundAngle)
+    .filter((brace) => brace.angle < soundAngle - angleSlack)
     .map((brace) => {
       const ways = [
         ...(how.run === 'each-bay' && ledges > 2 ? ['put the braces in line'] : []),
-        ...(ledges > 2 ? ['use fewer ledges'] : []),
+        ...(how.run === 'each-bay' && ledges > 2 ? ['use fewer ledges'] : []),
         'make a pair of narrower leaves',
       ]
       const list = ways.length > 1 ? `${ways.slice(0, -1).join(', ')} or ${ways.at(-1)}` : ways[0]
       return {
         id: 'brace-angle',
         level: 'caution',
-        message: `${called(brace.name)} stands at ${writeShortMm(brace.angle)}°; at least ${soundAngle}° is sound.`,
+        message: `${called(brace.name)} stands at ${writeShortMm(brace.angle, 3)}°; at least ${soundAngle}° is sound.`,
         figures: [`brace.${brace.name}.angle`],
         remedy: `To steepen it, ${list}.`,
         field: 'braces.run',

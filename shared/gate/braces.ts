@@ -1,4 +1,4 @@
-import type { Point } from '../geometry/point.ts'
+import { lengthTolerance, type Point } from '../geometry/point.ts'
 import type { Radians } from '../units/angle.ts'
 import { braceFigures, braceSlope } from './braceAngle.ts'
 import { braceAngleChecks, braceFitStop, braceLineStop } from './braceChecks.ts'
@@ -32,7 +32,7 @@ function runBetween(
 
 function lineBetween(spec: GateSpec, braces: Braces, lower: Ledge, upper: Ledge): BraceLine | undefined {
   const clearHeight = lowerEdge(upper) - upperEdge(lower)
-  if (!(clearHeight > 0)) return undefined
+  if (!(clearHeight > lengthTolerance)) return undefined
   const { run, start } = runBetween(spec, braces, lower)
   const slope = braceSlope({ clearHeight, run, width: braces.section.width })
   return slope === undefined ? undefined : { slope, foot: [start, upperEdge(lower)], clearHeight, run }
@@ -130,7 +130,7 @@ export function layBraces(spec: GateSpec, ledges: Ledge[]): Worked<Brace[]> {
     const line = lineBetween(spec, braces, from, to)
     const bay: [number, number] = [upperEdge(lower), lowerEdge(upper)]
     const clearHeight = lowerEdge(to) - upperEdge(from)
-    if (clearHeight < 0) return // the overlapping ledges are a stop of their own
+    if (clearHeight < -lengthTolerance) return // the overlapping ledges are a stop of their own
     if (!line)
       checks.push(
         braceFitStop(name, {
@@ -139,7 +139,7 @@ export function layBraces(spec: GateSpec, ledges: Ledge[]): Worked<Brace[]> {
           width: braces.section.width,
         }),
       )
-    else if (bay[1] - bay[0] <= 0) checks.push(braceLineStop(name))
+    else if (bay[1] - bay[0] <= lengthTolerance) checks.push(braceLineStop(name))
     else {
       const piece = pieceOf(line, name, bay, braces.section)
       placed.push(piece)

@@ -1,10 +1,10 @@
-import { cutList, type CutRow } from '../cutting/cutList.ts'
+import { cutFigures } from '../cutting/cutFigures.ts'
+import { cutList } from '../cutting/cutList.ts'
 import { sawSettings } from '../cutting/sawSettings.ts'
 import { layBoards } from './boards.ts'
 import { layBraces } from './braces.ts'
 import { isStop, type Check } from './checks.ts'
 import { engine, type Design, type DesignOutcome } from './designModel.ts'
-import { geometry, type Figures } from './figures.ts'
 import { placeFixings } from './fixings.ts'
 import { sizeHoles } from './holeSizes.ts'
 import type { Leaf } from './leaf.ts'
@@ -12,23 +12,9 @@ import { leafSize } from './leafSize.ts'
 import { layLedges } from './ledges.ts'
 import type { GateSpec } from './spec.ts'
 import { writeSteps } from './steps.ts'
-import { figure, gather } from './worked.ts'
+import { gather } from './worked.ts'
 
 const stopped = (checks: Check[]): DesignOutcome => ({ made: false, stopped: { engine, leaves: [], checks } })
-
-/** Each figure of the cut list answers for itself too. */
-function cutFigures(cuts: CutRow[]): Figures {
-  return Object.fromEntries(
-    cuts.map((row, index) => [
-      `cut.${index + 1}.length`,
-      figure(row.length, 'mm', {
-        formula: 'length rounded once to the half millimetre, a quarter going up',
-        inputs: { 'length rounded': row.length, pieces: row.quantity },
-        source: geometry,
-      }),
-    ]),
-  )
-}
 
 /** The gap between boards, mm, as entered. */
 function jointGap(spec: GateSpec): number {
@@ -69,7 +55,7 @@ export function design(spec: GateSpec): DesignOutcome {
     holes: holes.value,
     sawSettings: saws.settings,
     checks,
-    figures: { ...sizeFigures, ...figures, ...saws.figures, ...cutFigures(cuts) },
+    figures: { ...sizeFigures, ...figures, ...saws.figures, ...cutFigures(cuts, leaf) },
     steps: writeSteps({ spec, leaf, cuts, holes: holes.value }),
   }
   return { made: true, design: made }

@@ -1,3 +1,4 @@
+import { lengthTolerance } from '../geometry/point.ts'
 import type { Check } from './checks.ts'
 import { commonPractice, geometry, type Figures } from './figures.ts'
 import { braceFixings, crossing, fromEnd, fromJoint, leastOverlap, ledgeFixings } from './fixingPlaces.ts'
@@ -30,7 +31,7 @@ function onLedges({ boards, ledges }: Parts, diameter: number): { places: Fixing
     boards.forEach((board, index) => {
       const crossed = crossing(board, ledge, { first: index === 0, last: index === boards.length - 1 })
       const overlap = crossed.overlap[1] - crossed.overlap[0]
-      if (overlap < leastOverlap) checks.push(overlapStop(ledge, index, overlap))
+      if (overlap < leastOverlap - lengthTolerance) checks.push(overlapStop(ledge, index, overlap))
       else places.push(...ledgeFixings(crossed, ledge, index, diameter))
     })
   return { places, checks }

@@ -1,8 +1,10 @@
 import { writeShortMm } from '../units/writeLength.ts'
 import type { Check } from './checks.ts'
 import { clench, headSunk, pointBehindFace, type ChosenLength } from './fixingLength.ts'
+import type { Hole } from './holes.ts'
 import type { Member } from './holeMembers.ts'
 import type { GateSpec } from './spec.ts'
+import { workshopOf } from './standardSpec.ts'
 
 /** No length in stock fits: what is wanted and what is kept. */
 export function noLengthStop(spec: GateSpec, member: Member): Check {
@@ -10,8 +12,8 @@ export function noLengthStop(spec: GateSpec, member: Member): Check {
   const total = member.section.thickness + spec.boards.section.thickness
   const wanted =
     kind === 'screw'
-      ? `over ${member.section.thickness - headSunk} and up to ${total - headSunk - pointBehindFace} mm`
-      : `${total + clench.least} to ${total + clench.most} mm`
+      ? `over ${writeShortMm(member.section.thickness - headSunk)} and up to ${writeShortMm(total - headSunk - pointBehindFace)} mm`
+      : `${writeShortMm(total + clench.least)} mm or more`
   return {
     id: 'no-fixing-fits',
     level: 'stop',
@@ -69,4 +71,22 @@ export function penetrationChecks(
       },
     ]
   return []
+}
+
+/** A hole for which the workshop's set has no drill that would do: the size to find is said instead. */
+export function drillChecks(spec: GateSpec, member: Member, hole: Hole): Check[] {
+  if (workshopOf(spec).drills.length === 0) return []
+  const wanted = (['clearance', 'lead', 'countersink'] as const).filter((kind) => hole[kind]?.drill === null)
+  if (wanted.length === 0) return []
+  const sizes = wanted.map((kind) => `${kind} ${writeShortMm(hole[kind]?.exact ?? 0)} mm`).join(', ')
+  return [
+    {
+      id: 'drill-missing',
+      level: 'caution',
+      field: 'workshop.drills',
+      figures: wanted.map((kind) => `hole.${member.key}.${kind}`),
+      message: `No drill of the set does for the ${member.name}: ${sizes}.`,
+      remedy: 'Add a drill near that size to the set.',
+    },
+  ]
 }

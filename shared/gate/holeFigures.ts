@@ -1,10 +1,14 @@
+import { waterDensity } from '../timber/species.ts'
 import { commonPractice, geometry, workshopSetting, type Figure, type Figures } from './figures.ts'
 import { clench, headSunk, pointBehindFace } from './fixingLength.ts'
 import type { DrillChoice, Hole } from './holes.ts'
 import type { LeadHole } from './leadHole.ts'
 import { figure } from './worked.ts'
 
-/** What a hole was worked out from. through is the part's thickness, board the board's, all mm; gravity oven-dry. */
+/**
+ * What a hole was worked out from. through is the part's thickness, board the board's, all mm; density of the board in kg/m³,
+ * gravity its oven-dry specific gravity.
+ */
 export type HoleSource = {
   id: string
   kind: 'screw' | 'nail'
@@ -12,6 +16,8 @@ export type HoleSource = {
   board: number
   diameter: number
   root: number
+  rootGiven: boolean
+  density: number
   clearance: number
   gravity: number
   lead: LeadHole
@@ -45,7 +51,8 @@ function penetrationFigure(hole: Hole, { kind, through }: HoleSource): Figure {
       })
 }
 
-function screwFigures({ id, diameter, root, clearance, gravity, lead }: HoleSource): Figures {
+function screwFigures(source: HoleSource): Figures {
+  const { id, diameter, root, rootGiven, clearance, density, gravity, lead } = source
   return {
     [`${id}.clearance`]: figure(diameter + clearance, 'mm', {
       formula: 'shank + allowance, so that the boards can move',
@@ -57,14 +64,16 @@ function screwFigures({ id, diameter, root, clearance, gravity, lead }: HoleSour
       inputs: { shank: diameter },
       source: 'flat heads are about twice the shank: production-screw table after ASME B18.6.1',
     }),
-    [`${id}.root`]: figure(root, 'mm', {
-      formula: 'as entered, else 2/3 × shank',
-      inputs: { shank: diameter },
-      source: 'Wood Handbook FPL-GTR-190 ch. 8: the root averages about two-thirds of the shank',
-    }),
+    [`${id}.root`]: rootGiven
+      ? figure(root, 'mm', { formula: 'as entered', inputs: { entered: root }, source: workshopSetting })
+      : figure(root, 'mm', {
+          formula: '2/3 × shank',
+          inputs: { shank: diameter },
+          source: 'Wood Handbook FPL-GTR-190 ch. 8: the root averages about two-thirds of the shank',
+        }),
     [`${id}.gravity`]: figure(gravity, '', {
-      formula: 'r / (1.12 − 0.108 × r), r = density / 1000',
-      inputs: { r: (gravity * 1.12) / (1 + 0.108 * gravity) },
+      formula: 'r / (1.12 − 0.108 × r), r = density / density of water',
+      inputs: { density, 'density of water': waterDensity },
       source: 'NDS relation between density at 12 % moisture and oven-dry specific gravity',
     }),
     [`${id}.lead`]: figure(lead.diameter ?? 0, 'mm', {
@@ -77,7 +86,7 @@ function screwFigures({ id, diameter, root, clearance, gravity, lead }: HoleSour
 
 function drillFigures(id: string, hole: Hole): Figures {
   const chosen: [string, DrillChoice | null, string][] = [
-    ['clearanceDrill', hole.clearance, 'the smallest drill of the set not under it'],
+    ['clearanceDrill', hole.clearance, 'the smallest drill of the set not under it, else the largest'],
     ['leadDrill', hole.lead, 'the drill of the set nearest to it'],
     ['countersinkDrill', hole.countersink, 'the drill of the set nearest to it'],
   ]

@@ -2,11 +2,11 @@ import { ovenDryGravity, speciesNamed } from '../timber/species.ts'
 import type { Check } from './checks.ts'
 import type { Figures } from './figures.ts'
 import { chooseLength, type ChosenLength } from './fixingLength.ts'
-import { noLengthStop, penetrationChecks } from './holeChecks.ts'
+import { drillChecks, noLengthStop, penetrationChecks } from './holeChecks.ts'
 import { holeFigures, type HoleSource } from './holeFigures.ts'
 import { membersOf, type Member } from './holeMembers.ts'
 import type { Hole } from './holes.ts'
-import { drillAtLeast, leadHole, nearestDrill } from './leadHole.ts'
+import { clearanceDrill, countersinkDrill, leadDrill, leadHole } from './leadHole.ts'
 import type { Fixing } from './leaf.ts'
 import type { GateSpec } from './spec.ts'
 import { workshopOf } from './standardSpec.ts'
@@ -27,6 +27,8 @@ function sourceOf(spec: GateSpec, member: Member): HoleSource {
     board,
     diameter,
     root,
+    rootGiven: spec.fixings.root !== undefined,
+    density: timber.density,
     clearance,
     gravity,
     lead: leadHole(leadRule, gravity, { root, shank: diameter }),
@@ -45,16 +47,22 @@ function holeOf(spec: GateSpec, member: Member, chosen: NonNullable<ChosenLength
     fixing: `${kind} ${diameter} × ${chosen.length}`,
     fixingLength: chosen.length,
     penetration: chosen.penetration,
-    clearance: screw ? { exact: wanted.clearance, drill: drillAtLeast(wanted.clearance, drills) } : null,
+    clearance: screw
+      ? { exact: wanted.clearance, drill: clearanceDrill(wanted.clearance, diameter, drills) }
+      : null,
     lead:
       screw && lead.diameter !== null
-        ? { exact: lead.diameter, drill: nearestDrill(lead.diameter, drills) }
+        ? { exact: lead.diameter, drill: leadDrill(lead.diameter, diameter, drills) }
         : null,
     countersink: screw
-      ? { exact: wanted.countersink, drill: nearestDrill(wanted.countersink, drills) }
+      ? { exact: wanted.countersink, drill: countersinkDrill(wanted.countersink, diameter, drills) }
       : null,
   }
-  return { value: hole, figures: holeFigures(hole, source), checks: penetrationChecks(spec, member, chosen) }
+  return {
+    value: hole,
+    figures: holeFigures(hole, source),
+    checks: [...penetrationChecks(spec, member, chosen), ...drillChecks(spec, member, hole)],
+  }
 }
 
 /** The fixing and the holes for every part that fixings go through. */

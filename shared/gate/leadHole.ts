@@ -35,12 +35,29 @@ export function leadHole(
   return { diameter: 0.9 * root, formula: '0.9 × root, specific gravity over 0.6', source }
 }
 
-/** The drill nearest to a size, mm; the smaller of two equally near. Null when the workshop has listed none. */
-export const nearestDrill = (exact: number, drills: number[]): number | null =>
+/** The drill of a set nearest to a size, mm; the smaller of two equally near. Null when the set is empty. */
+const nearest = (exact: number, drills: number[]): number | null =>
   [...drills].sort((a, b) => Math.abs(a - exact) - Math.abs(b - exact) || a - b)[0] ?? null
 
-/** The smallest drill that isn't under a size, so that the shank stays free; the largest there is when all are under. */
-export const drillAtLeast = (exact: number, drills: number[]): number | null => {
+/** The drill nearest to a lead hole; null when even that would leave the thread nothing to bite (the shank's size or over). */
+export function leadDrill(exact: number, shank: number, drills: number[]): number | null {
+  const drill = nearest(exact, drills)
+  return drill !== null && drill < shank ? drill : null
+}
+
+/** The drill or countersink nearest to the size a head wants; null when even that is no wider than the shank. */
+export function countersinkDrill(exact: number, shank: number, drills: number[]): number | null {
+  const drill = nearest(exact, drills)
+  return drill !== null && drill > shank ? drill : null
+}
+
+/**
+ * The smallest drill that isn't under a clearance hole, so that the shank stays free; where all are under, the largest that
+ * still lets the shank through. Null when none does.
+ */
+export function clearanceDrill(exact: number, shank: number, drills: number[]): number | null {
   const sorted = [...drills].sort((a, b) => a - b)
-  return sorted.find((drill) => drill >= exact - 1e-9) ?? sorted.at(-1) ?? null
+  return (
+    sorted.find((drill) => drill >= exact - 1e-9) ?? sorted.filter((drill) => drill >= shank).at(-1) ?? null
+  )
 }

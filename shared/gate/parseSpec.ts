@@ -4,34 +4,54 @@ import { notYet } from './notYet.ts'
 import { draftShape, specShape, type DraftSpec, type GateSpec } from './spec.ts'
 import { specProblems } from './specRules.ts'
 
+/** A text from outside without its control characters, which could move the cursor of whoever reads the message. */
+const printable = (text: string): string => text.replace(/\p{Cc}+/gu, ' ')
+
 /** What came, short enough to print: texts quoted and cut, objects and lists named. */
 export function received(input: unknown): string {
   if (input === undefined) return 'nothing'
   if (input === null) return 'null'
-  if (typeof input === 'string') return `'${input.length > 40 ? `${input.slice(0, 40)}…` : input}'`
+  if (typeof input === 'string') return `'${printable(input.length > 40 ? `${input.slice(0, 40)}…` : input)}'`
   if (Array.isArray(input)) return `a list of ${input.length}`
   if (typeof input === 'object') return 'an object'
   return String(input)
 }
 
-const pathOf = (issue: v.BaseIssue<unknown>): string =>
-  (issue.path ?? []).reduce((path, item) => {
-    const key = item.key
+const pathOf = (keys: readonly unknown[]): string =>
+  keys.reduce<string>((path, key) => {
     if (typeof key === 'number') return `${path}[${key}]`
-    const name = String(key).slice(0, 60)
+    const name = printable(String(key).slice(0, 60))
     return path === '' ? name : `${path}.${name}`
   }, '')
 
+const keysOf = (issue: v.BaseIssue<unknown>): unknown[] => (issue.path ?? []).map((item) => item.key)
+
+const unknownKey = (field: string, accepted: string): Problem => ({
+  code: 'unknown-key',
+  field,
+  message: `unknown key, accepted here are ${accepted}`,
+})
+
 /** One problem from one issue of the schema: the field, what came, what is accepted. */
 export function problemFrom(issue: v.BaseIssue<unknown>): Problem {
-  const field = pathOf(issue)
+  const field = pathOf(keysOf(issue))
   const [kind, accepted] = issue.message.split('|')
-  if (kind === 'unknown key')
-    return { code: 'unknown-key', field, message: `unknown key, accepted here are ${accepted}` }
+  if (kind === 'unknown key') return unknownKey(field, accepted ?? '')
   if (kind === 'missing') return { code: 'missing', field, message: `missing, accepted is ${accepted}` }
   if (issue.input === undefined)
     return { code: 'missing', field, message: `missing, accepted is ${issue.message}` }
   return { code: 'refused', field, message: `got ${received(issue.input)}, accepted is ${issue.message}` }
+}
+
+/** The schema reports only the first key of an object that it doesn't know: here each has its own problem. */
+function unknownKeys(issue: v.BaseIssue<unknown>): Problem[] {
+  const at = issue.path?.at(-1)
+  const [kind, accepted] = issue.message.split('|')
+  if (kind !== 'unknown key' || at === undefined || accepted === undefined) return []
+  const known = accepted.split(', ')
+  return Object.keys(at.input as object)
+    .filter((key) => !known.includes(key))
+    .map((key) => unknownKey(pathOf([...keysOf(issue).slice(0, -1), key]), accepted))
 }
 
 /** All problems of an input against a schema, one a field; or the value. */
@@ -40,8 +60,9 @@ export function parseShape<T extends v.GenericSchema>(shape: T, input: unknown):
   if (parsed.success) return { ok: true, value: parsed.output }
   const byField = new Map<string, Problem>()
   for (const issue of parsed.issues) {
-    const problem = problemFrom(issue)
-    if (!byField.has(problem.field)) byField.set(problem.field, problem)
+    const several = unknownKeys(issue)
+    for (const problem of several.length > 0 ? several : [problemFrom(issue)])
+      if (!byField.has(problem.field)) byField.set(problem.field, problem)
   }
   return { ok: false, problems: [...byField.values()] }
 }

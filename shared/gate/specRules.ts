@@ -1,10 +1,14 @@
 import type { Problem } from '../problem.ts'
 import { speciesNamed } from '../timber/species.ts'
+import { grooveDepth } from './boarding.ts'
 import type { DraftSpec, GateSpec, Section } from './spec.ts'
 
 type AnySpec = GateSpec | DraftSpec
 
 const problem = (code: string, field: string, message: string): Problem => ({ code, field, message })
+
+/** Narrowest cover of a board that is taken, mm: under it a leaf would run to thousands of boards. */
+export const leastCover = 5
 
 /** Keys that one construction or leaf count needs and another refuses. */
 function belonging(spec: AnySpec): Problem[] {
@@ -91,6 +95,24 @@ function agreement(spec: AnySpec): Problem[] {
     )
   if (heights !== 'auto' && wanted === undefined && (heights.length < 2 || heights.length > 3))
     out.push(problem('mismatch', 'ledges.heights', `got ${heights.length} heights, 2 or 3 are accepted`))
+  const { width: cover, groove: given } = spec.boards.section
+  const groove = grooveDepth(spec.boards.section)
+  if (cover < leastCover)
+    out.push(
+      problem(
+        'refused',
+        'boards.section.width',
+        `got ${cover}, a cover width of ${leastCover} mm or more is accepted`,
+      ),
+    )
+  else if (groove >= cover)
+    out.push(
+      problem(
+        'mismatch',
+        given === undefined ? 'boards.section.tongue' : 'boards.section.groove',
+        `got a groove ${groove} deep, a depth under the cover width of ${cover} is accepted`,
+      ),
+    )
   if (spec.fixings.root !== undefined && spec.fixings.root > spec.fixings.diameter)
     out.push(
       problem(

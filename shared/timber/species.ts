@@ -84,7 +84,11 @@ const list: Entry[] = [
   },
 ]
 
-const plain = (name: string): string => name.toLowerCase().replace(/[^a-z]+/g, '')
+const plain = (name: string): string =>
+  name
+    .normalize('NFC')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{M}\p{N}]+/gu, '')
 
 const byName = new Map(
   list.flatMap((entry) => [entry.name, ...entry.alsoCalled].map((name) => [plain(name), entry])),
@@ -121,7 +125,7 @@ export function speciesNamed(name: string, own?: Record<string, Timber>): Specie
     }
   if (listed) return listed
   const grade = described?.strengthClass
-  const mean = grade === undefined ? undefined : classDensity[grade]
+  const mean = grade !== undefined && Object.hasOwn(classDensity, grade) ? classDensity[grade] : undefined
   if (grade === undefined || mean === undefined) return undefined
   return {
     name,
@@ -132,11 +136,14 @@ export function speciesNamed(name: string, own?: Record<string, Timber>): Specie
   }
 }
 
+/** Density of water as the NDS relation takes it, kg/m³: 62.4 lb/ft³ at 16.018463 kg/m³ each. */
+export const waterDensity = 62.4 * 16.018463374
+
 /**
  * Specific gravity on oven-dry mass and volume, as fastener rules want it, from a density in kg/m³ at 12 % moisture.
  * Source: NDS, ρ = 62.4·[G/(1 + 0.009·G·M)]·(1 + M/100) lb/ft³, solved for G. 449.8 kg/m³ is 0.42.
  */
 export const ovenDryGravity = (density: number): number => {
-  const r = density / 1000
-  return r / (1.12 - 0.009 * 12 * r)
+  const ratio = density / waterDensity
+  return ratio / (1.12 - 0.009 * 12 * ratio)
 }

@@ -1,0 +1,107 @@
+import { widestEdges, type Boarding } from './boarding.ts'
+import { geometry, workshopSetting, type Figure, type Figures } from './figures.ts'
+import type { Board } from './leaf.ts'
+import { figure } from './worked.ts'
+
+/** What the boards' figures are worked from: the boards themselves and what was put in, mm. */
+export type BoardsSource = { boards: Board[]; leafWidth: number; endTrim: number; boarding: Boarding }
+
+const mm = (value: number, formula: string, inputs: Record<string, number>, source = geometry): Figure =>
+  figure(value, 'mm', { formula, inputs, source })
+
+/** A ripped board's width: what the others leave of the leaf, shared between two when both edges are ripped. */
+function rippedWidth({ boards, leafWidth, boarding }: BoardsSource, index: number): Figure {
+  const { cover, gap } = boarding
+  const count = boards.length
+  const width = (boards[index] as Board).width
+  const other = boards[index === 0 ? count - 1 : 0] as Board
+  const inputs = { 'leaf width': leafWidth, count, cover, gap }
+  if (other.ripped) return mm(width, '(leaf width − (count − 2) × cover − (count − 1) × gap) / 2', inputs)
+  return mm(width, 'leaf width − other edge board − (count − 2) × cover − (count − 1) × gap', {
+    ...inputs,
+    'other edge board': other.width,
+  })
+}
+
+function widthFigure(source: BoardsSource, index: number): Figure {
+  const { boards, leafWidth, boarding } = source
+  const { width, ripped } = boards[index] as Board
+  if (boards.length === 1) return mm(width, 'leaf width, one board being enough', { 'leaf width': leafWidth })
+  if (ripped) return rippedWidth(source, index)
+  const { cover, groove } = boarding
+  const widest = widestEdges(boarding)
+  const edge = index === 0 ? widest.hanging : index === boards.length - 1 ? widest.closing : cover
+  return edge < cover
+    ? mm(width, 'cover − groove, which would show at the edge', { cover, groove })
+    : mm(width, 'cover width of the section', { cover }, workshopSetting)
+}
+
+function sizeFigures(source: BoardsSource, index: number): Figures {
+  const { boards, boarding, endTrim } = source
+  const board = boards[index] as Board
+  const { gap } = boarding
+  return {
+    x: mm(board.x, 'widths of the boards before it + number before it × gap', {
+      'widths of the boards before it': boards.slice(0, index).reduce((sum, { width }) => sum + width, 0),
+      'number before it': index,
+      gap,
+    }),
+    width: widthFigure(source, index),
+    length: mm(board.length, 'leaf height, the top being level', { 'leaf height': board.length }),
+    blank: mm(
+      board.blank,
+      'finished length + 2 × end trim',
+      { 'finished length': board.length, 'end trim': endTrim },
+      workshopSetting,
+    ),
+  }
+}
+
+/** The fence for an edge board, and what comes off each of its edges. */
+function sawFigures({ boards, boarding }: BoardsSource, index: number): Figures {
+  const board = boards[index] as Board
+  const { cover, tongue, groove } = boarding
+  const figures: Figures = {}
+  if (board.fence !== null)
+    figures['fence'] = mm(board.fence, 'face width + kept tongue', {
+      'face width': board.width,
+      'kept tongue': board.fence - board.width,
+    })
+  for (const edge of ['hanging', 'closing'] as const) {
+    if (board.strip[edge] === 0) continue
+    const tongueEdge = (edge === 'closing') === (boarding.tongues === 'to-closing')
+    const inputs = { cover, 'face width': board.width }
+    const lone = boards.length === 1
+    figures[`strip.${edge}`] = !tongueEdge
+      ? lone
+        ? mm(board.strip[edge], 'groove', { groove })
+        : mm(board.strip[edge], 'cover − face width', inputs)
+      : lone
+        ? mm(board.strip[edge], 'tongue + cover − groove − face width', { ...inputs, tongue, groove })
+        : mm(board.strip[edge], 'tongue + cover − face width', { ...inputs, tongue })
+  }
+  return figures
+}
+
+/** Every figure of the boards: 'boards.count', and 'board.3.width' and the like, counted from 1 at the hanging edge. */
+export function boardFigures(source: BoardsSource): Figures {
+  const { boards, leafWidth, boarding } = source
+  const { cover, gap, tongue, groove } = boarding
+  const figures: Figures = {
+    'boards.count': figure(boards.length, 'no.', {
+      formula: 'the least count whose ripped board is no wider than the edge allows',
+      inputs: { 'leaf width': leafWidth, cover, gap, groove },
+      source: geometry,
+    }),
+  }
+  if (tongue > 0)
+    figures['boards.tongueReach'] = mm(Math.max(0, tongue - gap), 'tongue − gap, 0 at least', { tongue, gap })
+  boards.forEach((_, index) => {
+    for (const [name, made] of Object.entries({
+      ...sizeFigures(source, index),
+      ...sawFigures(source, index),
+    }))
+      figures[`board.${index + 1}.${name}`] = made
+  })
+  return figures
+}
