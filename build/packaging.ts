@@ -38,7 +38,7 @@ export const packaging: Configuration = {
   copyright: 'Licensed under the MIT licence',
   directories: { output: inProject('build/out/packages'), buildResources: inProject('build/icons') },
   files,
-  asar: true,
+  asar: { smartUnpack: false },
   asarUnpack: ['node_modules/better-sqlite3/prebuilds/**'],
   npmRebuild: false,
   nodeGypRebuild: false,
