@@ -1,0 +1,166 @@
+import { writeShortMm } from '../units/writeLength.ts'
+import type { Check } from './checks.ts'
+import { geometry, type Figures } from './figures.ts'
+import type { GateSpec } from './spec.ts'
+import { figure, type Worked } from './worked.ts'
+
+type Opening = Extract<GateSpec['size'], { from: 'opening' }>
+
+/** Size of the whole hanging, before a pair or a stable door divides it: leaf width (of each leaf) and height, mm. */
+export type LeafSize = { width: number; height: number }
+
+/** Differences of a surveyed opening above which the joiner is told, mm: common practice. */
+const worthSaying = 5
+
+function sizeFigures(size: Opening, leaf: LeafSize, leaves: 1 | 2): Figures {
+  const least = Math.min(...size.widths)
+  const meeting = size.meetingGap ?? 0
+  const figures: Figures = {
+    'leaf.width':
+      leaves === 1
+        ? figure(leaf.width, 'mm', {
+            formula: 'least of the three widths − hanging gap − closing gap',
+            inputs: { 'least width': least, 'hanging gap': size.hangingGap, 'closing gap': size.closingGap },
+            source: geometry,
+          })
+        : figure(leaf.width, 'mm', {
+            formula: '(least of the three widths − 2 × hanging gap − meeting gap) / 2',
+            inputs: { 'least width': least, 'hanging gap': size.hangingGap, 'meeting gap': meeting },
+            source: geometry,
+          }),
+    'leaf.height': figure(leaf.height, 'mm', {
+      formula: 'least of the two heights − ground gap − head gap',
+      inputs: {
+        'least height': Math.min(...size.heights),
+        'ground gap': size.groundGap,
+        'head gap': size.headGap ?? 0,
+      },
+      source: geometry,
+    }),
+    'opening.taper': figure(Math.max(...size.widths) - least, 'mm', {
+      formula: 'greatest width − least width',
+      inputs: { 'greatest width': Math.max(...size.widths), 'least width': least },
+      source: geometry,
+    }),
+    'opening.widestGap': figure(
+      (leaves === 1 ? size.closingGap : meeting) + Math.max(...size.widths) - least,
+      'mm',
+      {
+        formula: leaves === 1 ? 'closing gap + taper' : 'meeting gap + taper',
+        inputs: { gap: leaves === 1 ? size.closingGap : meeting, taper: Math.max(...size.widths) - least },
+        source: geometry,
+      },
+    ),
+    'opening.fall': figure(Math.abs(size.heights[0] - size.heights[1]), 'mm', {
+      formula: 'difference of the two heights',
+      inputs: { 'hanging side': size.heights[0], 'closing side': size.heights[1] },
+      source: geometry,
+    }),
+  }
+  return figures
+}
+
+function surveyFigures(survey: GateSpec['survey']): Figures {
+  const figures: Figures = {}
+  if (survey?.diagonals)
+    figures['opening.outOfSquare'] = figure(Math.abs(survey.diagonals[0] - survey.diagonals[1]), 'mm', {
+      formula: 'difference of the two diagonals',
+      inputs: { first: survey.diagonals[0], second: survey.diagonals[1] },
+      source: geometry,
+    })
+  if (survey?.plumb)
+    figures['opening.outOfPlumb'] = figure(
+      Math.max(Math.abs(survey.plumb[0]), Math.abs(survey.plumb[1])),
+      'mm',
+      {
+        formula: 'the greater of the two posts out of plumb',
+        inputs: { 'hanging post': survey.plumb[0], 'closing post': survey.plumb[1] },
+        source: geometry,
+      },
+    )
+  return figures
+}
+
+const sayings: [string, string, string][] = [
+  [
+    'opening.taper',
+    "The opening's widths differ by",
+    'Scribe a fillet to one post, or accept the widest gap; never force the leaf.',
+  ],
+  [
+    'opening.fall',
+    "The opening's heights differ by",
+    'Let the foot follow the ground, or accept the wider ground gap at one side.',
+  ],
+  [
+    'opening.outOfSquare',
+    "The opening's diagonals differ by",
+    'Make the leaf square and take up the difference in the gaps.',
+  ],
+  [
+    'opening.outOfPlumb',
+    'A post is out of plumb by',
+    'Plumb the post, or pack the hinges so that the pins stand upright over each other.',
+  ],
+]
+
+function surveyChecks(figures: Figures): Check[] {
+  const field: Record<string, string> = {
+    'opening.taper': 'size.widths',
+    'opening.fall': 'size.heights',
+    'opening.outOfSquare': 'survey.diagonals',
+    'opening.outOfPlumb': 'survey.plumb',
+  }
+  return sayings.flatMap(([id, says, remedy]) => {
+    const value = figures[id]?.value ?? 0
+    if (value <= worthSaying) return []
+    const widest =
+      id === 'opening.taper'
+        ? `; the widest gap comes to ${writeShortMm(figures['opening.widestGap']?.value ?? 0)} mm`
+        : ''
+    return [
+      {
+        id: id.replace('opening.', 'opening-').toLowerCase(),
+        level: 'caution' as const,
+        message: `${says} ${writeShortMm(value)} mm${widest}.`,
+        figures: [id],
+        remedy,
+        field: field[id] ?? 'size',
+      },
+    ]
+  })
+}
+
+/** A leaf that the gaps leave nothing of. */
+function nothingLeft(size: LeafSize): Check[] {
+  return (['width', 'height'] as const)
+    .filter((side) => !(size[side] > 0))
+    .map((side) => ({
+      id: 'part-no-size',
+      level: 'stop',
+      message: `The gaps leave a leaf ${writeShortMm(size[side])} mm ${side === 'width' ? 'wide' : 'high'}.`,
+      figures: [`leaf.${side}`],
+      remedy:
+        side === 'width'
+          ? 'Lessen the gaps or measure the widths again.'
+          : 'Lessen the ground or head gap, or measure the heights again.',
+      field: side === 'width' ? 'size.widths' : 'size.heights',
+    }))
+}
+
+/**
+ * Leaf size from a surveyed opening: three widths, two heights [hanging side, closing side], gaps, all mm.
+ * 915, 912, 918 wide with 6 and 10 mm gaps gives a leaf of 896.
+ */
+export function fromOpening(spec: GateSpec, size: Opening): Worked<LeafSize> {
+  const least = Math.min(...size.widths)
+  const leaf = {
+    width:
+      spec.leaves === 1
+        ? least - size.hangingGap - size.closingGap
+        : (least - 2 * size.hangingGap - (size.meetingGap ?? 0)) / 2,
+    height: Math.min(...size.heights) - size.groundGap - (size.headGap ?? 0),
+  }
+  const figures = { ...sizeFigures(size, leaf, spec.leaves), ...surveyFigures(spec.survey) }
+  return { value: leaf, figures, checks: [...nothingLeft(leaf), ...surveyChecks(figures)] }
+}
