@@ -18,6 +18,8 @@ export const bundleSources = [
   'renderer',
   'build/bundle.ts',
   'build/bundleMain.ts',
+  'build/copyAssets.ts',
+  'build/icons',
   'build/publishSchema.ts',
   'build/vite.config.ts',
   'package-lock.json',

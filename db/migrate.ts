@@ -47,22 +47,26 @@ export function pendingSteps(db: Database, migrations: Migration[]): Migration[]
   return migrations.filter((step) => step.number > stands)
 }
 
+function take(db: Database, step: Migration): void {
+  if (layoutOf(db) >= step.number) return
+  db.exec(step.sql)
+  const broken = db.pragma('foreign_key_check')
+  if (Array.isArray(broken) && broken.length > 0)
+    throw new Error(`migration ${step.number} left ${broken.length} rows that belong to nothing`)
+  db.pragma(`user_version = ${step.number}`)
+}
+
 /**
  * Takes the pending steps, each in its own transaction together with the raised layout number, so that a power cut
- * leaves the book before a step or after it. Foreign keys are off meanwhile (a table may have to be rebuilt) and checked
- * before each step is kept. Another window may have been quicker: the number is read again inside.
+ * leaves the book before a step or after it. Foreign keys are off meanwhile (a table may have to be rebuilt), checked before
+ * each step is kept, and on afterwards. Another window may have been quicker: the number is read again inside.
  */
 export function migrate(db: Database, migrations: Migration[]): void {
+  const pending = pendingSteps(db, migrations)
   db.pragma('foreign_keys = OFF')
-  for (const step of pendingSteps(db, migrations)) {
-    const take = db.transaction(() => {
-      if (layoutOf(db) >= step.number) return
-      db.exec(step.sql)
-      const broken = db.pragma('foreign_key_check')
-      if (Array.isArray(broken) && broken.length > 0)
-        throw new Error(`migration ${step.number} left ${broken.length} rows that belong to nothing`)
-      db.pragma(`user_version = ${step.number}`)
-    })
-    take.immediate()
+  try {
+    for (const step of pending) db.transaction(take).immediate(db, step)
+  } finally {
+    db.pragma('foreign_keys = ON')
   }
 }

@@ -79,11 +79,7 @@ function bringUpToDate(path: string, connection: Connection, migrations: Migrati
   const stem = path.replace(/\.book$/, '')
   const before = `before-${String(first.number).padStart(4, '0')}`
   const copy = verifiedCopy(connection.db, (suffix) => `${stem}-${before}${suffix}.book`)
-  try {
-    migrate(connection.db, migrations)
-  } finally {
-    connection.db.pragma('foreign_keys = ON')
-  }
+  migrate(connection.db, migrations)
   return copy
 }
 

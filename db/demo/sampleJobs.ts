@@ -109,7 +109,13 @@ export const sampleJobs: SampleJob[] = [
     unit: 'mm',
     width: '1200+45',
     height: '1200',
-    gate: { 'boards.rip': 'both', 'ledges.count': 3, 'boards.section': wideBoards, hung: 'left' },
+    gate: {
+      'boards.rip': 'both',
+      'ledges.count': 3,
+      'braces.run': 'each-bay',
+      'boards.section': wideBoards,
+      hung: 'left',
+    },
     notes: 'Lower than they first wanted; the braces lie flat. Talk it over before cutting.',
   },
   {
@@ -173,7 +179,7 @@ export const sampleJobs: SampleJob[] = [
     unit: 'in',
     width: '33 1/4"',
     height: `8'`,
-    gate: { 'boards.rip': 'both', 'ledges.count': 3, hung: 'left' },
+    gate: { 'boards.rip': 'both', 'ledges.count': 3, 'braces.run': 'each-bay', hung: 'left' },
   },
   {
     customer: people.thimblecroft,

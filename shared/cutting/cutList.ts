@@ -27,17 +27,20 @@ export const toHalf = (mm: number): number => Math.floor(mm * 2 + 0.5 + 1e-9) / 
 
 const degrees = (angle: number): string => `${writeShortMm(angle)}°`
 
-function ledgeEnds(end: LedgeEnd, ledge: Ledge, weather: number, braced: boolean): string {
-  const cut = {
-    square: () => 'both ends square',
-    bevelled: (angle: number) =>
-      `both ends bevelled ${degrees(angle)} through the thickness, back face ${writeShortMm(ledge.shortLength)} mm`,
-    splayed: (angle: number) =>
-      `both ends splayed ${degrees(angle)} across the width, upper edge ${writeShortMm(ledge.shortLength)} mm`,
-  }
-  const ends = end.cut === 'square' ? cut.square() : cut[end.cut](end.angle)
-  const flat = braced && ledge.name !== 'top' ? ', left flat where a brace stands' : ''
-  return weather > 0 ? `${ends}; upper edge weathered ${degrees(weather)}${flat}` : ends
+function cutEnds(end: LedgeEnd, shortLength: number): string {
+  if (end.cut === 'square') return 'both ends square'
+  return end.cut === 'bevelled'
+    ? `both ends bevelled ${degrees(end.angle)} through the thickness, back face ${writeShortMm(shortLength)}`
+    : `both ends splayed ${degrees(end.angle)} across the width, upper edge ${writeShortMm(shortLength)}`
+}
+
+/** How a ledge is cut: its ends, and its upper edge where that is weathered. */
+function ledgeEnds({ ledges, braces }: GateSpec, ledge: Ledge): string {
+  const ends = cutEnds(ledges.end, ledge.shortLength)
+  const weather = ledges.weather ?? 0
+  if (weather === 0) return ends
+  const flat = braces && ledge.name !== 'top' ? ', left flat where a brace stands' : ''
+  return `${ends}; upper edge weathered ${degrees(weather)}${flat}`
 }
 
 const sizes = (section: Section) => ({
@@ -47,7 +50,6 @@ const sizes = (section: Section) => ({
 })
 
 function piecesOf(spec: GateSpec, leaf: Leaf): Piece[] {
-  const { end, weather = 0 } = spec.ledges
   const boards = leaf.boards.map((board, index): Piece => ({
     family: 'board',
     mark: `board ${index + 1}`,
@@ -62,7 +64,7 @@ function piecesOf(spec: GateSpec, leaf: Leaf): Piece[] {
     ...sizes(ledge.section),
     length: toHalf(ledge.length),
     blank: toHalf(ledge.length),
-    ends: ledgeEnds(end, ledge, weather, leaf.braces.length > 0),
+    ends: ledgeEnds(spec, ledge),
   }))
   const braces = leaf.braces.map((brace: Brace): Piece => ({
     family: 'brace',

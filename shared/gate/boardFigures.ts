@@ -6,8 +6,12 @@ import { figure } from './worked.ts'
 /** What the boards' figures are worked from: the boards themselves and what was put in, mm. */
 export type BoardsSource = { boards: Board[]; leafWidth: number; endTrim: number; boarding: Boarding }
 
-const mm = (value: number, formula: string, inputs: Record<string, number>, source = geometry): Figure =>
-  figure(value, 'mm', { formula, inputs, source })
+type Inputs = Record<string, number>
+
+const mm = (value: number, formula: string, inputs: Inputs): Figure =>
+  figure(value, 'mm', { formula, inputs, source: geometry })
+
+const fromWorkshop = (made: Figure): Figure => ({ ...made, source: workshopSetting })
 
 /** A ripped board's width: what the others leave of the leaf, shared between two when both edges are ripped. */
 function rippedWidth({ boards, leafWidth, boarding }: BoardsSource, index: number): Figure {
@@ -33,7 +37,7 @@ function widthFigure(source: BoardsSource, index: number): Figure {
   const edge = index === 0 ? widest.hanging : index === boards.length - 1 ? widest.closing : cover
   return edge < cover
     ? mm(width, 'cover − groove, which would show at the edge', { cover, groove })
-    : mm(width, 'cover width of the section', { cover }, workshopSetting)
+    : fromWorkshop(mm(width, 'cover width of the section', { cover }))
 }
 
 function sizeFigures(source: BoardsSource, index: number): Figures {
@@ -48,11 +52,11 @@ function sizeFigures(source: BoardsSource, index: number): Figures {
     }),
     width: widthFigure(source, index),
     length: mm(board.length, 'leaf height, the top being level', { 'leaf height': board.length }),
-    blank: mm(
-      board.blank,
-      'finished length + 2 × end trim',
-      { 'finished length': board.length, 'end trim': endTrim },
-      workshopSetting,
+    blank: fromWorkshop(
+      mm(board.blank, 'finished length + 2 × end trim', {
+        'finished length': board.length,
+        'end trim': endTrim,
+      }),
     ),
   }
 }

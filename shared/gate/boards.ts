@@ -108,7 +108,7 @@ export function layBoards(
   const boards = boardsFrom(widths, { height: leaf.height, endTrim }, boarding)
   const figures = boardFigures({ boards, leafWidth: leaf.width, endTrim, boarding })
   const checks = [
-    ...rippedBoardChecks(boards, leaf.width, boarding, spec.boards.rip),
+    ...rippedBoardChecks({ boards, leafWidth: leaf.width }, boarding, spec.boards.rip),
     ...jointChecks(boarding),
   ]
   return {

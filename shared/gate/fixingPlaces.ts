@@ -1,7 +1,10 @@
 import { clipToStrip, extremesAlong, inset, middleOf } from '../geometry/polygon.ts'
 import { lengthTolerance, type Point } from '../geometry/point.ts'
+import { toRadians } from '../units/angle.ts'
+import { commonPractice, type Figure } from './figures.ts'
 import type { Board, Brace, Fixing, Ledge } from './leaf.ts'
 import { shortReach } from './ledges.ts'
+import { figure } from './worked.ts'
 
 /** How far a fixing keeps from a joint between boards, and from a leaf's edge or a ledge's end, mm: common practice. */
 export const fromJoint = 20
@@ -35,15 +38,55 @@ export function crossing(board: Board, ledge: Ledge, at: { first: boolean; last:
 export const stagger = (width: number, diameter: number): number =>
   Math.max(0, Math.min(width / 4, width / 2 - 3 * diameter))
 
+/** A fixing's place with the working of both its figures. */
+export type Placed = { place: Fixing; x: Figure; y: Figure }
+
+const mm = (value: number, formula: string, inputs: Record<string, number>): Figure =>
+  figure(value, 'mm', { formula, inputs, source: commonPractice })
+
+/** A board by its number from 0 at the hanging edge, and the fixing's diameter, mm. */
+export type Fixed = { board: Board; index: number; diameter: number }
+
+/** Two fixings at the ends of the room, one above and one below the ledge's centre line. */
+function staggeredPair({ overlap, room }: Crossing, ledge: Ledge, diameter: number): [Figure, Figure][] {
+  const { width } = ledge.section
+  const off = stagger(width, diameter)
+  const y = (value: number, sign: '+' | '−') =>
+    mm(value, `ledge's centre line ${sign} min(width / 4, width / 2 − 3 × diameter), 0 at least`, {
+      "ledge's centre line": ledge.y,
+      width,
+      diameter,
+    })
+  const start = mm(room[0], 'start of the board over the ledge + distance kept', {
+    'starts at': overlap[0],
+    'distance kept': room[0] - overlap[0],
+  })
+  const end = mm(room[1], 'end of the board over the ledge − distance kept', {
+    'ends at': overlap[1],
+    'distance kept': overlap[1] - room[1],
+  })
+  return [
+    [start, y(ledge.y + off, '+')],
+    [end, y(ledge.y - off, '−')],
+  ]
+}
+
+/** One fixing, in the middle of the board over the ledge. */
+const middleOne = ({ overlap: [start, end] }: Crossing, ledge: Ledge): [Figure, Figure] => [
+  mm((start + end) / 2, 'middle of the board over the ledge', { 'starts at': start, 'ends at': end }),
+  mm(ledge.y, "ledge's centre line", { "ledge's centre line": ledge.y }),
+]
+
 /** The fixings of one board on one ledge: two staggered where there is room of four diameters, else one in the middle of the overlap. */
-export function ledgeFixings(crossed: Crossing, ledge: Ledge, board: number, diameter: number): Fixing[] {
-  const member = `${ledge.name} ledge`
+export function ledgeFixings(crossed: Crossing, ledge: Ledge, at: Omit<Fixed, 'board'>): Placed[] {
   const [from, to] = crossed.room
-  const place = (x: number, y: number): Fixing => ({ x, y, joins: 'ledge', member, board })
-  if (to - from < 4 * diameter - lengthTolerance)
-    return [place((crossed.overlap[0] + crossed.overlap[1]) / 2, ledge.y)]
-  const off = stagger(ledge.section.width, diameter)
-  return [place(from, ledge.y + off), place(to, ledge.y - off)]
+  const wide = to - from >= 4 * at.diameter - lengthTolerance
+  const places = wide ? staggeredPair(crossed, ledge, at.diameter) : [middleOne(crossed, ledge)]
+  return places.map(([x, y]) => ({
+    place: { x: x.value, y: y.value, joins: 'ledge', member: `${ledge.name} ledge`, board: at.index },
+    x,
+    y,
+  }))
 }
 
 /** The part of a brace in which one board's fixings may stand: the board's strip 20 mm in, the brace max(15, 3 diameters) in. */
@@ -55,17 +98,24 @@ export const braceRoom = (board: Board, brace: Brace, diameter: number): Point[]
   )
 
 /** The fixings of one board on one brace: none, one, or two where four diameters lie between them along the brace. */
-export function braceFixings(board: Board, brace: Brace, index: number, diameter: number): Fixing[] {
+export function braceFixings({ board, index, diameter }: Fixed, brace: Brace): Placed[] {
   const room = braceRoom(board, brace, diameter)
   if (room.length < 3) return []
-  const place = ([x, y]: Point): Fixing => ({
-    x,
-    y,
-    joins: 'brace',
-    member: `${brace.name} brace`,
-    board: index,
+  const inputs = {
+    'board starts at': board.x,
+    'board width': board.width,
+    'kept from its edges': fromJoint,
+    "kept from the brace's edges": Math.max(fromEnd, 3 * diameter),
+    'brace angle': brace.angle,
+  }
+  const placed = ([x, y]: Point, where: string): Placed => ({
+    place: { x, y, joins: 'brace', member: `${brace.name} brace`, board: index },
+    x: mm(x, `${where} of what the board and the brace have in common, edges kept clear`, inputs),
+    y: mm(y, `${where} of what the board and the brace have in common, edges kept clear`, inputs),
   })
-  const slope = (brace.angle * Math.PI) / 180
+  const slope = toRadians(brace.angle)
   const { first, last, reach } = extremesAlong(room, [Math.cos(slope), Math.sin(slope)])
-  return reach >= 4 * diameter - lengthTolerance ? [place(first), place(last)] : [place(middleOf(room))]
+  return reach >= 4 * diameter - lengthTolerance
+    ? [placed(first, 'lowest corner along the brace'), placed(last, 'highest corner along the brace')]
+    : [placed(middleOf(room), 'middle of the corners')]
 }

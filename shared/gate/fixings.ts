@@ -1,10 +1,10 @@
 import { lengthTolerance } from '../geometry/point.ts'
 import type { Check } from './checks.ts'
-import { commonPractice, geometry, type Figures } from './figures.ts'
-import { braceFixings, crossing, fromEnd, fromJoint, leastOverlap, ledgeFixings } from './fixingPlaces.ts'
+import { fixingFigures } from './fixingFigures.ts'
+import { braceFixings, crossing, leastOverlap, ledgeFixings, type Placed } from './fixingPlaces.ts'
 import type { Board, Brace, Fixing, Ledge } from './leaf.ts'
 import type { GateSpec } from './spec.ts'
-import { figure, type Worked } from './worked.ts'
+import type { Worked } from './worked.ts'
 import { writeShortMm } from '../units/writeLength.ts'
 
 type Parts = { boards: Board[]; ledges: Ledge[]; braces: Brace[] }
@@ -24,23 +24,23 @@ function overlapStop(ledge: Ledge, board: number, overlap: number): Check {
   }
 }
 
-function onLedges({ boards, ledges }: Parts, diameter: number): { places: Fixing[]; checks: Check[] } {
-  const places: Fixing[] = []
+function onLedges({ boards, ledges }: Parts, diameter: number): { placed: Placed[]; checks: Check[] } {
+  const placed: Placed[] = []
   const checks: Check[] = []
   for (const ledge of ledges)
     boards.forEach((board, index) => {
       const crossed = crossing(board, ledge, { first: index === 0, last: index === boards.length - 1 })
       const overlap = crossed.overlap[1] - crossed.overlap[0]
       if (overlap < leastOverlap - lengthTolerance) checks.push(overlapStop(ledge, index, overlap))
-      else places.push(...ledgeFixings(crossed, ledge, index, diameter))
+      else placed.push(...ledgeFixings(crossed, ledge, { index, diameter }))
     })
-  return { places, checks }
+  return { placed, checks }
 }
 
 /** Which boards no brace can be fixed to, said as a note. */
-function unfixedNote({ boards, braces }: Parts, places: Fixing[]): Check[] {
+function unfixedNote({ boards, braces }: Parts, placed: Placed[]): Check[] {
   if (braces.length === 0) return []
-  const fixed = new Set(places.map((place) => place.board))
+  const fixed = new Set(placed.map(({ place }) => place.board))
   const loose = boards.map((_, index) => index + 1).filter((number) => !fixed.has(number - 1))
   if (loose.length === 0) return []
   return [
@@ -56,57 +56,17 @@ function unfixedNote({ boards, braces }: Parts, places: Fixing[]): Check[] {
   ]
 }
 
-function fixingFigures(places: Fixing[], diameter: number): Figures {
-  const figures: Figures = {}
-  for (const joins of ['ledge', 'brace'] as const) {
-    const own = places.filter((place) => place.joins === joins)
-    if (own.length === 0) continue
-    const crossings = new Set(own.map((place) => `${place.member}|${place.board}`)).size
-    figures[`fixings.${joins}`] = figure(own.length, 'no.', {
-      formula: 'crossings with room for one + 2 × crossings with room of 4 × diameter or more',
-      inputs: {
-        'crossings with room for one': 2 * crossings - own.length,
-        'crossings with room for two': own.length - crossings,
-        diameter,
-      },
-      source:
-        joins === 'ledge'
-          ? 'two staggered fixings a crossing: L. Goring, Manual of Purpose-Made Woodworking Joinery, p. 86'
-          : commonPractice,
-    })
-  }
-  figures['fixings.count'] = figure(places.length, 'no.', {
-    formula: 'places on the ledges + places on the braces',
-    inputs: {
-      'places on the ledges': places.filter((place) => place.joins === 'ledge').length,
-      'places on the braces': places.filter((place) => place.joins === 'brace').length,
-    },
-    source: geometry,
-  })
-  figures['fixings.fromJoint'] = figure(fromJoint, 'mm', {
-    formula: 'set distance from a board joint',
-    inputs: { set: fromJoint },
-    source: commonPractice,
-  })
-  figures['fixings.fromEnd'] = figure(fromEnd, 'mm', {
-    formula: "set distance from a leaf's or ledge's end",
-    inputs: { set: fromEnd },
-    source: commonPractice,
-  })
-  return figures
-}
-
 /** Every fixing's place on the leaf: boards to ledges, then boards to braces. The count is the list's length. */
 export function placeFixings(spec: GateSpec, parts: Parts): Worked<Fixing[]> {
   const { diameter } = spec.fixings
   const ledges = onLedges(parts, diameter)
   const braces = parts.braces.flatMap((brace) =>
-    parts.boards.flatMap((board, index) => braceFixings(board, brace, index, diameter)),
+    parts.boards.flatMap((board, index) => braceFixings({ board, index, diameter }, brace)),
   )
-  const places = [...ledges.places, ...braces]
+  const placed = [...ledges.placed, ...braces]
   return {
-    value: places,
-    figures: fixingFigures(places, diameter),
+    value: placed.map(({ place }) => place),
+    figures: fixingFigures(placed, diameter),
     checks: [...ledges.checks, ...unfixedNote(parts, braces)],
   }
 }

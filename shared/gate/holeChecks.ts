@@ -1,4 +1,5 @@
 import { writeShortMm } from '../units/writeLength.ts'
+import { lengthTolerance } from '../geometry/point.ts'
 import type { Check } from './checks.ts'
 import { clench, headSunk, pointBehindFace, type ChosenLength } from './fixingLength.ts'
 import type { Hole } from './holes.ts'
@@ -24,54 +25,56 @@ export function noLengthStop(spec: GateSpec, member: Member): Check {
   }
 }
 
-/** How a nail clenches or how far a screw's point holds. */
-export function penetrationChecks(
-  spec: GateSpec,
-  member: Member,
-  chosen: NonNullable<ChosenLength>,
-): Check[] {
+type Chosen = NonNullable<ChosenLength>
+
+/** A nail that leaves more to turn over than is usual. */
+function nailChecks(spec: GateSpec, member: Member, { length }: Chosen): Check[] {
+  const over = length - member.section.thickness - spec.boards.section.thickness
+  if (over <= clench.most + lengthTolerance) return []
+  return [
+    {
+      id: 'nail-long',
+      level: 'caution',
+      field: 'fixings.lengths',
+      figures: [`hole.${member.key}.length`],
+      message: `The nearest nail through the ${member.name} is ${writeShortMm(length)} mm and leaves ${writeShortMm(over)} mm to clench; ${clench.least} to ${clench.most} mm is usual.`,
+      remedy: 'Cut the points back before clenching, or keep a shorter nail.',
+    },
+  ]
+}
+
+/** A screw's point that goes less than half through the board, or less than a structural screw's must. */
+function screwChecks(spec: GateSpec, member: Member, { penetration }: Chosen): Check[] {
   const board = spec.boards.section.thickness
-  const { kind, diameter } = spec.fixings
-  const figures = [`hole.${member.key}.penetration`]
-  const id = `through the ${member.name}`
-  if (kind === 'nail')
-    return chosen.length > member.section.thickness + board + clench.most
-      ? [
-          {
-            id: 'nail-long',
-            level: 'caution',
-            field: 'fixings.lengths',
-            figures: [`hole.${member.key}.length`],
-            message: `The nearest nail ${id} is ${chosen.length} mm and leaves ${writeShortMm(chosen.length - member.section.thickness - board)} mm to clench; ${clench.least} to ${clench.most} mm is usual.`,
-            remedy: 'Cut the points back before clenching, or keep a shorter nail.',
-          },
-        ]
-      : []
-  if (chosen.penetration < board / 2)
+  const structural = 6 * spec.fixings.diameter
+  const at = { field: 'fixings.lengths', figures: [`hole.${member.key}.penetration`] }
+  const goes = `${writeShortMm(penetration)} mm into`
+  if (penetration < board / 2 - lengthTolerance)
     return [
       {
         id: 'penetration-small',
         level: 'caution',
-        field: 'fixings.lengths',
-        figures,
-        message: `The screw ${id} goes only ${writeShortMm(chosen.penetration)} mm into a board ${board} mm thick.`,
+        ...at,
+        message: `The screw through the ${member.name} goes only ${goes} a board ${writeShortMm(board)} mm thick.`,
         remedy: 'Keep a longer screw, or use a thinner ledge or brace.',
       },
     ]
-  if (chosen.penetration < 6 * diameter)
-    return [
-      {
-        id: 'penetration-structural',
-        level: 'note',
-        field: 'fixings.lengths',
-        figures,
-        message: `The screw ${id} goes ${writeShortMm(chosen.penetration)} mm into the board, under the ${writeShortMm(6 * diameter)} mm (6 diameters) asked of a structural screw by EN 1995-1-1 §8.7.2(3).`,
-        remedy:
-          'Usual for boards this thin: the ledges and the brace carry the leaf, not the pull of the screws.',
-      },
-    ]
-  return []
+  if (penetration >= structural - lengthTolerance) return []
+  return [
+    {
+      id: 'penetration-structural',
+      level: 'note',
+      ...at,
+      message: `The screw through the ${member.name} goes ${goes} the board, under the ${writeShortMm(structural)} mm (6 diameters) asked of a structural screw by EN 1995-1-1 §8.7.2(3).`,
+      remedy:
+        'Usual for boards this thin: the ledges and the brace carry the leaf, not the pull of the screws.',
+    },
+  ]
 }
+
+/** How a nail clenches or how far a screw's point holds. */
+export const penetrationChecks = (spec: GateSpec, member: Member, chosen: Chosen): Check[] =>
+  spec.fixings.kind === 'nail' ? nailChecks(spec, member, chosen) : screwChecks(spec, member, chosen)
 
 /** A hole for which the workshop's set has no drill that would do: the size to find is said instead. */
 export function drillChecks(spec: GateSpec, member: Member, hole: Hole): Check[] {

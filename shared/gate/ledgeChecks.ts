@@ -4,6 +4,9 @@ import type { Ledge } from './leaf.ts'
 import type { GateSpec } from './spec.ts'
 import { writeShortMm } from '../units/writeLength.ts'
 
+/** Two ledges up to this leaf height in mm, three above: common practice. */
+export const twoLedgesUpTo = 1200
+
 /** A leaf wider than this is better hung in two halves, mm: 3 ft 6 in, an old rule of the trade (Rivington's Notes). */
 const widestSingleLeaf = 1067
 
@@ -61,36 +64,42 @@ function placeStops(leafHeight: number, ledges: Ledge[], field: string): Check[]
   return checks
 }
 
-function cautions(spec: GateSpec, leaf: { width: number; height: number }, ledges: Ledge[]): Check[] {
+function sectionCautions(spec: GateSpec, ledges: Ledge[]): Check[] {
   const checks: Check[] = []
-  if (ledges.length === 2 && leaf.height > 1200)
+  const board = spec.boards.section.thickness
+  const at = { level: 'caution', field: 'ledges.section' } as const
+  const thin = ledges.find((ledge) => ledge.section.thickness < board)
+  if (thin)
+    checks.push({
+      id: 'ledge-thin',
+      ...at,
+      figures: [],
+      message: `The ${thin.name} ledge is ${writeShortMm(thin.section.thickness)} mm thick, thinner than its boards of ${writeShortMm(board)} mm.`,
+      remedy: 'Use a ledge at least as thick as the boards.',
+    })
+  const least = 6 * spec.fixings.diameter
+  const narrow = ledges.find((ledge) => ledge.section.width < least - lengthTolerance)
+  if (narrow)
+    checks.push({
+      id: 'ledge-narrow',
+      ...at,
+      figures: [],
+      message: `The ${narrow.name} ledge is ${writeShortMm(narrow.section.width)} mm wide: fixings can't stand three diameters from both its edges.`,
+      remedy: `Use a ledge at least ${writeShortMm(least)} mm wide or a thinner fixing.`,
+    })
+  return checks
+}
+
+function leafCautions(leaf: { width: number; height: number }, ledges: Ledge[]): Check[] {
+  const checks: Check[] = []
+  if (ledges.length === 2 && leaf.height > twoLedgesUpTo)
     checks.push({
       id: 'few-ledges',
       level: 'caution',
       field: 'ledges.count',
       figures: ['ledges.count'],
-      message: `Two ledges on a leaf ${writeShortMm(leaf.height)} mm high: three is usual above 1200.`,
+      message: `Two ledges on a leaf ${writeShortMm(leaf.height)} mm high: three is usual above ${twoLedgesUpTo}.`,
       remedy: 'Use three ledges, with the braces in line or one to each bay.',
-    })
-  const thin = ledges.find((ledge) => ledge.section.thickness < spec.boards.section.thickness)
-  if (thin)
-    checks.push({
-      id: 'ledge-thin',
-      level: 'caution',
-      field: 'ledges.section',
-      figures: [],
-      message: `The ${thin.name} ledge is ${writeShortMm(thin.section.thickness)} mm thick, thinner than its boards of ${writeShortMm(spec.boards.section.thickness)} mm.`,
-      remedy: 'Use a ledge at least as thick as the boards.',
-    })
-  const narrow = ledges.find((ledge) => ledge.section.width < 6 * spec.fixings.diameter)
-  if (narrow)
-    checks.push({
-      id: 'ledge-narrow',
-      level: 'caution',
-      field: 'ledges.section',
-      figures: [],
-      message: `The ${narrow.name} ledge is ${writeShortMm(narrow.section.width)} mm wide: fixings can't stand three diameters from both its edges.`,
-      remedy: `Use a ledge at least ${writeShortMm(6 * spec.fixings.diameter)} mm wide or a thinner fixing.`,
     })
   if (leaf.width > widestSingleLeaf)
     checks.push({
@@ -111,5 +120,10 @@ export function ledgeChecks(
   ledges: Ledge[],
 ): Check[] {
   const field = spec.ledges.heights === 'auto' ? 'ledges.count' : 'ledges.heights'
-  return [...sizeStops(ledges), ...placeStops(leaf.height, ledges, field), ...cautions(spec, leaf, ledges)]
+  return [
+    ...sizeStops(ledges),
+    ...placeStops(leaf.height, ledges, field),
+    ...leafCautions(leaf, ledges),
+    ...sectionCautions(spec, ledges),
+  ]
 }

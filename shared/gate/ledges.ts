@@ -1,15 +1,12 @@
 import { toRadians } from '../units/angle.ts'
 import { commonPractice, geometry, workshopSetting, type Figures } from './figures.ts'
 import type { Ledge } from './leaf.ts'
-import { ledgeChecks } from './ledgeChecks.ts'
+import { ledgeChecks, twoLedgesUpTo } from './ledgeChecks.ts'
 import type { GateSpec, LedgeEnd, Section } from './spec.ts'
 import { figure, type Worked } from './worked.ts'
 
 /** How far the outer ledges' outer edges stand from foot and top unless the person says otherwise, mm: common practice. */
 export const ledgeMargin = 125
-
-/** Two ledges up to this leaf height in mm, three above: common practice. */
-export const twoLedgesUpTo = 1200
 
 const names = { 2: ['bottom', 'top'], 3: ['bottom', 'middle', 'top'] } as const
 

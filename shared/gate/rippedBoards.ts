@@ -1,3 +1,4 @@
+import { lengthTolerance } from '../geometry/point.ts'
 import { boardWidths, type Boarding } from './boarding.ts'
 import type { Check } from './checks.ts'
 import type { Board } from './leaf.ts'
@@ -33,8 +34,7 @@ function otherChoices(leafWidth: number, boarding: Boarding, chosen: Rip): strin
  * The remedy gives the widths the other two choices would give.
  */
 export function rippedBoardChecks(
-  boards: Board[],
-  leafWidth: number,
+  { boards, leafWidth }: { boards: Board[]; leafWidth: number },
   boarding: Boarding,
   chosen: Rip,
 ): Check[] {
@@ -44,8 +44,8 @@ export function rippedBoardChecks(
     .sort((a, b) => a.width - b.width)[0]
   if (!narrowest) return []
   const { width, index } = narrowest
-  const stop = width < narrowestRip
-  if (!stop && width > boarding.cover / 3) return []
+  const stop = width < narrowestRip - lengthTolerance
+  if (!stop && width > boarding.cover / 3 + lengthTolerance) return []
   const where = boards.length === 1 ? 'The only board' : `Board ${index + 1}, ripped ${places[chosen]},`
   const remedy =
     boards.length === 1
@@ -59,7 +59,7 @@ export function rippedBoardChecks(
       level: stop ? 'stop' : 'caution',
       message: stop
         ? `${where} ${comesTo}; ${narrowestRip} mm is the least that can be made.`
-        : `${where} ${comesTo}, less than a third of its cover of ${writeShortMm(boarding.cover)} mm.`,
+        : `${where} ${comesTo}, no more than a third of its cover of ${writeShortMm(boarding.cover)} mm.`,
       figures: [`board.${index + 1}.width`],
       remedy,
       field: 'boards.rip',

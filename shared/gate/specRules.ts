@@ -79,60 +79,77 @@ function framedRules(spec: AnySpec): Problem[] {
   return out
 }
 
-/** Numbers that must agree with one another. */
-function agreement(spec: AnySpec): Problem[] {
-  const out: Problem[] = []
+/** As many heights as ledges; on a framed gate the rail is counted but has no height of its own. */
+function ledgeHeights(spec: AnySpec): Problem[] {
   const { heights, count } = spec.ledges
-  const wanted =
-    count === 'auto' ? undefined : spec.construction === 'framed-ledged-braced' ? count - 1 : count
-  if (heights !== 'auto' && wanted !== undefined && heights.length !== wanted)
-    out.push(
-      problem(
-        'mismatch',
-        'ledges.heights',
-        `got ${heights.length} heights, ${wanted} are accepted with count ${count}`,
-      ),
-    )
-  if (heights !== 'auto' && wanted === undefined && (heights.length < 2 || heights.length > 3))
-    out.push(problem('mismatch', 'ledges.heights', `got ${heights.length} heights, 2 or 3 are accepted`))
-  const { width: cover, groove: given } = spec.boards.section
-  const groove = grooveDepth(spec.boards.section)
+  if (heights === 'auto') return []
+  const field = 'ledges.heights'
+  if (count === 'auto')
+    return heights.length === 2 || heights.length === 3
+      ? []
+      : [problem('mismatch', field, `got ${heights.length} heights, 2 or 3 are accepted`)]
+  const wanted = spec.construction === 'framed-ledged-braced' ? count - 1 : count
+  return heights.length === wanted
+    ? []
+    : [
+        problem(
+          'mismatch',
+          field,
+          `got ${heights.length} heights, ${wanted} are accepted with count ${count}`,
+        ),
+      ]
+}
+
+/** A cover that boards can be laid with, and a groove that leaves some of it. */
+function boardSection({ boards }: AnySpec): Problem[] {
+  const { width: cover, groove: given } = boards.section
   if (cover < leastCover)
-    out.push(
+    return [
       problem(
         'refused',
         'boards.section.width',
         `got ${cover}, a cover width of ${leastCover} mm or more is accepted`,
       ),
-    )
-  else if (groove >= cover)
-    out.push(
-      problem(
-        'mismatch',
-        given === undefined ? 'boards.section.tongue' : 'boards.section.groove',
-        `got a groove ${groove} deep, a depth under the cover width of ${cover} is accepted`,
-      ),
-    )
-  if (spec.fixings.root !== undefined && spec.fixings.root > spec.fixings.diameter)
-    out.push(
-      problem(
-        'mismatch',
-        'fixings.root',
-        `got ${spec.fixings.root}, a root up to the diameter ${spec.fixings.diameter} is accepted`,
-      ),
-    )
-  if (spec.braces?.ends === 'notched' && spec.braces.notchDepth === undefined)
-    out.push(problem('missing', 'braces.notchDepth', 'missing, notched ends need a depth in mm'))
-  if (spec.braces?.ends === 'flush' && spec.braces.notchDepth !== undefined)
-    out.push(
-      problem(
-        'refused',
-        'braces.notchDepth',
-        'not accepted with flush ends; leave it out or set ends to notched',
-      ),
-    )
-  return out
+    ]
+  const groove = grooveDepth(boards.section)
+  if (groove < cover) return []
+  return [
+    problem(
+      'mismatch',
+      given === undefined ? 'boards.section.tongue' : 'boards.section.groove',
+      `got a groove ${groove} deep, a depth under the cover width of ${cover} is accepted`,
+    ),
+  ]
 }
+
+function screwRoot({ fixings }: AnySpec): Problem[] {
+  return fixings.root === undefined || fixings.root <= fixings.diameter
+    ? []
+    : [
+        problem(
+          'mismatch',
+          'fixings.root',
+          `got ${fixings.root}, a root up to the diameter ${fixings.diameter} is accepted`,
+        ),
+      ]
+}
+
+function notchDepth({ braces }: AnySpec): Problem[] {
+  const field = 'braces.notchDepth'
+  if (braces?.ends === 'notched' && braces.notchDepth === undefined)
+    return [problem('missing', field, 'missing, notched ends need a depth in mm')]
+  if (braces?.ends === 'flush' && braces.notchDepth !== undefined)
+    return [problem('refused', field, 'not accepted with flush ends; leave it out or set ends to notched')]
+  return []
+}
+
+/** Numbers that must agree with one another. */
+const agreement = (spec: AnySpec): Problem[] => [
+  ...ledgeHeights(spec),
+  ...boardSection(spec),
+  ...screwRoot(spec),
+  ...notchDepth(spec),
+]
 
 /** The sections a spec uses, with their paths. */
 function sections(spec: AnySpec): [string, Section][] {

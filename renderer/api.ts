@@ -1,0 +1,62 @@
+import type { Gives, RequestName, Takes } from '../shared/contract.ts'
+import type { Result } from '../shared/problem.ts'
+
+type Carried = { [N in RequestName]: (payload: Takes<N>) => Promise<Result<Gives<N>>> }
+
+declare global {
+  interface Window {
+    /** The named functions the desktop window's preload hands over; absent where the screens are served on loopback. */
+    bracework?: Carried
+  }
+}
+
+/** The code of the problem given when the book could not be reached at all, so that a caller can try again. */
+export const unreachable = 'unreachable'
+
+const noAnswer = <T>(): Result<T> => ({
+  ok: false,
+  problems: [
+    {
+      code: unreachable,
+      field: '',
+      message: "The job book isn't answering. What you have entered stays on this screen and is tried again.",
+    },
+  ],
+})
+
+async function overLoopback<N extends RequestName>(name: N, payload: Takes<N>): Promise<Result<Gives<N>>> {
+  const reply = await fetch(`/request/${name}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(payload),
+    // An edit sent as the window closes must still arrive.
+    keepalive: name === 'jobs.change',
+  })
+  const answer: unknown = await reply.json()
+  return isResult<Gives<N>>(answer) ? answer : noAnswer()
+}
+
+const isResult = <T>(answer: unknown): answer is Result<T> =>
+  typeof answer === 'object' && answer !== null && 'ok' in answer && typeof answer.ok === 'boolean'
+
+/**
+ * Asks the book for one thing, over whichever carrier there is. Always answers a Result: a carrier that fails gives one
+ * problem with the code `unreachable`.
+ */
+export async function request<N extends RequestName>(name: N, payload: Takes<N>): Promise<Result<Gives<N>>> {
+  try {
+    const carried = window.bracework?.[name]
+    // The desktop carrier copies what it is given and can't copy a screen's watched objects: hand it plain ones.
+    return carried ? await carried(JSON.parse(JSON.stringify(payload))) : await overLoopback(name, payload)
+  } catch {
+    return noAnswer()
+  }
+}
+
+/** True when a result failed only because the book could not be reached. */
+export const wasUnreachable = (result: Result<unknown>): boolean =>
+  !result.ok && result.problems.some((problem) => problem.code === unreachable)
+
+/** The sentences of a failed result, one a line; empty for a good one. */
+export const sentences = (result: Result<unknown>): string =>
+  result.ok ? '' : result.problems.map((problem) => problem.message).join(' ')

@@ -1,0 +1,58 @@
+import { isLit } from './drawing/svgPainter.ts'
+
+/** The part of the drawing that each entry of the form speaks of, by the entry's path. */
+export const partOfField: Record<string, string> = {
+  'size.width': 'dimension width',
+  'size.height': 'dimension height',
+  hung: 'hinge line',
+  'boards.section': 'board',
+  'boards.section.thickness': 'dimension board thickness',
+  'boards.section.width': 'dimension boards',
+  'boards.gap': 'dimension gap',
+  'boards.rip': 'dimension boards',
+  'ledges.section': 'ledge',
+  'ledges.section.thickness': 'dimension ledge thickness',
+  'ledges.section.width': 'dimension ledge heights',
+  'ledges.count': 'ledge',
+  'ledges.heights': 'dimension ledge heights',
+  'ledges.hangingInset': 'dimension hanging inset',
+  'ledges.closingInset': 'dimension closing inset',
+  'ledges.end': 'ledge',
+  'braces.section': 'brace',
+  'braces.run': 'brace',
+  'braces.footSetback': 'brace',
+  'braces.headSetback': 'brace',
+  'fixings.kind': 'fixings',
+  'fixings.diameter': 'fixings',
+  'fixings.lengths': 'fixings',
+}
+
+/** Whether two names speak of the same part, or one of a part of the other: 'ledge' and 'bottom ledge', never 'board 3' and 'board 13'. */
+export const touches = (one: string | undefined, other: string | null): boolean =>
+  one !== undefined && other !== null && (isLit(one, other) || isLit(other, one))
+
+/** The entry to go to when a part of the drawing is pressed: the one that speaks of it most closely. */
+export function fieldOfPart(part: string): string | undefined {
+  const fields = Object.entries(partOfField)
+  return (fields.find(([, own]) => own === part) ?? fields.find(([, own]) => touches(own, part)))?.[0]
+}
+
+/**
+ * Puts the keyboard on the entry for a path, opening what hides it; on the nearest entry above or below when it has none of
+ * its own. Answers whether one was found.
+ */
+export function focusField(path: string): boolean {
+  const all = [...document.querySelectorAll<HTMLElement>('[data-field]')]
+  const nameOf = (element: HTMLElement): string => element.dataset['field'] ?? ''
+  const found =
+    all.find((element) => nameOf(element) === path) ??
+    all.find((element) => nameOf(element).startsWith(`${path}.`)) ??
+    all.find((element) => path.startsWith(`${nameOf(element)}.`))
+  if (!found) return false
+  const hides = found.closest('details')
+  if (hides) hides.open = true
+  found.focus()
+  found.scrollIntoView({ block: 'center' })
+  if (found instanceof HTMLInputElement && found.type === 'text') found.select()
+  return true
+}

@@ -1,0 +1,82 @@
+import { defineStore } from 'pinia'
+import { computed } from 'vue'
+import { design } from '../../shared/gate/design.ts'
+import { isStop, type Check } from '../../shared/gate/checks.ts'
+import type { Design } from '../../shared/gate/designModel.ts'
+import { parseSpec, specOf } from '../../shared/gate/parseSpec.ts'
+import { gateDrawings, type GateDrawings } from '../../shared/drawing/gateDrawings.ts'
+import { valueAt } from '../../shared/job/specPath.ts'
+import { readLength } from '../../shared/units/readLength.ts'
+import { entryWord } from '../words.ts'
+import { useJobStore } from './job.ts'
+
+/** An entry whose words aren't the length the gate was worked out with: not understood, or still to be chosen. */
+export type Unread = { field: string; words: string; asks: boolean }
+
+/** How the gate stands: sizes to come, made, or stopped by what was found. */
+export type Standing = 'to come' | 'made' | 'stopped'
+
+/** The gate on the board, worked out anew at every key: the design, its drawings and what was found. */
+export const useGateStore = defineStore('gate', () => {
+  const jobs = useJobStore()
+  const entry = computed(() => jobs.job?.entry ?? null)
+  const unit = computed(() => jobs.job?.unit ?? 'mm')
+  const spec = computed(() => (entry.value ? specOf(entry.value.spec) : undefined))
+
+  const unread = computed<Unread[]>(() =>
+    Object.entries(entry.value?.typed ?? {}).flatMap(([field, words]) => {
+      const read = readLength(words, unit.value, { allowZero: true })
+      const stands = valueAt(entry.value?.spec, field.split('.'))
+      const agrees = read.kind === 'length' && typeof stands === 'number' && Math.abs(read.mm - stands) < 0.01
+      return agrees || read.kind === 'empty' ? [] : [{ field, words, asks: read.kind === 'ask' }]
+    }),
+  )
+
+  const outcome = computed(() => {
+    if (!spec.value) return undefined
+    const read = parseSpec(spec.value)
+    return read.ok ? design(read.value) : undefined
+  })
+  const made = computed<Design | null>(() => (outcome.value?.made ? outcome.value.design : null))
+  const drawings = computed<GateDrawings | null>(() =>
+    spec.value && made.value ? gateDrawings(spec.value, made.value, unit.value) : null,
+  )
+
+  const unreadChecks = computed<Check[]>(() =>
+    unread.value.map(({ field, words, asks }) => ({
+      id: `unread.${field}`,
+      level: 'stop',
+      message: asks
+        ? `${entryWord(`spec.${field}`)}: “${words}” can mean two things.`
+        : `${entryWord(`spec.${field}`)}: “${words}” isn’t a length that can be used.`,
+      figures: [],
+      remedy: asks ? 'Choose which one is meant.' : 'Write it as 1830, 72" or 5\' 11".',
+      field,
+    })),
+  )
+  const brokenRules = computed<Check[]>(() => {
+    if (!spec.value) return []
+    const read = parseSpec(spec.value)
+    if (read.ok) return []
+    return read.problems.map(({ field, message }) => ({
+      id: `entry.${field}`,
+      level: 'stop',
+      message: `${entryWord(`spec.${field}`)}: ${message}.`,
+      figures: [],
+      remedy: 'Change this entry.',
+      field,
+    }))
+  })
+  const checks = computed<Check[]>(() => {
+    const worked = outcome.value?.made ? outcome.value.design.checks : (outcome.value?.stopped.checks ?? [])
+    return [...unreadChecks.value, ...brokenRules.value, ...worked]
+  })
+  const stops = computed(() => checks.value.filter(isStop))
+
+  const standing = computed<Standing>(() => {
+    if (!spec.value) return 'to come'
+    return made.value && brokenRules.value.length === 0 ? 'made' : 'stopped'
+  })
+
+  return { entry, unit, spec, unread, made, drawings, checks, stops, standing }
+})

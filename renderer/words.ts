@@ -1,0 +1,58 @@
+import type { Stage } from '../shared/job/job.ts'
+
+/** Stages as they are said. */
+export const stageWords: Record<Stage, string> = {
+  enquiry: 'Enquiry',
+  surveyed: 'Surveyed',
+  designed: 'Designed',
+  quoted: 'Quoted',
+  ordered: 'Ordered',
+  making: 'Making',
+  hung: 'Hung',
+}
+
+/** What each entry of a job is called on its screens, by its path: for telling which entry two windows both wrote in. */
+const entryWords: Record<string, string> = {
+  title: 'What it is',
+  stage: 'Stage',
+  due: 'Promised',
+  notes: 'Notes',
+  unit: 'Unit of the job',
+  'customer.name': "Customer's name",
+  'customer.address': 'Address',
+  'customer.town': 'Town',
+  'customer.phone': 'Telephone',
+  'customer.email': 'Email',
+  'spec.size.width': 'Width of the leaf',
+  'spec.size.height': 'Height of the leaf',
+  'spec.hung': 'Hung',
+  'spec.construction': 'Construction',
+  'spec.boards.section': 'Boards',
+  'spec.boards.gap': 'Gap between boards',
+  'spec.boards.rip': 'Ripped board',
+  'spec.ledges.section': 'Ledges',
+  'spec.ledges.count': 'How many ledges',
+  'spec.ledges.heights': 'Ledge heights',
+  'spec.ledges.end': 'Ledge ends',
+  'spec.braces.section': 'Brace',
+  'spec.fixings.kind': 'Screws or nails',
+  'spec.fixings.diameter': 'Screw size',
+  'spec.fixings.lengths': 'Lengths in stock',
+}
+
+/** The name of an entry, by its path; its group's where it has none of its own. */
+export function entryWord(path: string): string {
+  const own = entryWords[path]
+  if (own) return own
+  const group = path.replace(/^spec\./, '').split('.')[0] ?? ''
+  const groups: Record<string, string> = {
+    size: 'Sizes',
+    boards: 'Boards',
+    ledges: 'Ledges',
+    braces: 'Brace',
+    fixings: 'Fixings',
+    workshop: 'Tools',
+    customer: 'Customer',
+  }
+  return groups[group] ?? 'An entry'
+}

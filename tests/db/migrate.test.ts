@@ -1,0 +1,173 @@
+import { mkdirSync, readdirSync, writeFileSync } from 'node:fs'
+import { basename, dirname, join } from 'node:path'
+import Sqlite from 'better-sqlite3'
+import type { Database } from 'better-sqlite3'
+import { describe, expect, it } from 'vitest'
+import { createBook } from '../../db/create.ts'
+import { migrate, layoutOf, readMigrations, type Migration } from '../../db/migrate.ts'
+import { openBook } from '../../db/open.ts'
+import { bookPath, openedBook, temporaryFolder, tickingClock } from './temporaryBook.ts'
+
+const steps = readMigrations()
+const latest = steps.length
+
+/** Rows for a book at each layout, as that layout's own program would have left them. A new step needs the entry before it. */
+const rowsAt: Record<number, (db: Database) => void> = {
+  0: () => undefined,
+  1: (db) => {
+    const entry = JSON.stringify({
+      spec: { construction: 'ledged', size: { width: 915, height: null } },
+      typed: {},
+    })
+    db.exec(`
+      INSERT INTO customers (id, name, created_at) VALUES (4, 'Peg Sash', '2026-01-05T09:00:00Z');
+      INSERT INTO jobs (id, number, customer_id, title, stage, unit, entry, created_at, updated_at)
+        VALUES (9, '2026-001', 4, 'Side gate', 'enquiry', 'mm', '${entry}', '2026-01-05T09:00:00Z', '2026-01-05T09:00:00Z');
+      INSERT INTO changes (job_id, path, before, after, at) VALUES (9, 'title', '""', '"Side gate"', '2026-01-05T09:00:00Z');
+      INSERT INTO papers (job_id, kind, revision, format, issued_at, engine, spec, figures, parts, header, pages, bytes, sha256)
+        VALUES (9, 'job-card', 1, 'a4', '2026-01-06T09:00:00Z', '1', '{}', '{}', '{}', '{}', 1, x'25504446', '${'0'.repeat(64)}');
+    `)
+  },
+}
+
+const kept = ['customers', 'jobs', 'changes', 'papers', 'settings', 'sections']
+
+const counts = (db: Database): Record<string, number> =>
+  Object.fromEntries(
+    kept
+      .filter((table) => db.prepare('SELECT 1 FROM sqlite_schema WHERE name = ?').get(table) !== undefined)
+      .map((table) => [table, Number(db.prepare(`SELECT count(*) FROM ${table}`).pluck().get())]),
+  )
+
+/** The layout after the last, as a test would have it: one more column. */
+const invented: Migration = {
+  number: latest + 1,
+  name: 'invented',
+  sql: "ALTER TABLE customers ADD COLUMN nickname TEXT NOT NULL DEFAULT 'none yet';",
+}
+
+/** A closed book with the rows of a layout in it. */
+function bookAt(layout: number): string {
+  const path = bookPath()
+  createBook(path, steps.slice(0, layout))
+  const db = new Sqlite(path)
+  rowsAt[layout]?.(db)
+  db.close()
+  return path
+}
+
+describe('the steps of the layout', () => {
+  it('come out as the layout on record', async () => {
+    const db = new Sqlite(':memory:')
+    migrate(db, steps)
+    const objects = db
+      .prepare<[], { sql: string }>(
+        "SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL AND name NOT GLOB '*_words_*' ORDER BY type, name",
+      )
+      .all()
+    db.close()
+    await expect(`${objects.map(({ sql }) => sql).join(';\n\n')};\n`).toMatchFileSnapshot(
+      'schema.snapshot.sql',
+    )
+  })
+
+  it('leave every ordinary table strict', () => {
+    const db = new Sqlite(':memory:')
+    migrate(db, steps)
+    const loose = db
+      .prepare(
+        "SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND strict = 0 AND name NOT LIKE 'sqlite_%'",
+      )
+      .pluck()
+      .all()
+    db.close()
+    expect(loose).toEqual([])
+  })
+
+  it.each(steps.map((step) => [step.number, step.name] as const))(
+    'step %i (%s) keeps every row of the layout before',
+    (number) => {
+      expect(rowsAt).toHaveProperty(String(number - 1))
+      const db = new Sqlite(':memory:')
+      migrate(db, steps.slice(0, number - 1))
+      rowsAt[number - 1]?.(db)
+      const before = counts(db)
+      migrate(db, steps.slice(0, number))
+      expect(counts(db)).toMatchObject(before)
+      expect(layoutOf(db)).toBe(number)
+      expect(db.pragma('foreign_key_check')).toEqual([])
+      expect(db.pragma('integrity_check', { simple: true })).toBe('ok')
+      db.close()
+    },
+  )
+
+  it('refuse a folder with a number missing', () => {
+    const folder = temporaryFolder()
+    mkdirSync(join(folder, 'steps'))
+    writeFileSync(join(folder, 'steps', '0001-first.sql'), '')
+    writeFileSync(join(folder, 'steps', '0003-third.sql'), '')
+    expect(() => readMigrations(join(folder, 'steps'))).toThrow('migration 2 is missing')
+  })
+})
+
+describe('bringing an older book up to date', () => {
+  it('puts a checked copy beside it first, which opens as the book was', () => {
+    const path = bookAt(latest)
+    const book = openedBook(path, { migrations: [...steps, invented] })
+    expect(book.copy).toBe(join(dirname(path), `jobs-before-000${latest + 1}.book`))
+    const copy = new Sqlite(book.copy ?? '', { readonly: true })
+    expect({ layout: layoutOf(copy), rows: counts(copy) }).toEqual({
+      layout: latest,
+      rows: { ...counts(copy), jobs: 1, papers: 1 },
+    })
+    copy.close()
+    const now = new Sqlite(path, { readonly: true })
+    expect(layoutOf(now)).toBe(latest + 1)
+    expect(now.prepare('SELECT nickname FROM customers').pluck().all()).toEqual(['none yet'])
+    now.close()
+  })
+
+  it('makes no second copy when the book is up to date, and writes over no earlier copy', () => {
+    const path = bookAt(latest)
+    writeFileSync(path.replace('.book', `-before-000${latest + 1}.book`), 'an earlier copy')
+    const first = openBook(path, { now: tickingClock(), migrations: [...steps, invented] })
+    first.close()
+    const second = openBook(path, { now: tickingClock(), migrations: [...steps, invented] })
+    second.close()
+    expect(basename(first.copy ?? '')).toBe(`jobs-before-000${latest + 1}-2.book`)
+    expect(second.copy).toBeNull()
+    expect(readdirSync(dirname(path)).filter((name) => name.endsWith('.unfinished'))).toEqual([])
+  })
+
+  it('leaves the book at its old layout, whole, when a step fails halfway', () => {
+    const path = bookAt(latest)
+    const failing = { ...invented, sql: `${invented.sql} INSERT INTO nowhere VALUES (1);` }
+    expect(() => openBook(path, { now: tickingClock(), migrations: [...steps, failing] })).toThrow('nowhere')
+    const db = new Sqlite(path, { readonly: true })
+    expect(layoutOf(db)).toBe(latest)
+    expect(
+      db.prepare("SELECT count(*) FROM pragma_table_info('customers') WHERE name = 'nickname'").pluck().get(),
+    ).toBe(0)
+    db.close()
+  })
+
+  it('refuses a step that leaves rows belonging to nothing', () => {
+    const path = bookAt(latest)
+    const orphaning = { ...invented, sql: 'DELETE FROM customers;' }
+    expect(() => openBook(path, { now: tickingClock(), migrations: [...steps, orphaning] })).toThrow(
+      'belong to nothing',
+    )
+  })
+
+  it('holds rows to what they belong to again afterwards, also after a step that failed', () => {
+    const db = new Sqlite(':memory:')
+    const failing = { number: 1, name: 'failing', sql: 'INSERT INTO nowhere VALUES (1);' }
+    expect(() => migrate(db, [failing])).toThrow('nowhere')
+    expect(db.pragma('foreign_keys', { simple: true })).toBe(1)
+    migrate(db, steps)
+    expect(() =>
+      db.exec("INSERT INTO changes (job_id, path, before, after, at) VALUES (7, '', '0', '0', '')"),
+    ).toThrow('FOREIGN KEY')
+    db.close()
+  })
+})

@@ -1,0 +1,118 @@
+import { spawn, type ChildProcess } from 'node:child_process'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, afterEach, expect, test } from 'vitest'
+import { inProject } from '../../build/paths.ts'
+import { readFlags } from '../../electron/loopback/flags.ts'
+import { call, enter, ownHeaders } from './caller.ts'
+
+const folder = mkdtempSync(join(tmpdir(), 'bracework-serve-'))
+const started: ChildProcess[] = []
+
+afterEach(() => {
+  for (const child of started.splice(0)) child.kill('SIGKILL')
+})
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+type Ended = { code: number | null; out: string; err: string }
+
+const start = (
+  ...args: string[]
+): { child: ChildProcess; address: Promise<string>; ended: Promise<Ended> } => {
+  const child = spawn(process.execPath, [inProject('electron/loopback/serve.ts'), ...args], {
+    env: { ...process.env, BRACEWORK_BOOK: join(folder, 'usual.book') },
+  })
+  started.push(child)
+  const said = { out: '', err: '' }
+  const ended = new Promise<Ended>((done) => child.once('exit', (code) => done({ code, ...said })))
+  child.stderr?.on('data', (chunk) => void (said.err += String(chunk)))
+  const address = new Promise<string>((done, fail) => {
+    child.stdout?.on('data', (chunk) => {
+      said.out += String(chunk)
+      const found = /http:\/\/127\.0\.0\.1:\d+\/open\/\S+/.exec(said.out)
+      if (found) done(found[0])
+    })
+    void ended.then(({ err }) => fail(new Error(`the host ended: ${err}`)))
+  })
+  address.catch(() => undefined)
+  return { child, address, ended }
+}
+
+const ask = async (address: string, name: string, payload: unknown) => {
+  const port = Number(new URL(address).port)
+  const cookie = await enter(port, address)
+  const reply = await call({
+    port,
+    path: `/request/${name}`,
+    method: 'POST',
+    headers: ownHeaders(port, cookie),
+    body: JSON.stringify(payload),
+  })
+  return JSON.parse(reply.body)
+}
+
+const newJob = { customerName: 'Ångström', town: 'Ford', phone: '', title: 'Yard door', due: null }
+
+test('a job taken in on one run is there on the next, and a first start has the sample jobs', async () => {
+  const book = join(folder, 'kept.book')
+  const first = start('--book', book)
+  const created = await ask(await first.address, 'jobs.create', newJob)
+  expect(created).toMatchObject({ ok: true, value: { title: 'Yard door' } })
+  first.child.kill('SIGTERM')
+  expect((await first.ended).code).toBe(0)
+  const second = start('--book', book)
+  const rows = await ask(await second.address, 'jobs.list', { search: 'angstrom', stage: null })
+  expect(rows.value.map(({ id }: { id: number }) => id)).toEqual([created.value.id])
+  const third = await ask(await start('--book', join(folder, 'other.book')).address, 'book.summary', {})
+  expect(third.value.sampleJobs).toBeGreaterThanOrEqual(12)
+})
+
+test('a job is kept even when the host is killed the moment it has answered', async () => {
+  const book = join(folder, 'killed.book')
+  const first = start('--book', book, '--empty')
+  expect((await ask(await first.address, 'jobs.create', newJob)).ok).toBe(true)
+  first.child.kill('SIGKILL')
+  await first.ended
+  const summary = await ask(await start('--book', book).address, 'book.summary', {})
+  expect([summary.value.jobs, summary.value.sampleJobs]).toEqual([1, 0])
+})
+
+test('a second host on the same book is refused in a sentence, and the first goes on', async () => {
+  const book = join(folder, 'one.book')
+  const first = start('--book', book, '--empty', '--fixed-key', 'again')
+  const address = await first.address
+  const second = await start('--book', book).ended
+  expect(second.code).toBe(1)
+  expect(second.out).toBe('')
+  expect(second.err).toBe(
+    'Bracework is already open with this job book. Go on in that window, or close it first.\n',
+  )
+  expect((await ask(address, 'book.summary', {})).ok).toBe(true)
+})
+
+test('without --book the book named by BRACEWORK_BOOK is opened', async () => {
+  const address = await start('--empty').address
+  expect((await ask(address, 'book.summary', {})).value).toMatchObject({ jobs: 0, folder })
+})
+
+test('a damaged book is refused in a sentence', async () => {
+  writeFileSync(join(folder, 'empty.book'), '')
+  const { code, err } = await start('--book', join(folder, 'empty.book')).ended
+  expect(code).toBe(1)
+  expect(err).toMatch(/^The job book .*\.\n$/)
+})
+
+test('the flags are read, and a wrong one is refused', () => {
+  expect(readFlags(['--book', 'a.book', '--port', '4701', '--open'])).toEqual({
+    book: 'a.book',
+    port: 4701,
+    open: true,
+    empty: false,
+    fixedKey: undefined,
+  })
+  expect(readFlags([])).toMatchObject({ book: undefined, port: 0, open: false })
+  expect(() => readFlags(['--port', '65536'])).toThrow('--port takes 0 to 65535')
+  expect(() => readFlags(['--port', 'x'])).toThrow('--port takes 0 to 65535')
+  expect(() => readFlags(['--host', '0.0.0.0'])).toThrow()
+})
