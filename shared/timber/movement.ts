@@ -77,7 +77,7 @@ const slack = 1e-9
 /**
  * The gap in mm to leave at each joint so that boards of a cover still fit when they have swollen: what one board gains from
  * the shop to the wettest, rounded up to the next 0.5. 0 where it gains nothing.
- * A cover of 112 in redcedar (shrinkage 5.0, start 22) from 12 to 18 % gains 1.567: leave 2.
+ * A cover of 112 in redcedar (shrinkage 5.0, start 22) from 12 to 18 % gains 1.563: leave 2.
  */
 export function autoGap(cover: number, change: MoistureChange, grain: CrossGrain): number {
   const swelling = Math.max(0, widthChange(cover, grain, change))

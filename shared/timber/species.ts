@@ -1,9 +1,14 @@
 import type { Timber } from '../gate/spec.ts'
+import { describedTimber, plainTimber } from './describedTimber.ts'
+import { isSure, leastSure, type Certainty } from './fact.ts'
+import { hardwoods } from './hardwoods.ts'
+import type { CrossGrain } from './movement.ts'
+import { softwoods } from './softwoods.ts'
+import { strengthClasses } from './strengthClasses.ts'
+import type { ListedTimber, TimberFacts } from './timberFacts.ts'
+import { densityPerPoundCubicFoot } from '../units/imperial.ts'
 
-/** How sure a value is: read in a published source, or from memory and to be checked before it decides anything. */
-export type Certainty = 'published' | 'memory' | 'workshop'
-
-/** A species as the rules use it: density in kg/m³ at about 12 % moisture, with where it comes from. */
+/** A species as most rules use it: density in kg/m³ at about 12 % moisture, with where it comes from. */
 export type Species = {
   name: string
   hardwood: boolean
@@ -12,77 +17,24 @@ export type Species = {
   certainty: Certainty
 }
 
-type Entry = Species & { alsoCalled: string[] }
-
-const typical = 'typical density at 12 to 15 % moisture, trade tables, from memory'
-
-const list: Entry[] = [
-  {
-    name: 'European redwood',
-    alsoCalled: ['redwood', 'Scots pine', 'pine'],
-    hardwood: false,
-    density: 510,
-    source: typical,
-    certainty: 'memory',
-  },
-  {
-    name: 'European whitewood',
-    alsoCalled: ['whitewood', 'Norway spruce', 'spruce'],
-    hardwood: false,
-    density: 470,
-    source: typical,
-    certainty: 'memory',
-  },
-  {
-    name: 'Douglas-fir',
-    alsoCalled: ['Douglas fir'],
-    hardwood: false,
-    density: 545,
-    source: 'Oregon State University wood data, air-dry',
-    certainty: 'published',
-  },
-  {
-    name: 'European larch',
-    alsoCalled: ['larch'],
-    hardwood: false,
-    density: 590,
-    source: typical,
-    certainty: 'memory',
-  },
-  {
-    name: 'western redcedar',
-    alsoCalled: ['western red cedar', 'redcedar', 'cedar'],
-    hardwood: false,
-    density: 390,
-    source: typical,
-    certainty: 'memory',
-  },
-  {
-    name: 'European oak',
-    alsoCalled: ['oak', 'English oak'],
-    hardwood: true,
-    density: 720,
-    source: typical,
-    certainty: 'memory',
-  },
-  {
-    name: 'sweet chestnut',
-    alsoCalled: ['chestnut'],
-    hardwood: true,
-    density: 560,
-    source: typical,
-    certainty: 'memory',
-  },
-  { name: 'iroko', alsoCalled: [], hardwood: true, density: 660, source: typical, certainty: 'memory' },
-  {
-    name: 'acetylated pine',
-    alsoCalled: ['acetylated radiata pine'],
-    hardwood: false,
-    density: 510,
-    source: typical,
-    certainty: 'memory',
-  },
+const order = [
+  'European redwood',
+  'European whitewood',
+  'Douglas-fir',
+  'European larch',
+  'western redcedar',
+  'European oak',
+  'sweet chestnut',
+  'iroko',
+  'acetylated pine',
 ]
+
+const placeOf = ({ name }: ListedTimber): number => order.indexOf(name)
+
+/** The timbers the program knows, in the order the trade names them. */
+export const listedTimbers: readonly ListedTimber[] = [...softwoods, ...hardwoods].sort(
+  (a, b) => placeOf(a) - placeOf(b),
+)
 
 const plain = (name: string): string =>
   name
@@ -91,53 +43,67 @@ const plain = (name: string): string =>
     .replace(/[^\p{L}\p{M}\p{N}]+/gu, '')
 
 const byName = new Map(
-  list.flatMap((entry) => [entry.name, ...entry.alsoCalled].map((name) => [plain(name), entry])),
+  listedTimbers.flatMap((entry) => [entry.name, ...entry.alsoCalled].map((name) => [plain(name), entry])),
 )
 
 /** Mean density of a strength class, kg/m³: EN 338:2016 table 1. */
-export const classDensity: Record<string, number> = {
-  C16: 370,
-  C18: 380,
-  C24: 420,
-  D24: 580,
-  D30: 640,
-  D40: 660,
-}
+export const classDensity: Record<string, number> = Object.fromEntries(
+  strengthClasses.map(({ name, density }) => [name, density]),
+)
 
 /** The species the program knows, by their own names. */
-export const speciesNames: string[] = list.map((entry) => entry.name)
+export const speciesNames: string[] = listedTimbers.map((entry) => entry.name)
 
 /**
- * A species by the name in a section (capitals, spaces and hyphens don't matter), with the spec's own values before the
- * listed ones. Undefined when it is neither listed nor described with a density or a known strength class.
+ * Everything known of a timber by the name in a section (capitals, spaces and hyphens don't matter), with the spec's own
+ * values before the listed ones. Undefined when it is neither listed nor described with a density or a known strength class.
  */
-export function speciesNamed(name: string, own?: Record<string, Timber>): Species | undefined {
-  const described = Object.entries(own ?? {}).find(([key]) => plain(key) === plain(name))?.[1]
+export function timberNamed(name: string, own?: Record<string, Timber>): TimberFacts | undefined {
   const listed = byName.get(plain(name))
-  const density = described?.density
-  if (density !== undefined)
-    return {
-      name: listed?.name ?? name,
-      hardwood: listed?.hardwood ?? density > 600,
-      density,
-      source: "this workshop's setting",
-      certainty: 'workshop',
+  const described = Object.entries(own ?? {}).find(([key]) => plain(key) === plain(name))?.[1]
+  if (described) return describedTimber(name, described, listed)
+  return listed && plainTimber(listed)
+}
+
+/** The same, cut down to name, kind and density. */
+export function speciesNamed(name: string, own?: Record<string, Timber>): Species | undefined {
+  const found = timberNamed(name, own)
+  return (
+    found && {
+      name: found.name,
+      hardwood: found.hardwood,
+      density: found.density.value,
+      source: found.density.source,
+      certainty: found.density.certainty,
     }
-  if (listed) return listed
-  const grade = described?.strengthClass
-  const mean = grade !== undefined && Object.hasOwn(classDensity, grade) ? classDensity[grade] : undefined
-  if (grade === undefined || mean === undefined) return undefined
+  )
+}
+
+/**
+ * How a timber moves across the grain in one direction; boards are taken as tangential, the direction that moves most.
+ * Undefined when nothing tells it: an unlisted timber that the workshop described by its density alone.
+ */
+export function crossGrain(
+  timber: TimberFacts,
+  direction: 'tangential' | 'radial' = 'tangential',
+): CrossGrain | undefined {
+  const [coefficient, shrinkage] =
+    direction === 'tangential'
+      ? [timber.tangential, timber.tangentialShrinkage]
+      : [timber.radial, timber.radialShrinkage]
+  const start = timber.movementStart
+  if (!coefficient || !shrinkage || !start) return undefined
   return {
-    name,
-    hardwood: grade.startsWith('D'),
-    density: mean,
-    source: `EN 338:2016 table 1, mean density of ${grade}`,
-    certainty: 'published',
+    coefficient: coefficient.value,
+    shrinkage: shrinkage.value,
+    start: start.value,
+    source: isSure(start) ? shrinkage.source : `${shrinkage.source}; start: ${start.source}`,
+    certainty: leastSure([coefficient, shrinkage, start]),
   }
 }
 
-/** Density of water as the NDS relation takes it, kg/m³: 62.4 lb/ft³ at 16.018463 kg/m³ each. */
-export const waterDensity = 62.4 * 16.018463374
+/** Density of water as the NDS relation takes it, kg/m³: 62.4 lb/ft³. */
+export const waterDensity = 62.4 * densityPerPoundCubicFoot
 
 /**
  * Specific gravity on oven-dry mass and volume, as fastener rules want it, from a density in kg/m³ at 12 % moisture.
