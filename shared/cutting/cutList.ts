@@ -1,4 +1,4 @@
-import type { Brace, Leaf, Ledge } from '../gate/leaf.ts'
+import type { Board, Brace, Leaf, Ledge } from '../gate/leaf.ts'
 import type { GateSpec, LedgeEnd, Section } from '../gate/spec.ts'
 import { writeShortMm } from '../units/writeLength.ts'
 
@@ -43,48 +43,113 @@ function ledgeEnds({ ledges, braces }: GateSpec, ledge: Ledge): string {
   return `${ends}; upper edge weathered ${degrees(weather)}${flat}`
 }
 
+/** A framed gate's ledge: bare-faced tenons into the stiles. */
+const tenonEnds = ({ tenon }: NonNullable<GateSpec['frame']>, ledge: Ledge): string =>
+  `bare-faced tenons ${writeShortMm(tenon)} long, ${writeShortMm(ledge.shortLength)} between shoulders`
+
 const sizes = (section: Section) => ({
   section: section.name,
   thickness: section.thickness,
   width: section.width,
 })
 
+/** How a brace's ends are cut: by the saw setting, or with the notch's two faces. */
+function braceEnds({ sawSetting, notch }: Brace): string {
+  if (notch === null) return `both ends ${degrees(sawSetting)} off square, parallel`
+  return `both ends notched ${writeShortMm(notch.depth)} deep: shoulder square to the brace ${writeShortMm(notch.shoulder)}, slope ${writeShortMm(notch.slope)}`
+}
+
+/** A piece's name on the bench: the part's own, after the leaf's where there is more than one. */
+export const markOf = (leaf: Leaf, part: string): string =>
+  leaf.name === 'leaf' ? part : `${leaf.name} ${part}`
+
+function framePieces(spec: GateSpec, leaf: Leaf): Piece[] {
+  return leaf.frame.map((part): Piece => ({
+    family: part.name === 'top rail' ? 'top rail' : 'stile',
+    mark: markOf(leaf, part.name),
+    ...sizes(part.section),
+    width: part.blankWidth,
+    length: toHalf(part.length),
+    blank: toHalf(part.length),
+    ends:
+      part.name === 'top rail'
+        ? `tenons ${writeShortMm(spec.frame?.tenon ?? 0)} long, ${writeShortMm(part.shoulder)} between shoulders`
+        : `horns ${writeShortMm(spec.frame?.horn ?? 0)} left on each end until the leaf is together`,
+  }))
+}
+
+/** The strip over the joint of a pair that meets under one, lapping onto both leaves. */
+function meetingStrip(spec: GateSpec, leaves: Leaf[]): Piece[] {
+  const first = leaves[0]
+  if (spec.meeting?.edge !== 'strip' || !first) return []
+  const lap = spec.meeting.lap ?? standardLap
+  const height = Math.max(
+    ...first.boards.map((board) => Math.max(...board.heads)),
+    ...first.frame.map((part) => part.shoulder),
+  )
+  const section = spec.boards.section
+  return [
+    {
+      family: 'meeting strip',
+      mark: 'meeting strip',
+      section: `strip from ${section.name}`,
+      thickness: section.thickness,
+      width: 2 * lap + (spec.size.meetingGap ?? 0),
+      length: toHalf(height),
+      blank: toHalf(height),
+      ends: 'head to follow the top, fixed to the leaf that opens first',
+    },
+  ]
+}
+
+/** How far a strip or rebate at the meeting of a pair laps unless said, mm: common practice. */
+export const standardLap = 20
+
+/** How a board's ends are cut: square, or to the line of a shaped top or foot once the leaf is together. */
+function boardEnds(board: Board): string {
+  const shaped = board.heads[0] !== board.heads[1]
+  const head = shaped
+    ? `head ${writeShortMm(board.heads[0])} at the hanging edge, ${writeShortMm(board.heads[1])} at the closing edge, cut once together`
+    : 'both ends square'
+  return board.feet[0] === board.feet[1] ? head : `${head}; foot to follow the ground`
+}
+
 function piecesOf(spec: GateSpec, leaf: Leaf): Piece[] {
   const boards = leaf.boards.map((board, index): Piece => ({
     family: 'board',
-    mark: `board ${index + 1}`,
+    mark: markOf(leaf, `board ${index + 1}`),
     ...sizes(spec.boards.section),
     length: toHalf(board.length),
     blank: toHalf(board.blank),
-    ends: 'both ends square',
+    ends: boardEnds(board),
   }))
   const ledges = leaf.ledges.map((ledge): Piece => ({
     family: 'ledge',
-    mark: `${ledge.name} ledge`,
+    mark: markOf(leaf, `${ledge.name} ledge`),
     ...sizes(ledge.section),
     length: toHalf(ledge.length),
     blank: toHalf(ledge.length),
-    ends: ledgeEnds(spec, ledge),
+    ends: spec.frame ? tenonEnds(spec.frame, ledge) : ledgeEnds(spec, ledge),
   }))
   const braces = leaf.braces.map((brace: Brace): Piece => ({
     family: 'brace',
-    mark: `${brace.name} brace`,
+    mark: markOf(leaf, `${brace.name} brace`),
     ...sizes(brace.section),
     length: toHalf(brace.length),
     blank: toHalf(brace.length),
-    ends: `both ends ${degrees(brace.sawSetting)} off square, parallel`,
+    ends: braceEnds(brace),
   }))
-  return [...boards, ...ledges, ...braces]
+  return [...framePieces(spec, leaf), ...boards, ...ledges, ...braces]
 }
 
 const alike = (piece: Piece): string =>
   [piece.family, piece.section, piece.thickness, piece.width, piece.length, piece.blank, piece.ends].join('|')
 
-/** The cut list of a gate: like pieces in one row, boards first, then ledges, then braces. */
+/** The cut list of a gate: like pieces in one row, frame first, then boards, ledges, braces and a pair's meeting strip. */
 export function cutList(spec: GateSpec, leaves: Leaf[]): CutRow[] {
   const rows = new Map<string, Piece[]>()
-  for (const piece of leaves.flatMap((leaf) => piecesOf(spec, leaf)))
-    rows.set(alike(piece), [...(rows.get(alike(piece)) ?? []), piece])
+  const pieces = [...leaves.flatMap((leaf) => piecesOf(spec, leaf)), ...meetingStrip(spec, leaves)]
+  for (const piece of pieces) rows.set(alike(piece), [...(rows.get(alike(piece)) ?? []), piece])
   const groups = [...rows.values()]
   return groups.map((pieces) => {
     const { family, mark: _mark, ...rest } = pieces[0] as Piece

@@ -45,16 +45,24 @@ function sizeFigures(source: BoardsSource, index: number): Figures {
   const board = boards[index] as Board
   const { gap } = boarding
   return {
-    x: mm(board.x, 'widths of the boards before it + number before it × gap', {
+    x: mm(board.x, 'start of the boarding + widths of the boards before it + number before it × gap', {
+      'start of the boarding': (boards[0] as Board).x,
       'widths of the boards before it': boards.slice(0, index).reduce((sum, { width }) => sum + width, 0),
       'number before it': index,
       gap,
     }),
     width: widthFigure(source, index),
-    length: mm(board.length, 'leaf height, the top being level', { 'leaf height': board.length }),
+    length: mm(board.length, 'highest point of the top over the board − lowest point of the foot under it', {
+      'highest point of the top': board.length + Math.min(...board.feet),
+      'lowest point of the foot': Math.min(...board.feet),
+    }),
+    headHanging: mm(board.heads[0], "height of the top at the board's hanging edge", { x: board.x }),
+    headClosing: mm(board.heads[1], "height of the top at the board's closing edge", {
+      x: board.x + board.width,
+    }),
     blank: fromWorkshop(
-      mm(board.blank, 'finished length + 2 × end trim', {
-        'finished length': board.length,
+      mm(board.blank, 'length over face and tongue + 2 × end trim', {
+        'length over face and tongue': board.blank - 2 * endTrim,
         'end trim': endTrim,
       }),
     ),

@@ -5,10 +5,15 @@ import type { Board, LostEdge } from './leaf.ts'
 import { lengthTolerance } from '../geometry/point.ts'
 import { writeShortMm } from '../units/writeLength.ts'
 import { rippedBoardChecks } from './rippedBoards.ts'
+import type { BoardsFill } from './leafRoom.ts'
 import type { GateSpec } from './spec.ts'
 import type { Worked } from './worked.ts'
 
 type Place = { first: boolean; last: boolean }
+
+/** Longest a board is over a stretch of the leaf: from the foot's lowest point there to the top's highest. */
+const lengthOver = ({ top, foot }: BoardsFill, [from, to]: [number, number]): number =>
+  top.highest(from, to) - Math.min(foot(from), foot(to))
 
 /** A strip's width, mm, or none at all where only rounding is left of it. */
 const stripWidth = (mm: number): number => (mm > lengthTolerance ? mm : 0)
@@ -40,27 +45,33 @@ function lostWith(strip: Board['strip'], { groove, tongue, tongues }: Boarding):
   }
 }
 
-/** The boards' own list from their widths, hanging → closing. Each is as long as the leaf is high. */
+/** The boards' own list from their widths, hanging → closing. Each runs from the foot's line to the top's over its width. */
 function boardsFrom(
   widths: number[],
-  { height, endTrim }: { height: number; endTrim: number },
-  boarding: Boarding,
+  fill: BoardsFill,
+  { endTrim, boarding }: { endTrim: number; boarding: Boarding },
 ): Board[] {
-  let x = 0
+  let x = fill.from
   return widths.map((width, index) => {
     const [first, last] = [index === 0, index === widths.length - 1]
     const strip = stripOff(width, { first, last }, boarding)
     const loses = lostWith(strip, boarding)
     const keepsTongue = boarding.tongues === 'to-closing' ? !last : !first
+    const tongue = keepsTongue ? boarding.tongue : 0
+    const face: [number, number] = [x, x + width]
+    const whole: [number, number] =
+      boarding.tongues === 'to-closing' ? [x, x + width + tongue] : [x - tongue, x + width]
     const board: Board = {
       x,
       width,
-      length: height,
-      blank: height + 2 * endTrim,
-      fence: strip.hanging + strip.closing > 0 ? width + (keepsTongue ? boarding.tongue : 0) : null,
+      length: lengthOver(fill, face),
+      blank: lengthOver(fill, whole) + 2 * endTrim,
+      fence: strip.hanging + strip.closing > 0 ? width + tongue : null,
       ripped: loses.hanging === 'rip' || loses.closing === 'rip',
       loses,
       strip,
+      heads: [fill.top.heightAt(face[0]), fill.top.heightAt(face[1])],
+      feet: [fill.foot(face[0]), fill.foot(face[1])],
     }
     x += width + boarding.gap
     return board
@@ -96,19 +107,15 @@ function jointChecks({ tongue, groove, gap }: Boarding): Check[] {
   return checks
 }
 
-/** The boarding of one leaf: widths, fences, lengths and blanks, with what was found. Leaf sizes in mm. */
-export function layBoards(
-  spec: GateSpec,
-  leaf: { width: number; height: number },
-  gap: number,
-): Worked<Board[]> {
+/** The boarding of one leaf: widths, fences, lengths and blanks, with what was found; gap in mm. */
+export function layBoards(spec: GateSpec, fill: BoardsFill, gap: number): Worked<Board[]> {
   const boarding = boardingOf(spec.boards, gap)
-  const widths = boardWidths(leaf.width, boarding, spec.boards.rip)
+  const widths = boardWidths(fill.width, boarding, spec.boards.rip)
   const { endTrim } = spec.boards
-  const boards = boardsFrom(widths, { height: leaf.height, endTrim }, boarding)
-  const figures = boardFigures({ boards, leafWidth: leaf.width, endTrim, boarding })
+  const boards = boardsFrom(widths, fill, { endTrim, boarding })
+  const figures = boardFigures({ boards, leafWidth: fill.width, endTrim, boarding })
   const checks = [
-    ...rippedBoardChecks({ boards, leafWidth: leaf.width }, boarding, spec.boards.rip),
+    ...rippedBoardChecks({ boards, leafWidth: fill.width }, boarding, spec.boards.rip),
     ...jointChecks(boarding),
   ]
   return {

@@ -1,5 +1,5 @@
 import { geometry, type Figure, type Figures } from './figures.ts'
-import type { Brace } from './leaf.ts'
+import { betweenLedges, type Brace } from './leaf.ts'
 import { figure } from './worked.ts'
 
 /** What a brace's run was left from: the ledge's length, what a splayed end takes off, and both setbacks, mm. */
@@ -52,7 +52,8 @@ function sizeFigures(brace: Brace, spanned: number): Record<string, Figure> {
  * starts, the upper edge of the ledge that the foot of the whole line stands on, mm.
  */
 export function figuresOfBrace(brace: Brace, from: RunSource, lowerEdge: number): Figures {
-  const spanned = (brace.outline[2]?.[1] ?? 0) - (brace.outline[0]?.[1] ?? 0)
+  const [foot, , head] = betweenLedges(brace)
+  const spanned = (head?.[1] ?? 0) - (foot?.[1] ?? 0)
   const figures = { ...bayFigures(brace, from, lowerEdge), ...sizeFigures(brace, spanned) }
   return Object.fromEntries(
     Object.entries(figures).map(([name, made]) => [`brace.${brace.name}.${name}`, made]),

@@ -1,15 +1,13 @@
 import { cutFigures } from '../cutting/cutFigures.ts'
 import { cutList } from '../cutting/cutList.ts'
 import { sawSettings } from '../cutting/sawSettings.ts'
-import { layBoards } from './boards.ts'
-import { layBraces } from './braces.ts'
 import { isStop, type Check } from './checks.ts'
 import { engine, type Design, type DesignOutcome } from './designModel.ts'
-import { placeFixings } from './fixings.ts'
+import type { Figures } from './figures.ts'
 import { sizeHoles } from './holeSizes.ts'
+import { layLeaf, prefixed, type LaidLeaf } from './layLeaf.ts'
 import type { Leaf } from './leaf.ts'
-import { leafSize } from './leafSize.ts'
-import { layLedges } from './ledges.ts'
+import { planLeaves, type LeafPlan } from './leafPlan.ts'
 import type { GateSpec } from './spec.ts'
 import { writeSteps } from './steps.ts'
 import { gather } from './worked.ts'
@@ -22,41 +20,61 @@ function jointGap(spec: GateSpec): number {
   return spec.boards.gap
 }
 
+/** What was found on a further leaf, saying which; what it only shares with the first is said once. */
+function ownChecks(plan: LeafPlan, checks: Check[], first: Check[]): Check[] {
+  const said = new Set(first.map(({ id, message }) => `${id}|${message}`))
+  const name = `${plan.name[0]?.toUpperCase()}${plan.name.slice(1)}`
+  return checks
+    .filter(({ id, message }) => !said.has(`${id}|${message}`))
+    .map((check) => ({ ...check, message: `${name}: ${check.message}` }))
+}
+
+/** Every leaf laid out, the first's figures under their own ids and a further one's under its prefix. */
+function layLeaves(spec: GateSpec, plans: LeafPlan[], gap: number): LaidLeaf[] {
+  const laid = plans.map((plan) => prefixed(layLeaf(spec, plan, gap), plan.prefix))
+  const first = laid[0]?.checks ?? []
+  return laid.map((one, index) =>
+    index === 0 ? one : { ...one, checks: ownChecks(plans[index] as LeafPlan, one.checks, first) },
+  )
+}
+
+/** Everything that is worked out over all leaves once they are laid. */
+function finish(
+  spec: GateSpec,
+  leaves: Leaf[],
+  before: { figures: Figures; checks: Check[] },
+): DesignOutcome {
+  const holes = sizeHoles(
+    spec,
+    leaves.flatMap((leaf) => leaf.fixings),
+  )
+  const checks = [...before.checks, ...holes.checks]
+  if (checks.some(isStop)) return stopped(checks)
+  const cuts = cutList(spec, leaves)
+  const saws = sawSettings(spec, leaves)
+  const made: Design = {
+    engine,
+    leaves,
+    cuts,
+    holes: holes.value,
+    sawSettings: saws.settings,
+    checks,
+    figures: { ...before.figures, ...holes.figures, ...saws.figures, ...cutFigures(cuts, leaves) },
+    steps: writeSteps({ spec, leaves, cuts, holes: holes.value }),
+  }
+  return { made: true, design: made }
+}
+
 /**
  * Works out a gate from a spec that `parseSpec` has let through: every part, hole, cut, check, figure and step; or, when it
  * can't be made as entered, the checks alone. The hand changes nothing here: it mirrors the drawing only.
  */
 export function design(spec: GateSpec): DesignOutcome {
-  const { size, figures: sizeFigures } = leafSize(spec)
-  const boards = layBoards(spec, size, jointGap(spec))
-  const ledges = layLedges(spec, size)
-  const early = [...boards.checks, ...ledges.checks]
-  const braces = layBraces(spec, ledges.value)
-  // Fixings on a part that can't be made would be nonsense, so the list of what's wrong ends here.
-  if (early.some(isStop)) return stopped([...early, ...braces.checks])
-  const fixings = placeFixings(spec, { boards: boards.value, ledges: ledges.value, braces: braces.value })
-  const holes = sizeHoles(spec, fixings.value)
-  const { figures, checks } = gather([boards, ledges, braces, fixings, holes])
-  if (checks.some(isStop)) return stopped(checks)
-  const leaf: Leaf = {
-    ...size,
-    boards: boards.value,
-    ledges: ledges.value,
-    braces: braces.value,
-    frame: [],
-    fixings: fixings.value,
-  }
-  const cuts = cutList(spec, [leaf])
-  const saws = sawSettings(spec, leaf)
-  const made: Design = {
-    engine,
-    leaves: [leaf],
-    cuts,
-    holes: holes.value,
-    sawSettings: saws.settings,
-    checks,
-    figures: { ...sizeFigures, ...figures, ...saws.figures, ...cutFigures(cuts, leaf) },
-    steps: writeSteps({ spec, leaf, cuts, holes: holes.value }),
-  }
-  return { made: true, design: made }
+  const plans = planLeaves(spec)
+  if (plans.value.length === 0) return stopped(plans.checks)
+  const laid = layLeaves(spec, plans.value, jointGap(spec))
+  const before = gather([plans, ...laid])
+  const leaves = laid.flatMap(({ value }) => (value ? [value] : []))
+  if (leaves.length < laid.length || before.checks.some(isStop)) return stopped(before.checks)
+  return finish(spec, leaves, before)
 }

@@ -1,5 +1,5 @@
 import type { CutRow } from '../cutting/cutList.ts'
-import type { SawSetting } from '../cutting/sawSettings.ts'
+import type { SawSetting } from '../cutting/sawSetting.ts'
 import type { Check } from './checks.ts'
 import type { Figures } from './figures.ts'
 import type { Hole } from './holes.ts'

@@ -2,7 +2,7 @@ import { clipToStrip, extremesAlong, inset, middleOf } from '../geometry/polygon
 import { lengthTolerance, type Point } from '../geometry/point.ts'
 import { toRadians } from '../units/angle.ts'
 import { commonPractice, type Figure } from './figures.ts'
-import type { Board, Brace, Fixing, Ledge } from './leaf.ts'
+import { betweenLedges, type Board, type Brace, type Fixing, type Ledge } from './leaf.ts'
 import { shortReach } from './ledges.ts'
 import { figure } from './worked.ts'
 
@@ -92,7 +92,7 @@ export function ledgeFixings(crossed: Crossing, ledge: Ledge, at: Omit<Fixed, 'b
 /** The part of a brace in which one board's fixings may stand: the board's strip 20 mm in, the brace max(15, 3 diameters) in. */
 export const braceRoom = (board: Board, brace: Brace, diameter: number): Point[] =>
   clipToStrip(
-    inset(brace.outline, Math.max(fromEnd, 3 * diameter)),
+    inset(betweenLedges(brace), Math.max(fromEnd, 3 * diameter)),
     board.x + fromJoint,
     board.x + board.width - fromJoint,
   )

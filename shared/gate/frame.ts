@@ -42,11 +42,7 @@ export function frameRoom(frame: Frame, plan: LeafPlan): FrameRoom {
 
 /** A stile's outline under the top: straight sides, its head following the top where that is shaped. */
 function stileOutline(plan: LeafPlan, from: number, to: number): Point[] {
-  return [
-    [from, plan.foot(from)],
-    [to, plan.foot(to)],
-    ...headLine(plan, from, to),
-  ]
+  return [[from, plan.foot(from)], [to, plan.foot(to)], ...headLine(plan, from, to)]
 }
 
 /** The top between two places from closing to hanging, in short steps where it curves. */
@@ -89,7 +85,10 @@ function frameFigures(frame: Frame, plan: LeafPlan, parts: FramePart[], room: Fr
   const mm = (value: number, formula: string, inputs: Record<string, number>, source = geometry): Figure =>
     figure(value, 'mm', { formula, inputs, source })
   const figures: Figures = {
-    'frame.shoulder': mm(room.shoulder, 'leaf width − 2 × stile width', { 'leaf width': plan.width, 'stile width': room.stileWidth }),
+    'frame.shoulder': mm(room.shoulder, 'leaf width − 2 × stile width', {
+      'leaf width': plan.width,
+      'stile width': room.stileWidth,
+    }),
     'frame.railLower': mm(room.railLower, 'lowest point of the top between the stiles − rail width', {
       'lowest point': room.railLower + frame.topRail.width,
       'rail width': frame.topRail.width,
@@ -98,17 +97,29 @@ function frameFigures(frame: Frame, plan: LeafPlan, parts: FramePart[], room: Fr
   for (const part of parts) {
     const id = `frame.${part.name.replace(' ', '-')}`
     if (part.name === 'top rail') {
-      figures[`${id}.length`] = mm(part.length, 'shoulder length + 2 × tenon', { 'shoulder length': part.shoulder, tenon: frame.tenon })
+      figures[`${id}.length`] = mm(part.length, 'shoulder length + 2 × tenon', {
+        'shoulder length': part.shoulder,
+        tenon: frame.tenon,
+      })
       figures[`${id}.blankWidth`] = mm(part.blankWidth, 'rail width + rise between the stiles', {
         'rail width': frame.topRail.width,
         'rise between the stiles': part.blankWidth - frame.topRail.width,
       })
     } else
-      figures[`${id}.length`] = mm(part.length, 'height of the top over it + 2 × horn', { 'height of the top over it': part.shoulder, horn: frame.horn }, commonPractice)
-    figures[`${id}.shoulder`] = mm(part.shoulder, part.name === 'top rail' ? 'leaf width − 2 × stile width' : 'height of the top over it', {
-      'leaf width': plan.width,
-      'stile width': room.stileWidth,
-    })
+      figures[`${id}.length`] = mm(
+        part.length,
+        'height of the top over it + 2 × horn',
+        { 'height of the top over it': part.shoulder, horn: frame.horn },
+        commonPractice,
+      )
+    figures[`${id}.shoulder`] = mm(
+      part.shoulder,
+      part.name === 'top rail' ? 'leaf width − 2 × stile width' : 'height of the top over it',
+      {
+        'leaf width': plan.width,
+        'stile width': room.stileWidth,
+      },
+    )
   }
   return figures
 }
@@ -136,13 +147,19 @@ function roomStops(room: FrameRoom): Check[] {
   const checks: Check[] = []
   if (!(room.shoulder > 0))
     checks.push({
-      id: 'part-no-size', level: 'stop', figures: ['frame.shoulder'], field: 'frame.stile.width',
+      id: 'part-no-size',
+      level: 'stop',
+      figures: ['frame.shoulder'],
+      field: 'frame.stile.width',
       message: `The stiles leave ${writeShortMm(room.shoulder)} mm between them.`,
       remedy: 'Use narrower stiles or make the leaf wider.',
     })
   if (!(room.railLower > 0))
     checks.push({
-      id: 'shape-eats-rail', level: 'stop', figures: ['frame.railLower'], field: 'top.rise',
+      id: 'shape-eats-rail',
+      level: 'stop',
+      figures: ['frame.railLower'],
+      field: 'top.rise',
       message: `The top rail's lower edge would be ${writeShortMm(room.railLower)} mm above the foot.`,
       remedy: 'Lessen the rise or the rail width, or make the leaf higher.',
     })
@@ -154,6 +171,10 @@ export function layFrame(spec: GateSpec, frame: Frame, plan: LeafPlan): Worked<F
   const room = frameRoom(frame, plan)
   const stops = [...thicknessStops(spec, frame), ...roomStops(room)]
   if (!(room.shoulder > 0)) return { value: [], figures: frameFigures(frame, plan, [], room), checks: stops }
-  const parts = [stile('hanging stile', frame, plan), stile('closing stile', frame, plan), topRail(frame, plan, room)]
+  const parts = [
+    stile('hanging stile', frame, plan),
+    stile('closing stile', frame, plan),
+    topRail(frame, plan, room),
+  ]
   return { value: parts, figures: frameFigures(frame, plan, parts, room), checks: stops }
 }

@@ -1,11 +1,10 @@
 import { isStop, type Check } from './checks.ts'
 import { geometry, workshopSetting, type Figure, type Figures } from './figures.ts'
 import { fromOpening, type LeafSize } from './opening.ts'
+import type { LeafName } from './leaf.ts'
 import type { GateSpec } from './spec.ts'
 import { topLine, topStops, type TopLine } from './topShape.ts'
 import { figure, type Worked } from './worked.ts'
-
-export type LeafName = 'leaf' | 'first leaf' | 'second leaf' | 'lower half' | 'upper half'
 
 /**
  * One leaf before it has parts, in its own frame. prefix goes before the ids of its figures when there is more than one leaf.

@@ -1,6 +1,7 @@
 import { lengthTolerance } from '../geometry/point.ts'
 import type { Check } from './checks.ts'
 import type { Ledge } from './leaf.ts'
+import type { LedgeRoom } from './leafRoom.ts'
 import type { GateSpec } from './spec.ts'
 import { writeShortMm } from '../units/writeLength.ts'
 
@@ -29,22 +30,48 @@ function sizeStops(ledges: Ledge[]): Check[] {
   ]
 }
 
-function placeStops(leafHeight: number, ledges: Ledge[], field: string): Check[] {
+/** A ledge's edges and what the leaf leaves it: the foot and the top (or the top rail) over its own length. */
+function limitsOf(room: LedgeRoom, ledge: Ledge) {
+  const lost = (ledge.length - ledge.shortLength) / 2
+  const [from, to] = room.frame
+    ? [ledge.x + lost, ledge.x + ledge.length - lost]
+    : [ledge.x, ledge.x + ledge.length]
+  return {
+    low: ledge.y - ledge.section.width / 2,
+    high: ledge.y + ledge.section.width / 2,
+    foot: room.footHighest(from, to),
+    top: room.frame ? room.frame.railLower : room.topLowest(from, to),
+  }
+}
+
+/** A ledge past the foot, past the top, or cut into by a shaped top. */
+function offLeafStop(room: LedgeRoom, ledge: Ledge, field: string): Check[] {
+  const { low, high, foot, top } = limitsOf(room, ledge)
+  if (low >= foot - lengthTolerance && high <= top + lengthTolerance) return []
+  const eaten = high > top && high <= room.height && !room.frame
+  const past = room.frame && high > top
+  return [
+    {
+      id: eaten ? 'shape-eats-ledge' : 'ledge-off-leaf',
+      level: 'stop',
+      field: eaten ? 'top.rise' : field,
+      figures: [`ledge.${ledge.name}.y`],
+      message: eaten
+        ? `The ${ledge.name} ledge reaches ${writeShortMm(high)} mm up and the top comes down to ${writeShortMm(top)} mm over it.`
+        : past
+          ? `The ${ledge.name} ledge reaches ${writeShortMm(high)} mm up, past the top rail's lower edge at ${writeShortMm(top)} mm.`
+          : `The ${ledge.name} ledge runs from ${writeShortMm(low)} to ${writeShortMm(high)} mm, off a leaf ${writeShortMm(room.height)} mm high.`,
+      remedy: eaten
+        ? 'Lower the ledge or lessen the rise of the top.'
+        : 'Move the ledge, use a narrower one, or make the leaf higher.',
+    },
+  ]
+}
+
+function placeStops(room: LedgeRoom, ledges: Ledge[], field: string): Check[] {
   const edges = (ledge: Ledge) =>
     [ledge.y - ledge.section.width / 2, ledge.y + ledge.section.width / 2] as const
-  const checks: Check[] = []
-  for (const ledge of ledges) {
-    const [low, high] = edges(ledge)
-    if (low < -lengthTolerance || high > leafHeight + lengthTolerance)
-      checks.push({
-        id: 'ledge-off-leaf',
-        level: 'stop',
-        field,
-        figures: [`ledge.${ledge.name}.y`],
-        message: `The ${ledge.name} ledge runs from ${writeShortMm(low)} to ${writeShortMm(high)} mm, off a leaf ${writeShortMm(leafHeight)} mm high.`,
-        remedy: 'Move the ledge, use a narrower one, or make the leaf higher.',
-      })
-  }
+  const checks = ledges.flatMap((ledge) => offLeafStop(room, ledge, field))
   ledges.slice(1).forEach((upper, index) => {
     const lower = ledges[index] as Ledge
     const clear = edges(upper)[0] - edges(lower)[1]
@@ -90,9 +117,9 @@ function sectionCautions(spec: GateSpec, ledges: Ledge[]): Check[] {
   return checks
 }
 
-function leafCautions(leaf: { width: number; height: number }, ledges: Ledge[]): Check[] {
+function leafCautions(leaf: LedgeRoom, ledges: Ledge[]): Check[] {
   const checks: Check[] = []
-  if (ledges.length === 2 && leaf.height > twoLedgesUpTo)
+  if (ledges.length + (leaf.frame ? 1 : 0) === 2 && leaf.height > twoLedgesUpTo)
     checks.push({
       id: 'few-ledges',
       level: 'caution',
@@ -114,15 +141,11 @@ function leafCautions(leaf: { width: number; height: number }, ledges: Ledge[]):
 }
 
 /** Everything that is looked at in the ledges of one leaf: sizes, places, and what the trade would raise an eyebrow at. */
-export function ledgeChecks(
-  spec: GateSpec,
-  leaf: { width: number; height: number },
-  ledges: Ledge[],
-): Check[] {
+export function ledgeChecks(spec: GateSpec, leaf: LedgeRoom, ledges: Ledge[]): Check[] {
   const field = spec.ledges.heights === 'auto' ? 'ledges.count' : 'ledges.heights'
   return [
     ...sizeStops(ledges),
-    ...placeStops(leaf.height, ledges, field),
+    ...placeStops(leaf, ledges, field),
     ...leafCautions(leaf, ledges),
     ...sectionCautions(spec, ledges),
   ]

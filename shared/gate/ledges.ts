@@ -1,20 +1,32 @@
 import { toRadians } from '../units/angle.ts'
-import { commonPractice, geometry, workshopSetting, type Figures } from './figures.ts'
+import { commonPractice, geometry, workshopSetting, type Figure, type Figures } from './figures.ts'
+import { framedLedgeMargin } from './frame.ts'
 import type { Ledge } from './leaf.ts'
 import { ledgeChecks, twoLedgesUpTo } from './ledgeChecks.ts'
+import type { LedgeRoom } from './leafRoom.ts'
 import type { GateSpec, LedgeEnd, Section } from './spec.ts'
 import { figure, type Worked } from './worked.ts'
 
 /** How far the outer ledges' outer edges stand from foot and top unless the person says otherwise, mm: common practice. */
 export const ledgeMargin = 125
 
-const names = { 2: ['bottom', 'top'], 3: ['bottom', 'middle', 'top'] } as const
-
-/** How many ledges: as set, else by the heights given, else by the leaf's height. */
-export function ledgeCount(ledges: GateSpec['ledges'], leafHeight: number): 2 | 3 {
-  if (ledges.count !== 'auto') return ledges.count
-  if (ledges.heights !== 'auto') return ledges.heights.length === 3 ? 3 : 2
+/** How many ledges and rails: as set, else by the heights given, else by the leaf's height. A framed gate's top rail counts as one. */
+export function ledgeCount(spec: GateSpec, leafHeight: number): 2 | 3 {
+  const { count, heights } = spec.ledges
+  if (count !== 'auto') return count
+  if (heights !== 'auto') return heights.length + (spec.frame ? 1 : 0) === 3 ? 3 : 2
   return leafHeight <= twoLedgesUpTo ? 2 : 3
+}
+
+const ledgeNames = (spec: GateSpec, leafHeight: number): Ledge['name'][] => {
+  const framed = spec.frame !== undefined
+  return ledgeCount(spec, leafHeight) === 2
+    ? framed
+      ? ['bottom']
+      : ['bottom', 'top']
+    : framed
+      ? ['bottom', 'middle']
+      : ['bottom', 'middle', 'top']
 }
 
 /** What one cut end takes off the long edge to leave the short one, mm. A square end takes nothing. */
@@ -24,48 +36,67 @@ export function endLoss(end: LedgeEnd, section: Section): number {
   return across * Math.tan(toRadians(end.angle))
 }
 
-/** Centre heights of the ledges, bottom up: as given, or the outer two 125 mm in and the middle one midway between their edges. */
-function centres(spec: GateSpec, leafHeight: number, sections: Section[]): number[] {
-  if (spec.ledges.heights !== 'auto') return spec.ledges.heights
-  const [bottom, top] = [sections[0] as Section, sections.at(-1) as Section]
-  const low = ledgeMargin + bottom.width / 2
-  const high = leafHeight - ledgeMargin - top.width / 2
-  if (sections.length === 2) return [low, high]
-  return [low, (ledgeMargin + bottom.width + leafHeight - ledgeMargin - top.width) / 2, high]
-}
+/** A ledge's height and how it was found. */
+type Height = { y: number; how: Figure }
 
-function heightFigure(spec: GateSpec, leafHeight: number, ledge: Ledge) {
-  if (spec.ledges.heights !== 'auto')
-    return figure(ledge.y, 'mm', {
-      formula: 'centre height as entered',
-      inputs: { entered: ledge.y },
-      source: workshopSetting,
-    })
-  const width = ledge.section.width
-  if (ledge.name === 'bottom')
-    return figure(ledge.y, 'mm', {
-      formula: 'margin + ledge width / 2',
-      inputs: { margin: ledgeMargin, 'ledge width': width },
-      source: commonPractice,
-    })
-  if (ledge.name === 'top')
-    return figure(ledge.y, 'mm', {
-      formula: 'leaf height − margin − ledge width / 2',
-      inputs: { 'leaf height': leafHeight, margin: ledgeMargin, 'ledge width': width },
-      source: commonPractice,
-    })
-  return figure(ledge.y, 'mm', {
-    formula: "midway between the bottom ledge's upper edge and the top ledge's lower edge",
-    inputs: {
-      "bottom ledge's upper edge": ledgeMargin + spec.ledges.section.width,
-      "top ledge's lower edge":
-        leafHeight - ledgeMargin - (spec.ledges.topSection ?? spec.ledges.section).width,
-    },
-    source: commonPractice,
+const byMargin = (y: number, formula: string, inputs: Record<string, number>): Height => ({
+  y,
+  how: figure(y, 'mm', { formula, inputs, source: commonPractice }),
+})
+
+function bottomHeight(room: LedgeRoom, width: number): Height {
+  const margin = room.frame ? framedLedgeMargin : ledgeMargin
+  const foot = room.footHighest(0, room.width)
+  return byMargin(foot + margin + width / 2, "foot's highest point + margin + ledge width / 2", {
+    "foot's highest point": foot,
+    margin,
+    'ledge width': width,
   })
 }
 
-function shortFigure(end: LedgeEnd, ledge: Ledge) {
+function topHeight(room: LedgeRoom, width: number): Height {
+  const lowest = room.topLowest(0, room.width)
+  return byMargin(lowest - ledgeMargin - width / 2, "top's lowest point − margin − ledge width / 2", {
+    "top's lowest point": lowest,
+    margin: ledgeMargin,
+    'ledge width': width,
+  })
+}
+
+function middleHeight(lower: number, upper: number, framed: boolean): Height {
+  const above = framed ? "top rail's lower edge" : "top ledge's lower edge"
+  return byMargin((lower + upper) / 2, `midway between the bottom ledge's upper edge and the ${above}`, {
+    "bottom ledge's upper edge": lower,
+    [above]: upper,
+  })
+}
+
+/** Centre heights of the ledges, bottom up: as given, or the outer two in from foot and top and the middle one midway between their edges. */
+function heightsOf(spec: GateSpec, room: LedgeRoom, names: Ledge['name'][]): Height[] {
+  const { heights, section, topSection = section } = spec.ledges
+  if (heights !== 'auto')
+    return heights.map((y) => ({
+      y,
+      how: figure(y, 'mm', {
+        formula: 'centre height as entered',
+        inputs: { entered: y },
+        source: workshopSetting,
+      }),
+    }))
+  const bottom = bottomHeight(room, section.width)
+  const top = topHeight(room, topSection.width)
+  const limit = room.frame ? room.frame.railLower : top.y - topSection.width / 2
+  const middle = middleHeight(bottom.y + section.width / 2, limit, room.frame !== null)
+  return names.map((name) => ({ bottom, middle, top })[name])
+}
+
+function shortFigure(end: LedgeEnd, ledge: Ledge, room: LedgeRoom): Figure {
+  if (room.frame)
+    return figure(ledge.shortLength, 'mm', {
+      formula: 'shoulder length: leaf width − 2 × stile width',
+      inputs: { 'leaf width': room.width, 'stile width': room.frame.stileWidth },
+      source: geometry,
+    })
   if (end.cut === 'square')
     return figure(ledge.shortLength, 'mm', {
       formula: 'length, the ends being square',
@@ -80,53 +111,65 @@ function shortFigure(end: LedgeEnd, ledge: Ledge) {
   })
 }
 
-function ledgeFigures(spec: GateSpec, leaf: { width: number; height: number }, ledges: Ledge[]): Figures {
-  const { hangingInset, closingInset, end, count } = spec.ledges
+function lengthFigure(spec: GateSpec, ledge: Ledge, room: LedgeRoom): Figure {
+  const { hangingInset, closingInset } = spec.ledges
+  return room.frame
+    ? figure(ledge.length, 'mm', {
+        formula: 'shoulder length + 2 × tenon',
+        inputs: { 'shoulder length': room.frame.shoulder, tenon: room.frame.tenon },
+        source: geometry,
+      })
+    : figure(ledge.length, 'mm', {
+        formula: 'leaf width − hanging inset − closing inset',
+        inputs: { 'leaf width': room.width, 'hanging inset': hangingInset, 'closing inset': closingInset },
+        source: geometry,
+      })
+}
+
+function ledgeFigures(spec: GateSpec, room: LedgeRoom, ledges: Ledge[], heights: Height[]): Figures {
+  const { end, count } = spec.ledges
   const figures: Figures = {
     'ledges.count': figure(ledges.length, 'no.', {
-      formula: `two up to ${twoLedgesUpTo} mm of leaf height, three above, unless set`,
-      inputs: { 'leaf height': leaf.height },
+      formula: `two up to ${twoLedgesUpTo} mm of leaf height, three above, unless set${room.frame ? '; the top rail is one of them' : ''}`,
+      inputs: { 'leaf height': room.height },
       source: count === 'auto' && spec.ledges.heights === 'auto' ? commonPractice : workshopSetting,
     }),
   }
-  for (const ledge of ledges) {
-    figures[`ledge.${ledge.name}.y`] = heightFigure(spec, leaf.height, ledge)
-    figures[`ledge.${ledge.name}.length`] = figure(ledge.length, 'mm', {
-      formula: 'leaf width − hanging inset − closing inset',
-      inputs: { 'leaf width': leaf.width, 'hanging inset': hangingInset, 'closing inset': closingInset },
-      source: geometry,
-    })
-    figures[`ledge.${ledge.name}.shortLength`] = shortFigure(end, ledge)
-  }
+  ledges.forEach((ledge, index) => {
+    figures[`ledge.${ledge.name}.y`] = (heights[index] as Height).how
+    figures[`ledge.${ledge.name}.length`] = lengthFigure(spec, ledge, room)
+    figures[`ledge.${ledge.name}.shortLength`] = shortFigure(end, ledge, room)
+  })
   return figures
 }
 
 /**
  * The ledges of one leaf, bottom → top. The long edge runs from inset to inset (the face against the boards when bevelled, the
- * lower edge when splayed). Leaf sizes in mm.
+ * lower edge when splayed); on a framed gate length is with both tenons and shortLength between the shoulders.
  * A ledge of 145 × 28 on a 900 leaf with 10 mm insets, bevelled 15°, is 880 long and 864.995 on its back.
  */
-export function layLedges(spec: GateSpec, leaf: { width: number; height: number }): Worked<Ledge[]> {
+export function layLedges(spec: GateSpec, room: LedgeRoom): Worked<Ledge[]> {
   const { section, topSection = section, hangingInset, closingInset, end } = spec.ledges
-  const count = ledgeCount(spec.ledges, leaf.height)
-  const sections = names[count].map((name) => (name === 'top' ? topSection : section))
-  const length = leaf.width - hangingInset - closingInset
-  const at = centres(spec, leaf.height, sections)
-  const ledges = names[count].map((name, index): Ledge => {
-    const own = sections[index] as Section
+  const names = ledgeNames(spec, room.height)
+  const heights = heightsOf(spec, room, names)
+  const length = room.frame
+    ? room.frame.shoulder + 2 * room.frame.tenon
+    : room.width - hangingInset - closingInset
+  const ledges = names.map((name, index): Ledge => {
+    const own = name === 'top' ? topSection : section
     return {
       name,
-      y: at[index] as number,
-      x: hangingInset,
+      y: (heights[index] as Height).y,
+      x: room.frame ? room.frame.stileWidth - room.frame.tenon : hangingInset,
       length,
-      shortLength: length - 2 * endLoss(end, own),
+      shortLength: room.frame ? room.frame.shoulder : length - 2 * endLoss(end, own),
       section: own,
     }
   })
   return {
     value: ledges,
-    figures: ledgeFigures(spec, leaf, ledges),
-    checks: ledgeChecks(spec, leaf, ledges),
+    figures: ledgeFigures(spec, room, ledges, heights),
+    checks: ledgeChecks(spec, room, ledges),
   }
 }
 

@@ -31,7 +31,14 @@ export function notchFaces({ depth, angle, width }: { depth: number; angle: numb
 /** A flush outline [foot hanging, foot closing, head closing, head hanging] with a notch at foot and head, anticlockwise. */
 export function notchedOutline(outline: readonly Point[], { depth, shift }: Notch): Point[] {
   const [foot, footInner, head, headInner] = outline as [Point, Point, Point, Point]
-  return [foot, [foot[0] + shift, foot[1] - depth], footInner, head, [head[0] - shift, head[1] + depth], headInner]
+  return [
+    foot,
+    [foot[0] + shift, foot[1] - depth],
+    footInner,
+    head,
+    [head[0] - shift, head[1] + depth],
+    headInner,
+  ]
 }
 
 /** What a notch is checked against: brace angle in degrees and width, the ledge's width, how many notches share the ledge; mm. */
@@ -89,12 +96,25 @@ export function notchFigures(
 ): Figures {
   const { depth } = notch
   const { angle, width, endGrain } = from
-  const mm = (value: number, formula: string, inputs: Record<string, number>) => figure(value, 'mm', { formula, inputs, source: geometry })
+  const mm = (value: number, formula: string, inputs: Record<string, number>) =>
+    figure(value, 'mm', { formula, inputs, source: geometry })
   return {
     [`brace.${name}.notch.shoulder`]: mm(notch.shoulder, 'depth / cos(angle)', { depth, angle }),
-    [`brace.${name}.notch.slope`]: mm(notch.slope, '√((width / sin(angle) − depth × tan(angle))² + depth²)', { width, depth, angle }),
+    [`brace.${name}.notch.slope`]: mm(notch.slope, '√((width / sin(angle) − depth × tan(angle))² + depth²)', {
+      width,
+      depth,
+      angle,
+    }),
     [`brace.${name}.notch.shift`]: mm(notch.shift, 'depth × tan(angle)', { depth, angle }),
-    [`brace.${name}.notch.endGrainFoot`]: mm(endGrain.foot, 'distance along the ledge from the notch to its end', { distance: endGrain.foot }),
-    [`brace.${name}.notch.endGrainHead`]: mm(endGrain.head, 'distance along the ledge from the notch to its end', { distance: endGrain.head }),
+    [`brace.${name}.notch.endGrainFoot`]: mm(
+      endGrain.foot,
+      'distance along the ledge from the notch to its end',
+      { distance: endGrain.foot },
+    ),
+    [`brace.${name}.notch.endGrainHead`]: mm(
+      endGrain.head,
+      'distance along the ledge from the notch to its end',
+      { distance: endGrain.head },
+    ),
   }
 }

@@ -8,7 +8,7 @@ import type { GateSpec } from './spec.ts'
 export type Step = { title: string; text: string; cautions: string[] }
 
 /** What the steps are written from: the gate as entered and everything worked out for it. */
-export type StepSource = { spec: GateSpec; leaf: Leaf; cuts: CutRow[]; holes: Hole[] }
+export type StepSource = { spec: GateSpec; leaves: Leaf[]; cuts: CutRow[]; holes: Hole[] }
 
 const mm = (length: number): string => `${writeShortMm(length)} mm`
 const both = (length: number): string => `${writeShortMm(length)} mm (${writeInches(length)})`
@@ -18,7 +18,7 @@ const counted = (number: number, one: string): string => `${number} ${one}${numb
 /** On the back as it lies on the bench, the hinge side is opposite to how the gate is hung seen from the face. */
 const hingeSideOnBench = (spec: GateSpec): string => (spec.hung === 'left' ? 'right' : 'left')
 
-function boardsStep({ spec, leaf }: StepSource): Step {
+function boardsStep({ spec, leaf }: LeafSource): Step {
   const first = leaf.boards[0] as Board
   const trim = spec.boards.endTrim
   const cut =
@@ -42,7 +42,7 @@ function edgeText(board: Board, number: number): string {
   return `Board ${number}: ${losses.join(' and ')}, to a face of ${both(board.width)}${fence}.`
 }
 
-function edgesStep({ leaf }: StepSource): Step[] {
+function edgesStep({ leaf }: LeafSource): Step[] {
   const edged = leaf.boards
     .map((board, index) => ({ board, number: index + 1 }))
     .filter(({ board }) => board.fence !== null)
@@ -69,7 +69,7 @@ function ledgesStep({ spec, cuts }: StepSource): Step {
   )
 }
 
-function layStep({ spec, leaf }: StepSource): Step {
+function layStep({ spec, leaf }: LeafSource): Step {
   const side = hingeSideOnBench(spec)
   const gap =
     typeof spec.boards.gap === 'number' && spec.boards.gap > 0
@@ -90,7 +90,7 @@ function markStep({ spec }: StepSource): Step {
   )
 }
 
-function fixLedgesStep({ leaf, spec, holes }: StepSource): Step {
+function fixLedgesStep({ leaf, spec, holes }: LeafSource): Step {
   const heights = leaf.ledges
     .map((ledge) => `${ledge.name} ledge, centre ${both(ledge.y)} from the foot`)
     .join('; ')
@@ -112,7 +112,7 @@ function fixLedgesStep({ leaf, spec, holes }: StepSource): Step {
 const drillSize = (choice: { exact: number; drill: number | null }): string =>
   mm(choice.drill ?? choice.exact)
 
-function braceSteps({ leaf, holes }: StepSource): Step[] {
+function braceSteps({ leaf, holes }: LeafSource): Step[] {
   if (leaf.braces.length === 0) return []
   const cuts = leaf.braces
     .map(
@@ -155,8 +155,10 @@ const finishing = (spec: GateSpec): Step[] => [
   ]),
 ]
 
-/** The order of making, written from this gate's own sizes, hinge side and boards to rip. */
-export const writeSteps = (source: StepSource): Step[] => [
+/** The same for one of its leaves. */
+type LeafSource = StepSource & { leaf: Leaf }
+
+const stepsOf = (source: LeafSource): Step[] => [
   boardsStep(source),
   ...edgesStep(source),
   ledgesStep(source),
@@ -164,5 +166,10 @@ export const writeSteps = (source: StepSource): Step[] => [
   markStep(source),
   fixLedgesStep(source),
   ...braceSteps(source),
+]
+
+/** The order of making, written from this gate's own sizes, hinge side and boards to rip. */
+export const writeSteps = (source: StepSource): Step[] => [
+  ...source.leaves.flatMap((leaf) => stepsOf({ ...source, leaf })),
   ...finishing(source.spec),
 ]

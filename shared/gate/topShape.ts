@@ -100,7 +100,7 @@ export function topFigures(
   line: TopLine,
   leaf: { width: number; height: number },
 ): Worked<[number, number][]> {
-  if (top.shape === 'level') return { value: [], figures: {}, checks: [] }
+  if (top.shape === 'level' || line.shape === 'level') return { value: [], figures: {}, checks: [] }
   const { rise } = top
   const heights = settingOut(line, leaf.width)
   const figures: Figures = {
