@@ -103,31 +103,26 @@ function sapwoodOrTreatment({ name, treated }: TimberFacts): Advice {
   }
 }
 
-/** What to know of how long a timber lasts where it stands. Acetylated timber is changed right through, so it has no sapwood. */
-export function durabilityAdvice(timber: TimberFacts, exposure: Exposure): Advice[] {
-  const changedThrough = /acetylated/i.test(timber.name)
-  return [
-    ...(timber.treated ? [] : untreatedAdvice(timber, exposure)),
-    ...(changedThrough && !timber.treated ? [] : [sapwoodOrTreatment(timber)]),
-  ]
-}
-
-const dustSource = 'health and safety guidance on wood dust, from memory'
+/** What to know of how long a timber lasts where it stands. Timber changed right through has no sapwood to speak of. */
+export const durabilityAdvice = (timber: TimberFacts, exposure: Exposure): Advice[] => [
+  ...(timber.treated ? [] : untreatedAdvice(timber, exposure)),
+  ...(timber.changedThrough && !timber.treated ? [] : [sapwoodOrTreatment(timber)]),
+]
 
 /** What a timber's dust can do; working it wants extraction and a mask whatever it is. */
-export function dustAdvice({ name, hardwood }: TimberFacts): Advice[] {
-  const asthma = /redcedar|iroko/i.test(name)
-  if (!hardwood && !asthma) return []
+export function dustAdvice({ name, dust }: TimberFacts): Advice[] {
+  if (!dust || dust.value === 'ordinary') return []
   return [
     {
       id: 'timber-dust',
       level: 'caution',
-      message: asthma
-        ? `Dust of ${name} can bring on asthma.`
-        : `Dust of ${name}, a hardwood, harms the nose and lungs.`,
+      message:
+        dust.value === 'asthma'
+          ? `Dust of ${name} can bring on asthma.`
+          : `Dust of ${name}, a hardwood, harms the nose and lungs.`,
       remedy: 'Work it with extraction and a fitted dust mask, and keep to the local rules on dust.',
-      source: dustSource,
-      certainty: 'memory',
+      source: dust.source,
+      certainty: dust.certainty,
     },
   ]
 }

@@ -3,6 +3,7 @@ import {
   acid,
   coefficientOf,
   durabilityOf,
+  dustOf,
   marked,
   metalOf,
   mild,
@@ -32,6 +33,8 @@ const europeanOak: ListedTimber = {
   stainsIron: marked,
   corrodes: acid,
   fixings: metalOf('stainless'),
+  dust: dustOf('nose and lungs'),
+  changedThrough: false,
 }
 
 const remembered = (percent: number, where: string) => fact(percent, `${where}, from memory`, 'memory')
@@ -54,6 +57,8 @@ const sweetChestnut: ListedTimber = {
   stainsIron: marked,
   corrodes: acid,
   fixings: metalOf('stainless'),
+  dust: dustOf('nose and lungs'),
+  changedThrough: false,
 }
 
 const irokoAcross = {
@@ -75,6 +80,8 @@ const iroko: ListedTimber = {
   stainsIron: unmarked,
   corrodes: mild,
   fixings: metalOf('galvanised'),
+  dust: dustOf('asthma'),
+  changedThrough: false,
 }
 
 /** The hardwoods known. */

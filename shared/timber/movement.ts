@@ -80,8 +80,7 @@ const slack = 1e-9
  * A cover of 112 in redcedar (shrinkage 5.0, start 22) from 12 to 18 % gains 1.563: leave 2.
  */
 export function autoGap(cover: number, change: MoistureChange, grain: CrossGrain): number {
-  const swelling = Math.max(0, widthChange(cover, grain, change))
-  return Math.ceil(swelling * 2 - slack) / 2
+  return Math.max(0, Math.ceil(widthChange(cover, grain, change) * 2 - slack)) / 2
 }
 
 /** What is left of a joint gap in mm once the boards have moved; under 0 they press on one another. */

@@ -3,6 +3,7 @@ import {
   acid,
   coefficientOf,
   durabilityOf,
+  dustOf,
   marked,
   metalOf,
   mild,
@@ -36,6 +37,8 @@ const europeanRedwood: ListedTimber = {
   stainsIron: unmarked,
   corrodes: mild,
   fixings: metalOf('galvanised'),
+  dust: dustOf('ordinary'),
+  changedThrough: false,
 }
 
 const whitewoodAcross = { tangential: europeanShrinkage(8.0), radial: europeanShrinkage(3.9) }
@@ -54,6 +57,8 @@ const europeanWhitewood: ListedTimber = {
   stainsIron: unmarked,
   corrodes: mild,
   fixings: metalOf('galvanised'),
+  dust: dustOf('ordinary'),
+  changedThrough: false,
 }
 
 const douglasAcross = { tangential: handbookShrinkage(7.6), radial: handbookShrinkage(4.8) }
@@ -76,6 +81,8 @@ const douglasFir: ListedTimber = {
   stainsIron: marked,
   corrodes: mild,
   fixings: metalOf('stainless preferred'),
+  dust: dustOf('ordinary'),
+  changedThrough: false,
 }
 
 const larchAcross = { tangential: europeanShrinkage(8.2), radial: europeanShrinkage(4.1) }
@@ -94,6 +101,8 @@ const europeanLarch: ListedTimber = {
   stainsIron: unmarked,
   corrodes: mild,
   fixings: metalOf('stainless preferred'),
+  dust: dustOf('ordinary'),
+  changedThrough: false,
 }
 
 /** Redcedar starts to shrink later: with 30 % its movement would come out a quarter too small. */
@@ -114,6 +123,8 @@ const westernRedcedar: ListedTimber = {
   stainsIron: marked,
   corrodes: acid,
   fixings: metalOf('stainless'),
+  dust: dustOf('asthma'),
+  changedThrough: false,
 }
 
 const makerShrinkage = (percent: number) => fact(percent, "makers' data, from memory", 'memory')
@@ -133,6 +144,8 @@ const acetylatedPine: ListedTimber = {
   stainsIron: unmarked,
   corrodes: acid,
   fixings: metalOf('stainless'),
+  dust: dustOf('ordinary'),
+  changedThrough: true,
 }
 
 /** The softwoods known, acetylated pine among them. */
