@@ -1,5 +1,5 @@
 import { toRadians } from '../units/angle.ts'
-import type { Figures } from './figures.ts'
+import type { Figure, Figures } from './figures.ts'
 import { figure } from './worked.ts'
 
 /** What nails and thin screws are spaced by: diameter in mm, the timber's low density ρk in kg/m³, angle force to grain in degrees. */
@@ -136,6 +136,14 @@ export type Penetrating = 'screw' | 'smooth nail' | 'other nail'
  */
 export const leastPenetration = (kind: Penetrating, diameter: number): number =>
   (kind === 'smooth nail' ? 8 : 6) * diameter
+
+/** The least depth as a worked figure. */
+export const leastPenetrationFigure = (kind: Penetrating, diameter: number): Figure =>
+  figure(leastPenetration(kind, diameter), 'mm', {
+    formula: `${kind === 'smooth nail' ? 8 : 6} × diameter`,
+    inputs: { diameter },
+    source: kind === 'screw' ? 'EN 1995-1-1 §8.7.2; NDS 12.1.5.6' : 'EN 1995-1-1 §8.3.1.2',
+  })
 
 /**
  * The thinnest timber in mm that takes a nail without a lead hole: the greater of 7 d and (13 d − 30)·ρk / 400, for timber

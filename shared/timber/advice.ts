@@ -35,6 +35,12 @@ export function durabilitySpan(text: string): { best: number; worst: number } | 
   return classes.length > 0 ? { best: Math.min(...classes), worst: Math.max(...classes) } : undefined
 }
 
+/** A timber's name where a sentence opens with it. */
+const opening = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1)
+
+const classWords = ({ best, worst }: { best: number; worst: number }): string =>
+  best === worst ? `${best}` : `${best} to ${worst}`
+
 const rule = 'durability against use class after EN 460, from memory'
 
 /** A sentence on durability, from which memory alone can decide no more than a caution. */
@@ -61,21 +67,21 @@ function untreatedAdvice(timber: TimberFacts, exposure: Exposure): Advice[] {
   if (place === '4' && span.worst > 1)
     return [
       onDurability(timber, 'caution', [
-        `${name} is of durability class ${span.best === span.worst ? span.best : `${span.best} to ${span.worst}`} and untreated, too little for use class 4, in the ground.`,
+        `${opening(name)} is of durability class ${classWords(span)} and untreated, too little for use class 4, in the ground.`,
         'Keep it out of the ground, or have it treated for use class 4.',
       ]),
     ]
   if (span.best >= 3 && span.worst >= 4)
     return [
       onDurability(timber, 'caution', [
-        `${name} is slightly durable at best and untreated, in use class ${place}.`,
+        `${opening(name)} is of durability class ${classWords(span)} and untreated, in use class ${place}.`,
         'Have it treated for use class 3, or choose a more durable timber.',
       ]),
     ]
   if (span.worst >= 3)
     return [
       onDurability(timber, 'note', [
-        `${name} varies in how long it lasts outdoors.`,
+        `${opening(name)} varies in how long it lasts outdoors.`,
         'Choose straight heartwood and keep end grain from standing wet.',
       ]),
     ]
@@ -88,7 +94,7 @@ function sapwoodOrTreatment({ name, treated }: TimberFacts): Advice {
     return {
       id: 'timber-treated',
       level: 'note',
-      message: `${name} is treated: every cut opens untreated wood, and its dust and smoke are poisonous.`,
+      message: `${opening(name)} is treated: every cut opens untreated wood, and its dust and smoke are poisonous.`,
       remedy: 'Brush preservative on each cut; wear gloves and a dust mask; never burn the offcuts.',
       source: 'common practice',
       certainty: 'common practice',

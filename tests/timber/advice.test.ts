@@ -53,6 +53,16 @@ describe('durability', () => {
     expect(levels('redwood', { treated: true }, inGround)).toEqual([])
   })
 
+  test('is told by its class and where the part stands', () => {
+    const told = (name: string, where = bareLeaf) => durabilityAdvice(timber(name), where)[0]?.message
+    expect(told('larch')).toBe(
+      'European larch is of durability class 3 to 4 and untreated, in use class 3.2.',
+    )
+    expect(told('chestnut', inGround)).toBe(
+      'Sweet chestnut is of durability class 2 and untreated, too little for use class 4, in the ground.',
+    )
+  })
+
   test('that nobody told is a note to ask', () => {
     expect(levels('ash', { density: 700 })).toEqual(['note'])
   })
