@@ -29,7 +29,7 @@ export function section(spec: GateSpec, design: Design, leaf: Leaf, unit: Length
     title: 'Section at the bottom ledge, from above',
     description: `Section through the boarding and the bottom ledge at the hanging edge: boards ${figures.write(boardThickness)} thick, ledge ${figures.write(depth - boardThickness)} thick`,
     extent: { minX: 0, minY: 0, maxX: end, maxY: depth },
-    margin: { left: 27, right: 16, top: 27, bottom: 21 },
+    margin: { left: 27, right: 16, top: 23, bottom: 18.5 },
     notes: notes(spec, figures),
     marks: [
       ...leaf.boards.flatMap((board, i) => (board.x < end ? boardMarks(cut, i) : [])),
@@ -44,12 +44,11 @@ export function section(spec: GateSpec, design: Design, leaf: Leaf, unit: Length
   }
 }
 
-/** Past the first joint far enough to show a whole board where boards are narrow, and never past the leaf. */
+/** Past the first joint far enough to show how the next board lies in it, and never past the leaf. */
 function brokenAt(leaf: Leaf): number {
   const second = leaf.boards[1]
   if (!second) return leaf.width
-  const wanted = Math.max(second.x + 60, Math.min(second.x + second.width + 35, 270))
-  return Math.min(wanted, leaf.width)
+  return Math.min(second.x + 60, leaf.width)
 }
 
 type Cut = { spec: GateSpec; leaf: Leaf; end: number; broken: boolean; depth: number; boardThickness: number }
@@ -166,7 +165,7 @@ const insetChain = (ledge: Ledge, at: { end: number; depth: number }, figures: F
           kind: 'chain',
           axis: 'x',
           base: at.depth,
-          offset: 7,
+          offset: 6,
           stops: [0, ledge.x],
           labels: [{ text: figures.write(ledge.x), part: 'dimension hanging inset' }],
           part: 'dimension hanging inset',
@@ -191,13 +190,13 @@ function thicknessChain(boards: number, depth: number, figures: FigureText): Cha
 }
 
 const words = (end: number, depth: number, ledge: Ledge | undefined): Mark[] => [
-  { kind: 'line', from: [0, 0], to: [0, depth], extend: 13, dx: -1.4, pen: 'centre', part: 'hinge line' },
-  { kind: 'badge', at: [0, depth], dx: -1.4, dy: 15.7, text: 'H', part: 'hinge line' },
+  { kind: 'line', from: [0, 0], to: [0, depth], extend: 10.7, dx: -1.4, pen: 'centre', part: 'hinge line' },
+  { kind: 'badge', at: [0, depth], dx: -1.4, dy: 13.4, text: 'H', part: 'hinge line' },
   {
     kind: 'text',
     at: [0, depth],
     dx: -5.4,
-    dy: 14.4,
+    dy: 12.1,
     text: 'hanging side',
     size: 'small',
     anchor: 'end',
@@ -223,6 +222,6 @@ function notes(spec: GateSpec, figures: FigureText): string[] {
   const { tongue, groove } = boardProfile(spec.boards.section)
   if (tongue === 0) return []
   return [
-    `Tongue ${figures.write(tongue)}, groove ${figures.write(groove)} deep. The V and the tongue's thickness are drawn as usually run.`,
+    `Tongue ${figures.write(tongue)}, groove ${figures.write(groove)} deep. V and tongue thickness as usually run.`,
   ]
 }

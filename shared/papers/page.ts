@@ -8,15 +8,60 @@ export const paperSizes: Record<PaperFormat, { width: number; height: number }> 
 }
 
 export type Ink = 'black' | 'grey' | 'light' | 'accent' | 'warning' | 'white'
-export type Weight = 'regular' | 'semibold' | 'bold'
+export type Weight = 'regular' | 'semibold'
 
-/** size in points (the one place outside the painter where points are spoken of: type sizes are points everywhere in print). */
-export type PageText = { kind: 'text'; x: number; y: number; text: string; size: number; weight: Weight; ink: Ink; anchor: 'start' | 'middle' | 'end'; angle?: number }
-export type PageLine = { kind: 'line'; x1: number; y1: number; x2: number; y2: number; width: number; ink: Ink; dash?: number[] }
-export type PageBox = { kind: 'box'; x: number; y: number; width: number; height: number; stroke?: { width: number; ink: Ink }; fill?: Ink }
+/** size in points (the one place outside the painter where points are spoken of: type sizes are points everywhere in print). y is the baseline. */
+export type PageText = {
+  kind: 'text'
+  x: number
+  y: number
+  text: string
+  size: number
+  weight: Weight
+  ink: Ink
+  anchor: 'start' | 'middle' | 'end'
+  angle?: number
+}
+export type PageLine = {
+  kind: 'line'
+  x1: number
+  y1: number
+  x2: number
+  y2: number
+  width: number
+  ink: Ink
+  dash?: number[]
+}
+export type PageBox = {
+  kind: 'box'
+  x: number
+  y: number
+  width: number
+  height: number
+  stroke?: { width: number; ink: Ink }
+  fill?: Ink
+}
 /** A drawing placed in a box at a scale of 1:scale, its margins in paper mm. */
-export type PageDrawing = { kind: 'drawing'; x: number; y: number; width: number; height: number; scale: number; drawing: Drawing }
+export type PageDrawing = {
+  kind: 'drawing'
+  x: number
+  y: number
+  width: number
+  height: number
+  scale: number
+  drawing: Drawing
+}
 export type PageMark = PageText | PageLine | PageBox | PageDrawing
 
 export type Page = { width: number; height: number; marks: PageMark[] }
-export type PaperDocument = { title: string; pages: Page[] }
+
+/** A paper ready to be painted. issuedAt (ISO) dates its bytes; null on a draft, which carries no date. */
+export type PaperDocument = { title: string; issuedAt: string | null; pages: Page[] }
+
+/** Margins that every printer on the bench can print within, mm: wider at the foot, where rollers let go of the sheet. */
+export const margins = { left: 12, right: 12, top: 11, bottom: 16.5 }
+
+/** Width of a line of words in mm; size in points. The painter's side gives one that reads the real fonts. */
+export type Measure = (text: string, size: number, weight: Weight) => number
+
+export const mmOfPoint = 25.4 / 72
