@@ -189,7 +189,7 @@ test('a used address opens nothing in another browser, and a second window of th
   const second = await part('context').newPage()
   await second.goto(address)
   expect(await second.title()).toBe('Bracework, open')
-  const fresh = await part('host').newAddress()
+  const fresh = part('host').newAddress()
   const other = await part('browser').newContext()
   const page = await other.newPage()
   expect((await page.goto(fresh))?.status()).toBe(200)

@@ -66,7 +66,6 @@ export const session = {
     setPermissionRequestHandler: silent,
     setPermissionCheckHandler: silent,
     setDevicePermissionHandler: silent,
-    setDisplayMediaRequestHandler: silent,
     webRequest: { onBeforeRequest: silent },
     on: silent,
   },
