@@ -194,7 +194,7 @@ function paintMark(sheet: Sheet, mark: PageMark): void {
 }
 
 /** Each face goes into the document once, when first wanted. */
-async function embedFaces(pdf: Pdf, document: PDFDocument, fonts: PaperFonts, paper: PaperDocument) {
+async function embedFaces(document: PDFDocument, fonts: PaperFonts, paper: PaperDocument) {
   const { default: fontkit } = await import('@pdf-lib/fontkit')
   document.registerFontkit(fontkit)
   const embedded = new Map<Face, PDFFont>()
@@ -257,7 +257,7 @@ export async function paintPdf(paper: PaperDocument, given?: PaperFonts): Promis
     document.setModificationDate(new Date(paper.issuedAt))
   }
   document.catalog.getOrCreateViewerPreferences().setPrintScaling(pdf.PrintScaling.None)
-  const embedded = await embedFaces(pdf, document, fonts, paper)
+  const embedded = await embedFaces(document, fonts, paper)
   for (const page of paper.pages) paintPage(pdf, document, embedded, fonts, page)
   return document.save({ useObjectStreams: true })
 }

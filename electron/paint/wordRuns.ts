@@ -36,19 +36,36 @@ function faceRuns(text: string, fonts: PaperFonts, weight: Weight): { face: Face
   return runs
 }
 
+/** What has been set already, for each set of faces: papers repeat themselves, and asking a face is slow. */
+const known = new WeakMap<PaperFonts, Map<string, WordRun[]>>()
+
 /**
  * A line of words as runs, left to right as they are printed: one form of each accented letter, right-to-left names in their own
  * order, each character in a face that has it.
  */
 export function wordRuns(text: string, fonts: PaperFonts, weight: Weight): WordRun[] {
-  return visualOrder(text.normalize('NFC').replace(/[\p{Cc}\p{Zl}\p{Zp}]/gu, ' ')).flatMap((part) => {
+  const own = known.get(fonts) ?? new Map<string, WordRun[]>()
+  if (own.size === 0) known.set(fonts, own)
+  if (own.size > mostKnown) own.clear()
+  const key = `${weight} ${text}`
+  const found = own.get(key)
+  if (found) return found
+  const runs = setRuns(text, fonts, weight)
+  own.set(key, runs)
+  return runs
+}
+
+/** Lines remembered before the memory is begun afresh: some dozens of papers. */
+const mostKnown = 20000
+
+const setRuns = (text: string, fonts: PaperFonts, weight: Weight): WordRun[] =>
+  visualOrder(text.normalize('NFC').replace(/[\p{Cc}\p{Zl}\p{Zp}]/gu, ' ')).flatMap((part) => {
     const runs = faceRuns(part.text, fonts, weight)
     return (part.backwards ? runs.reverse() : runs).map((run) => ({
       ...run,
       width: widthOf(run.face, run.text),
     }))
   })
-}
 
 /** Width of set runs at a type size in points, mm. */
 export const runsWidth = (runs: WordRun[], size: number): number =>
@@ -63,16 +80,8 @@ export const uncovered = (text: string, fonts: PaperFonts): string[] => [
   ),
 ]
 
-/** Measures words with the faces themselves, remembering what it has measured. */
-export function measureWith(fonts: PaperFonts): Measure {
-  const known = new Map<string, number>()
-  return (text, size, weight) => {
-    const key = `${weight} ${text}`
-    let width = known.get(key)
-    if (width === undefined) {
-      width = wordRuns(text, fonts, weight).reduce((sum, run) => sum + run.width, 0)
-      known.set(key, width)
-    }
-    return (width / 1000) * size * mmOfPoint
-  }
-}
+/** Measures words with the faces themselves. */
+export const measureWith =
+  (fonts: PaperFonts): Measure =>
+  (text, size, weight) =>
+    runsWidth(wordRuns(text, fonts, weight), size)

@@ -66,11 +66,7 @@ export function braceFigures(leaf: Leaf, brace: Brace, figures: FigureText): Mar
       offset: 5,
       texts: [`${longPoint} long point to long point`, `${longPoint} long points`, longPoint],
       over: 'board',
-      breadth: brace.section.width,
-      room: {
-        left: Math.sin(turn) * Math.min(foot[0] + 0.25 * (heel[0] - foot[0]), (foot[0] + heel[0]) / 2),
-        right: Math.sin(turn) * (leaf.width - (toe[0] + 0.75 * (head[0] - toe[0]))),
-      },
+      room: (Math.sin(turn) * (foot[0] + heel[0])) / 2,
       aside: aside(secondDrop, `${longPoint} long pt`),
       part: `${part} length`,
     },

@@ -83,7 +83,7 @@ export type Aside = {
 /**
  * A dimension along a slope. from and to are the points measured; offset is how far its line stands off, mm on paper, to the
  * left of from → to when positive. texts from the fullest to the shortest: the first with room is written. room is what is free
- * on the left, and on the right of the slope standing breadth further over, model mm; with too little on both it is written aside.
+ * beside the middle of the slope, model mm: with too little of it the figure is written aside.
  */
 export type Dimension = Belongs & {
   kind: 'dimension'
@@ -92,8 +92,7 @@ export type Dimension = Belongs & {
   offset: number
   texts: string[]
   over: Fill
-  breadth: number
-  room: { left: number; right: number }
+  room: number
   aside: Aside
 }
 

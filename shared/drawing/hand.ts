@@ -43,8 +43,6 @@ function mirrorMark(mark: Mark, width: number): Mark {
         from: turned(mark.from),
         to: turned(mark.to),
         offset: negative(mark.offset),
-        room: { left: mark.room.right, right: mark.room.left },
-        breadth: mark.breadth,
         aside: mirrorAside(mark.aside, width),
       }
     case 'angle':

@@ -34,6 +34,7 @@ export function hingeSide(leaf: { width: number; height: number }): Mark[] {
       text: 'closing side',
       size: 'small',
       anchor: 'end',
+      within: leaf.width,
       part: 'closing edge',
     },
   ]

@@ -48,7 +48,12 @@ export function layChain(
           ]),
       ],
     },
-    { kind: 'strokes', pen: 'tick', part, lines: stops.map((stop) => tick(place(stop, line))) },
+    {
+      kind: 'strokes',
+      pen: 'tick',
+      part,
+      lines: stops.filter((stop) => !isCrowded(stop, placed)).map((stop) => tick(place(stop, line))),
+    },
     ...placed.flatMap((label) => figure(label, { line, place, upright, part })),
   ]
 }
@@ -56,6 +61,13 @@ export function layChain(
 /** Whether a stop lies within lengths written once: its extension line would strike the figure through. */
 const isInside = (stop: number, placed: PlacedLabel[]): boolean =>
   placed.some((label) => stop > label.from + 1e-6 && stop < label.to - 1e-6)
+
+/** Ticks within lengths written once are left out where they would run together. */
+const isCrowded = (stop: number, placed: PlacedLabel[]): boolean =>
+  placed.some(
+    (label) =>
+      stop > label.from + 1e-6 && stop < label.to - 1e-6 && label.to - label.from < label.count * 2.6,
+  )
 
 /** The architect's oblique stroke, rising to the right on the page whichever way the chain runs. */
 const tick = ([x, y]: Point): [Point, Point] => [

@@ -26,11 +26,11 @@ export function section(spec: GateSpec, design: Design, leaf: Leaf, unit: Length
   const broken = end < leaf.width - 1e-6
   const cut = { spec, leaf, end, broken, depth, boardThickness }
   return {
-    title: 'Section at the bottom ledge, from above',
+    title: 'Section, from above',
     description: `Section through the boarding and the bottom ledge at the hanging edge: boards ${figures.write(boardThickness)} thick, ledge ${figures.write(depth - boardThickness)} thick`,
     extent: { minX: 0, minY: 0, maxX: end, maxY: depth },
-    margin: { left: 27, right: 16, top: 23, bottom: 18.5 },
-    notes: notes(spec, figures),
+    margin: { left: 27, right: 16, top: 21, bottom: 15 },
+    notes: [],
     marks: [
       ...leaf.boards.flatMap((board, i) => (board.x < end ? boardMarks(cut, i) : [])),
       ...(ledge ? ledgeMarks(cut, ledge) : []),
@@ -40,6 +40,7 @@ export function section(spec: GateSpec, design: Design, leaf: Leaf, unit: Length
       ...(ledge ? insetChain(ledge, { end, depth }, figures) : []),
       thicknessChain(boardThickness, depth, figures),
       ...words(end, depth, ledge),
+      ...tongueWords(spec, figures),
     ],
   }
 }
@@ -48,7 +49,7 @@ export function section(spec: GateSpec, design: Design, leaf: Leaf, unit: Length
 function brokenAt(leaf: Leaf): number {
   const second = leaf.boards[1]
   if (!second) return leaf.width
-  return Math.min(second.x + 60, leaf.width)
+  return Math.min(Math.max(second.x + 42, 130), leaf.width)
 }
 
 type Cut = { spec: GateSpec; leaf: Leaf; end: number; broken: boolean; depth: number; boardThickness: number }
@@ -154,7 +155,7 @@ function faceChain({ leaf, end }: Cut, figures: FigureText): Chain[] {
   }
   return labels.length === 0
     ? []
-    : [{ kind: 'chain', axis: 'x', base: 0, offset: -11, stops, labels, part: 'dimension boards' }]
+    : [{ kind: 'chain', axis: 'x', base: 0, offset: -9, stops, labels, part: 'dimension boards' }]
 }
 
 const insetChain = (ledge: Ledge, at: { end: number; depth: number }, figures: FigureText): Chain[] =>
@@ -218,10 +219,17 @@ const words = (end: number, depth: number, ledge: Ledge | undefined): Mark[] => 
     : []),
 ]
 
-function notes(spec: GateSpec, figures: FigureText): string[] {
+/** Tongue and groove, beside the boards on the hanging side. */
+function tongueWords(spec: GateSpec, figures: FigureText): Mark[] {
   const { tongue, groove } = boardProfile(spec.boards.section)
   if (tongue === 0) return []
-  return [
-    `Tongue ${figures.write(tongue)}, groove ${figures.write(groove)} deep. V and tongue thickness as usually run.`,
-  ]
+  return [`tongue ${figures.write(tongue)}`, `groove ${figures.write(groove)}`].map((text, i) => ({
+    kind: 'text',
+    at: [0, 0],
+    dx: -4,
+    dy: -6.2 - 3.9 * i,
+    text,
+    size: 'small',
+    anchor: 'end',
+  }))
 }

@@ -53,9 +53,10 @@ function braceFigures(braces: Brace[], figures: FigureText): CardFigure[] {
 export function cardFigures(spec: GateSpec, leaf: Leaf, unit: LengthUnit): CardFigure[] {
   const figures = figureText(unit)
   const size = (write: (mm: number) => string) => `${write(leaf.width)} × ${write(leaf.height)}`
+  const second = size(figures.other).replace(' mm ×', ' ×')
   const last = leaf.boards.length - 1
   return [
-    { label: 'Leaf', value: size(figures.write), second: size(figures.other) },
+    { label: 'Leaf', value: size(figures.write), second },
     { label: 'Hung', value: spec.hung, second: 'seen from the face' },
     { label: 'Boards', value: String(leaf.boards.length), second: spec.boards.section.name },
     ...leaf.boards.flatMap((board, i) => (i === 0 || i === last ? edgeBoard(board, i + 1, figures) : [])),

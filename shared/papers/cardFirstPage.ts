@@ -1,6 +1,9 @@
 import { fittingScale, sizeAt } from '../drawing/fitScale.ts'
 import type { GateDrawings } from '../drawing/gateDrawings.ts'
 import type { Drawing } from '../drawing/drawing.ts'
+import type { Check } from '../gate/checks.ts'
+import { stacked, type Frame } from './flow.ts'
+import { cautionBlocks } from './stepBlocks.ts'
 import { figureHeight, figureMarks, type CardFigure } from './cardFigures.ts'
 import { margins, paperSizes, type Measure, type PageMark, type PaperFormat } from './page.ts'
 
@@ -34,8 +37,8 @@ const column = (figures: CardFigure[], room: Room, measure: Measure): PageMark[]
     figureMarks(figure, { x: room.x, y: room.y + i * figureHeight, width: room.width }, measure),
   )
 
-/** Which views stand on page 1, and the marks that put them there. */
-export type FirstPage = { marks: PageMark[]; placed: (keyof GateDrawings)[] }
+/** The marks of page 1, which views stand on it, whether the cautions do, and what is left free. */
+export type FirstPage = { marks: PageMark[]; placed: (keyof GateDrawings)[]; cautioned: boolean; free: Frame }
 
 /** Drawings one under another in a room: the back as large as it goes, then the others where height is left. */
 function drawingsIn(drawings: GateDrawings, room: Room): FirstPage {
@@ -54,7 +57,12 @@ function drawingsIn(drawings: GateDrawings, room: Room): FirstPage {
   const free = () => room.y + room.height - y
   if (sizeAt(drawings.face, scale).height <= free()) put('face', drawings.face, scale)
   if (sizeAt(drawings.section, sectionScale).height <= free()) put('section', drawings.section, sectionScale)
-  return { marks, placed }
+  return {
+    marks,
+    placed,
+    cautioned: false,
+    free: { x: room.x, top: y + 3, bottom: room.y + room.height },
+  }
 }
 
 /**
@@ -62,10 +70,10 @@ function drawingsIn(drawings: GateDrawings, room: Room): FirstPage {
  * where that leaves the drawing larger; at the foot the line to check the printer by.
  */
 export function cardFirstPage(
-  input: { drawings: GateDrawings; figures: CardFigure[]; format: PaperFormat; top: number },
+  input: { drawings: GateDrawings; figures: CardFigure[]; checks: Check[]; format: PaperFormat; top: number },
   measure: Measure,
 ): FirstPage {
-  const { drawings, figures, format, top } = input
+  const { drawings, figures, checks, format, top } = input
   const sheet = paperSizes[format]
   const foot = sheet.height - margins.bottom - 7
   const whole: Room = {
@@ -84,7 +92,20 @@ export function cardFirstPage(
   ) {
     const views = drawingsIn(drawings, beside)
     const room = { ...whole, x: whole.x + beside.width + 5, width: columnWidth - 5, y: top + 2 }
-    return { ...views, marks: [...views.marks, ...column(figures, room, measure), ...check] }
+    const cautions = stacked(cautionBlocks(checks, room.width, measure))
+    const under = room.y + figures.length * figureHeight + 5
+    const cautioned = cautions.height > 0 && under + cautions.height <= foot
+    return {
+      ...views,
+      cautioned,
+      free: { ...views.free, top: Math.max(views.free.top, cautioned ? under + cautions.height + 4 : under) },
+      marks: [
+        ...views.marks,
+        ...column(figures, room, measure),
+        ...(cautioned ? cautions.marks(room.x, under) : []),
+        ...check,
+      ],
+    }
   }
   const views = drawingsIn(drawings, { ...over, y: whole.y + under.height + 4 })
   return { ...views, marks: [...under.marks, ...views.marks, ...check] }

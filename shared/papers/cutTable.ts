@@ -4,11 +4,13 @@ import type { Block } from './flow.ts'
 import type { Measure } from './page.ts'
 import { heading, table, type Cell } from './table.ts'
 
-/** The single pieces of a row, named where they are few: 'bottom ledge, top ledge'. Boards go by their number. */
-function pieces(row: CutRow): string {
-  if (row.quantity === 1 || row.marks.length > 3)
-    return row.marks.length === 1 ? (row.marks[0] ?? row.part) : `${row.part}s`
-  return row.marks.join(', ')
+/** The single pieces of a row: 'ledges: bottom, top', 'lower brace'; boards are told apart in their own list. */
+function pieces({ part, marks, quantity }: CutRow): string {
+  if (part === 'board') return quantity === 1 ? 'board' : 'boards'
+  if (marks.length < 2) return marks[0]?.replace(/^single /, '') ?? part
+  const kind = marks[0]?.split(' ').at(-1) ?? part
+  if (!marks.every((mark) => mark.endsWith(` ${kind}`))) return marks.join(', ')
+  return `${kind}s: ${marks.map((mark) => mark.slice(0, -kind.length - 1)).join(', ')}`
 }
 
 /** The cut list: a box to tick, the part, its section, how many, the finished length in both units, how its ends are cut. */

@@ -20,9 +20,10 @@ const joined = (names: string[]): string =>
 
 /**
  * Where the fixings go, in sentences: along each ledge from the hanging edge, with how far the row stands from its centre line;
- * ledges with the same places together; on a brace each place from the hanging edge and from the foot of the leaf.
+ * ledges with the same places together; on a brace each place from the hanging edge and from the foot of the leaf, or, when said
+ * briefly, how many there are and that the drawing shows them.
  */
-export function fixingWords(leaf: Leaf, unit: LengthUnit): string[] {
+export function fixingWords(leaf: Leaf, unit: LengthUnit, briefly = false): string[] {
   const { write } = figureText(unit)
   const alike = new Map<string, string[]>()
   for (const ledge of leaf.ledges) {
@@ -43,6 +44,9 @@ export function fixingWords(leaf: Leaf, unit: LengthUnit): string[] {
     ([places, names]) =>
       `${capital(joined(names))} ${names.length > 1 ? `ledges, ${places}` : `ledge, ${places.replace(' each', '')}`}`,
   )
+  const onBraces = leaf.fixings.filter((fixing) => fixing.joins === 'brace').length
+  if (briefly && onBraces > 0)
+    return [...ledges, `Through the braces, ${onBraces}, where the drawing shows them.`]
   const braces = leaf.braces.map((brace) => {
     const own = leaf.fixings.filter((fixing) => fixing.member === `${brace.name} brace`)
     const places = own.map((fixing) => `${write(fixing.x)} / ${write(fixing.y)}`)

@@ -29,13 +29,19 @@ function groups(blocks: Block[]): Block[][] {
 const heightOf = (group: Block[], first: boolean): number =>
   group.reduce((sum, block, i) => sum + block.height + (first && i === 0 ? 0 : (block.above ?? 0)), 0)
 
-/** Lays blocks down the pages, beginning a new one when the next group has no room. Gives the marks of each page. */
-export function flow(blocks: Block[], frame: Frame): PageMark[][] {
+/**
+ * Lays blocks down the pages, beginning a new one when the next group has no room. first is what the first page leaves free, frame what
+ * every later one does. Gives the marks of each page.
+ */
+export function flow(blocks: Block[], first: Frame, later: Frame): PageMark[][] {
   const pages: PageMark[][] = [[]]
+  let frame = first
   let y = frame.top
   for (const group of groups(blocks)) {
-    if (y > frame.top && y + heightOf(group, false) > frame.bottom) {
+    const crowded = y + heightOf(group, y === frame.top) > frame.bottom
+    if (crowded && (y > frame.top || frame === first)) {
       pages.push([])
+      frame = later
       y = frame.top
     }
     for (const block of group) {
@@ -63,8 +69,8 @@ export const stacked = (blocks: Block[]): Block => ({
 })
 
 /** Two blocks side by side, the right one starting offset mm further on. */
-export const beside = (left: Block, right: Block, offset: number): Block => ({
+export const sideBySide = (left: Block, right: Block, offset: number): Block => ({
   height: Math.max(left.height, right.height),
-  above: left.above,
+  above: 4.6,
   marks: (x, y) => [...left.marks(x, y), ...right.marks(x + offset, y)],
 })

@@ -17,12 +17,12 @@ function drill(choice: DrillChoice | null): string {
 export function holeTable(holes: Hole[], width: number, measure: Measure): Block[] {
   if (holes.length === 0) return []
   const columns = [
-    { title: 'Through', width: 21 },
-    { title: 'Fixing', width: width - 89 },
-    { title: 'No.', width: 11, align: 'end' as const, weight: 'semibold' as const },
-    { title: 'Clear', width: 18, align: 'end' as const, weight: 'semibold' as const },
-    { title: 'Lead', width: 20, align: 'end' as const, weight: 'semibold' as const },
-    { title: 'Sink', width: 19, align: 'end' as const, weight: 'semibold' as const },
+    { title: 'Through', width: 17 },
+    { title: 'Fixing', width: width - 70 },
+    { title: 'No.', width: 10, align: 'end' as const, weight: 'semibold' as const },
+    { title: 'Clear', width: 14, align: 'end' as const, weight: 'semibold' as const },
+    { title: 'Lead', width: 16, align: 'end' as const, weight: 'semibold' as const },
+    { title: 'Sink', width: 13, align: 'end' as const, weight: 'semibold' as const },
   ]
   const rows = holes.map((hole): Cell[] => [
     hole.through,

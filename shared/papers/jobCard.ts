@@ -1,5 +1,6 @@
 import { fittingScale, sizeAt } from '../drawing/fitScale.ts'
 import { gateDrawings, type GateDrawings } from '../drawing/gateDrawings.ts'
+import type { Check } from '../gate/checks.ts'
 import type { Design } from '../gate/designModel.ts'
 import type { Leaf } from '../gate/leaf.ts'
 import type { GateSpec } from '../gate/spec.ts'
@@ -10,7 +11,7 @@ import { cardFirstPage } from './cardFirstPage.ts'
 import { cardHeader, draftMark, headerHeight } from './cardHeader.ts'
 import { cutTable } from './cutTable.ts'
 import { fixingWords } from './fixingWords.ts'
-import { beside, flow, stacked, type Block } from './flow.ts'
+import { sideBySide, flow, stacked, type Block } from './flow.ts'
 import { holeTable } from './holeTable.ts'
 import { plainMeasure } from './measure.ts'
 import {
@@ -50,18 +51,27 @@ export function jobCard(input: JobCardInput, measure: Measure = plainMeasure): P
   if (!leaf) throw new RangeError('a design without a leaf has no card')
   const drawings = gateDrawings(spec, design, unit)
   const top = margins.top + headerHeight
-  const first = cardFirstPage({ drawings, figures: cardFigures(spec, leaf, unit), format, top }, measure)
+  const first = cardFirstPage(
+    { drawings, figures: cardFigures(spec, leaf, unit), checks: design.checks, format, top },
+    measure,
+  )
   const sheet = paperSizes[format]
   const frame = { x: margins.left, top, bottom: sheet.height - margins.bottom }
-  const widths = sheet.width - margins.left - margins.right
-  const wanted = (['face', 'section'] as const).filter((view) => !first.placed.includes(view))
-  const choices = [wanted, wanted.filter((view) => view !== 'section'), []]
-  const bodies = choices.map(
-    (views) => () =>
-      flow(bodyBlocks({ input, leaf, drawings, width: widths, views: [...views] }, measure), frame),
+  const width = sheet.width - margins.left - margins.right
+  const shown = (view: 'face' | 'section', wanted: Shown): Shown =>
+    first.placed.includes(view) ? 'left out' : wanted
+  const body = firstShortEnough(
+    choices.map((choice) => () => {
+      const views = { face: shown('face', choice.face), section: shown('section', choice.section) }
+      const checks = first.cautioned ? [] : design.checks
+      return flow(
+        bodyBlocks({ ...choice, ...views, input, leaf, drawings, width, checks }, measure),
+        first.free,
+        frame,
+      )
+    }),
   )
-  const body = firstShortEnough(bodies)
-  const pages = [first.marks, ...body]
+  const pages = body.map((marks, i) => (i === 0 ? [...first.marks, ...marks] : marks))
   return {
     title: header.number === '' ? header.title : `${header.number} job card`,
     issuedAt: header.issuedAt,
@@ -77,44 +87,76 @@ export function jobCard(input: JobCardInput, measure: Measure = plainMeasure): P
   }
 }
 
+/** How the views that page 1 has no room for are shown: 'beside' the lists, across the page on its 'own', or not at all. */
+type Shown = 'beside' | 'own' | 'left out'
+type Choice = { face: Shown; section: Shown; faceHeight: number; briefly: boolean }
+
+/** How full a card may be, the fullest first. The section tells the maker more than the face, whose boards are listed as well. */
+const choices: Choice[] = [
+  { face: 'beside', section: 'own', faceHeight: 136, briefly: false },
+  { face: 'beside', section: 'beside', faceHeight: 136, briefly: false },
+  { face: 'beside', section: 'beside', faceHeight: 120, briefly: false },
+  { face: 'beside', section: 'beside', faceHeight: 120, briefly: true },
+  { face: 'left out', section: 'own', faceHeight: 0, briefly: false },
+  { face: 'left out', section: 'beside', faceHeight: 0, briefly: false },
+  { face: 'left out', section: 'beside', faceHeight: 0, briefly: true },
+  { face: 'left out', section: 'left out', faceHeight: 0, briefly: false },
+  { face: 'left out', section: 'left out', faceHeight: 0, briefly: true },
+]
+
 /** The fullest body that keeps the card within its pages; the shortest when none does. */
 function firstShortEnough(bodies: (() => PageMark[][])[]): PageMark[][] {
   let last: PageMark[][] = []
   for (const make of bodies) {
     last = make()
-    if (last.length < mostPages) return last
+    if (last.length <= mostPages) return last
   }
   return last
 }
 
-type Body = {
+type Body = Choice & {
   input: JobCardInput
   leaf: Leaf
   drawings: GateDrawings
   width: number
-  views: ('face' | 'section')[]
+  checks: Check[]
 }
 
-/** Room for the face beside the rip list, mm. */
-const faceBox = { width: 80, height: 124 }
+/** Width of a view beside the lists, and the smallest scale the face is worth drawing at there. */
+const [besideWidth, leastFaceScale] = [80, 40]
+
+/** Rip list and holes, with the views that stand beside or under them. */
+function listBlocks(body: Body, measure: Measure): Block[] {
+  const { input, leaf, drawings, width } = body
+  const lists = (across: number) => [
+    ...ripTable(leaf.boards, input.unit, measure, across),
+    ...holeTable(input.design.holes, across, measure),
+  ]
+  const left = width - besideWidth - 3
+  const face = { width: besideWidth, height: body.faceHeight }
+  const withFace = body.face === 'beside' && fittingScale(drawings.face, face) <= leastFaceScale
+  if (withFace) {
+    const section =
+      body.section === 'beside' ? [viewBlock(drawings, 'section', { width: left, height: 58 })] : []
+    return [sideBySide(stacked([...lists(left), ...section]), viewBlock(drawings, 'face', face), left + 3)]
+  }
+  const own = body.face === 'beside' ? [viewBlock(drawings, 'face', { width, height: 110 })] : []
+  if (body.section !== 'beside') return [...lists(width), ...own]
+  const section = viewBlock(drawings, 'section', { width: besideWidth, height: 75 })
+  return [sideBySide(stacked(lists(left)), section, left + 3), ...own]
+}
 
 function bodyBlocks(body: Body, measure: Measure): Block[] {
-  const { input, leaf, drawings, width, views } = body
+  const { input, leaf, drawings, width } = body
   const { design, unit } = input
-  const withFace = views.includes('face')
-  const left = withFace ? width - faceBox.width - 3 : width
-  const lists = [
-    ...ripTable(leaf.boards, unit, measure, left),
-    ...holeTable(design.holes, left, measure),
-    ...(views.includes('section') ? [viewBlock(drawings, 'section', { width: left, height: 75 })] : []),
-  ]
   return [
     ...cutTable(design.cuts, width, measure),
-    ...(withFace ? [beside(stacked(lists), viewBlock(drawings, 'face', faceBox), left + 3)] : lists),
+    ...listBlocks(body, measure),
     ...sawTable(design.sawSettings, unit, width, measure),
     heading(`Fixings: ${leaf.fixings.length} in all`),
-    ...fixingWords(leaf, unit).map((words) => paragraph(words, width, measure)),
-    ...cautionBlocks(design.checks, width, measure),
+    ...fixingWords(leaf, unit, body.briefly).map((words) => paragraph(words, width, measure)),
+    ...(body.section === 'own' ? [viewBlock(drawings, 'section', { width, height: 76 })] : []),
+    ...cautionBlocks(body.checks, width, measure),
     ...stepBlocks(design.steps, width, measure),
   ]
 }

@@ -5,18 +5,16 @@ import type { Block } from './flow.ts'
 import type { Measure } from './page.ts'
 import { heading, table, type Cell } from './table.ts'
 
-const words = { groove: 'groove off', tongue: 'tongue off', rip: 'ripped' }
+const words = { groove: 'groove', tongue: 'tongue', rip: 'rip' }
 
-/** What each edge of a board loses, from the hanging edge: 'hanging: groove off 8'. */
-function loses(board: Board, write: (mm: number) => string): string {
-  return (['hanging', 'closing'] as const)
+/** What each edge of a board loses: 'hanging: groove 8', 'closing: rip 9'. */
+const loses = (board: Board, write: (mm: number) => string): string =>
+  (['hanging', 'closing'] as const)
     .flatMap((edge) => {
       const lost = board.loses[edge]
-      if (lost === 'nothing') return []
-      return [`${edge} edge ${words[lost]}${board.strip[edge] > 0 ? `, ${write(board.strip[edge])}` : ''}`]
+      return lost === 'nothing' ? [] : [`${edge}: ${words[lost]} ${write(board.strip[edge])}`]
     })
     .join('; ')
-}
 
 /** Boards next to one another that are left as they come are one line: '2 to 7'. */
 function runs(boards: Board[]): { first: number; last: number; board: Board }[] {
@@ -42,17 +40,18 @@ function runs(boards: Board[]): { first: number; last: number; board: Board }[] 
 /** Board by board from the hanging edge: face width, where the saw's fence stands, what comes off. */
 export function ripTable(boards: Board[], unit: LengthUnit, measure: Measure, width: number): Block[] {
   const { write, other } = figureText(unit)
+  const both = width > 140
   const columns = [
-    { title: 'Board', width: 17, size: 13 },
-    { title: 'Face', width: 18, align: 'end' as const, size: 13, weight: 'semibold' as const },
-    { title: unit === 'mm' ? 'inches' : 'mm', width: 20, align: 'end' as const },
-    { title: 'Fence', width: 18, align: 'end' as const, size: 13, weight: 'semibold' as const },
-    { title: 'What it loses', width: width - 73 },
+    { title: 'Board', width: 21, size: 13 },
+    { title: 'Face', width: 20, align: 'end' as const, size: 13, weight: 'semibold' as const },
+    ...(both ? [{ title: unit === 'mm' ? 'inches' : 'mm', width: 20, align: 'end' as const }] : []),
+    { title: 'Fence', width: 20, align: 'end' as const, size: 13, weight: 'semibold' as const },
+    { title: 'What it loses', width: width - (both ? 81 : 61) },
   ]
   const rows = runs(boards).map(({ first, last, board }): Cell[] => [
     first === last ? String(first) : `${first} to ${last}`,
     write(board.width),
-    other(board.width).replace(' mm', ''),
+    ...(both ? [other(board.width).replace(' mm', '')] : []),
     board.fence === null ? '–' : write(board.fence),
     loses(board, write) || 'nothing',
   ])

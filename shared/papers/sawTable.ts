@@ -37,11 +37,11 @@ export function sawTable(settings: SawSetting[], unit: LengthUnit, width: number
     ...new Set(settings.filter((setting) => setting.guideLines.length > 0).map((setting) => setting.saw)),
   ]
   const columns = [
-    { title: 'Cut', width: 69 },
+    { title: 'Cut', width: 82 },
     { title: 'Off square', width: 22, align: 'end' as const, size: 13, weight: 'semibold' as const },
     { title: 'Depth', width: 18, align: 'end' as const },
     { title: 'Fence', width: 20, align: 'end' as const, size: 13, weight: 'semibold' as const },
-    { title: 'Guide line', width: width - 129 },
+    { title: 'Guide line', width: width - 142 },
   ]
   const rows = cutsOf(settings).map((same): Cell[] => {
     const [first] = same
@@ -60,11 +60,11 @@ export function sawTable(settings: SawSetting[], unit: LengthUnit, width: number
     guided.length === 1
       ? [
           paragraph(
-            `Guide lines are for the ${guided[0]}, left and right of its base, from the end or edge cut away. Depth is the timber and one tooth.`,
+            `Guide lines: ${guided[0]}, from the end or edge cut away. Depth: the timber and one tooth.`,
             width,
             measure,
           ),
         ]
       : []
-  return [heading('Saw settings'), ...table(columns, rows, measure), ...note]
+  return [heading('Saw settings'), ...table(columns, rows, measure, note.length > 0), ...note]
 }

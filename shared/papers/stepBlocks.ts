@@ -44,7 +44,7 @@ function step(number: number, made: Step, width: number, measure: Measure): Bloc
   const own = lines.length * lineHeight(size) + 0.7
   return {
     height: own + cautions.reduce((sum, block) => sum + block.height, 0),
-    above: 1.3,
+    above: 0.9,
     marks: (x, y) => {
       const marks: PageMark[] = [
         {
@@ -75,12 +75,16 @@ export const stepBlocks = (steps: Step[], width: number, measure: Measure): Bloc
   ...steps.map((made, i) => step(i + 1, made, width, measure)),
 ]
 
-/** What was found when the gate was checked and the maker should weigh. Nothing when there is nothing. */
+/** What was found when the gate was checked and the maker should weigh; what has one remedy is said together. Nothing when there is nothing. */
 export function cautionBlocks(checks: Check[], width: number, measure: Measure): Block[] {
   const cautions = checks.filter((check) => check.level === 'caution')
   if (cautions.length === 0) return []
+  const byRemedy = new Map<string, string[]>()
+  for (const { remedy, message } of cautions) byRemedy.set(remedy, [...(byRemedy.get(remedy) ?? []), message])
   return [
     heading('Look at these first'),
-    ...cautions.map((check) => warning(`${check.message} ${check.remedy}`.trim(), width, measure)),
+    ...[...byRemedy].map(([remedy, messages]) =>
+      warning([...messages, remedy].join(' ').trim(), width, measure),
+    ),
   ]
 }

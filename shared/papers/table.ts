@@ -8,7 +8,7 @@ export type Column = { title: string; width: number; align?: 'start' | 'end'; si
 /** What stands in a cell: words, or a box to tick. */
 export type Cell = string | { tick: true }
 
-const [headSize, bodySize, padding, gutter] = [11, 11, 1.35, 3]
+const [headSize, bodySize, padding, gutter] = [11, 11, 1.2, 3]
 
 type Grid = { columns: Column[]; measure: Measure }
 
@@ -56,7 +56,8 @@ function row(cells: Cell[], { columns, measure }: Grid): Block {
     const lines = cellLines(cells[i] ?? '', column, measure)
     return Math.max(0, lines.length - 1) * lineHeight(column.size ?? bodySize)
   })
-  const height = Math.max(5, rise + Math.max(...depths)) + 2 * padding
+  const least = cells.some((cell) => typeof cell !== 'string') ? 5 : 4.2
+  const height = Math.max(least, rise + Math.max(...depths)) + 2 * padding
   const width = columns.reduce((sum, column) => sum + column.width, 0)
   return {
     height,
@@ -99,36 +100,32 @@ function head({ columns, measure }: Grid): Block {
   }
 }
 
-/** A table as blocks: its heading row kept with the first row, each row in one piece. */
-export function table(columns: Column[], rows: Cell[][], measure: Measure): Block[] {
+/** The first rows stay together, and the last two; the last stays with a note under the table. */
+const keepsNext = (i: number, count: number, followed: boolean): boolean =>
+  i === count - 1 ? followed : i === 0 || i === count - 2
+
+/**
+ * A table as blocks: its heading row kept with the first row, each row in one piece. followed keeps the last row with the block
+ * that comes after it.
+ */
+export function table(columns: Column[], rows: Cell[][], measure: Measure, followed = false): Block[] {
   const grid = { columns, measure }
   return [
     head(grid),
-    ...rows.map((cells, i): Block => ({ ...row(cells, grid), withNext: i === 0 && rows.length > 1 })),
+    ...rows.map((cells, i): Block => ({
+      ...row(cells, grid),
+      withNext: keepsNext(i, rows.length, followed),
+    })),
   ]
 }
 
 /** A section's own heading, kept with what follows. */
-export const heading = (text: string, note = ''): Block => ({
-  height: 7.6,
-  above: 5.5,
+export const heading = (text: string): Block => ({
+  height: 7.2,
+  above: 4.3,
   withNext: true,
   marks: (x, y) => [
-    { kind: 'text', x, y: y + 5, text, size: 14, weight: 'semibold', ink: 'black', anchor: 'start' },
-    ...(note === ''
-      ? []
-      : [
-          {
-            kind: 'text',
-            x: x + text.length * 2.75 + 4,
-            y: y + 5,
-            text: note,
-            size: 11,
-            weight: 'regular',
-            ink: 'grey',
-            anchor: 'start',
-          } satisfies PageMark,
-        ]),
+    { kind: 'text', x, y: y + 4.8, text, size: 14, weight: 'semibold', ink: 'black', anchor: 'start' },
   ],
 })
 
@@ -137,6 +134,7 @@ export function paragraph(text: string, width: number, measure: Measure, size = 
   const lines = setLines([{ text, weight: 'regular' }], width, size, measure)
   return {
     height: lines.length * lineHeight(size) + 0.6,
+    above: 0.8,
     marks: (x, y) => linesAt(lines, { x, y: y + size * 0.3, size, ink: 'black' }),
   }
 }

@@ -66,7 +66,12 @@ export function fitWords(
   for (let size = fit.most; size >= fit.least; size -= 0.5)
     if (measure(text, size, fit.weight) <= fit.width) return { text, size }
   const characters = [...text]
-  while (characters.length > 1 && measure(`${characters.join('')}…`, fit.least, fit.weight) > fit.width)
-    characters.pop()
-  return { text: `${characters.join('').trimEnd()}…`, size: fit.least }
+  const cut = (count: number) => `${characters.slice(0, count).join('').trimEnd()}…`
+  let [kept, over] = [0, characters.length]
+  while (over - kept > 1) {
+    const tried = (kept + over) >> 1
+    if (measure(cut(tried), fit.least, fit.weight) <= fit.width) kept = tried
+    else over = tried
+  }
+  return { text: cut(kept), size: fit.least }
 }
