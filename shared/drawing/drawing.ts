@@ -13,8 +13,15 @@ export type Fill = 'none' | 'board' | 'ledge' | 'brace' | 'cut' | 'paper' | 'ink
 /** part names the piece a mark belongs to ('board 3', 'bottom ledge', 'lower brace', 'dimension width'), for lighting it. */
 type Belongs = { part?: string }
 
-/** extend runs both ends on, and dx shifts the line to the right, by mm on paper. */
-export type Line = Belongs & { kind: 'line'; from: Point; to: Point; pen: Pen; extend?: number; dx?: number }
+/** extend runs the two ends on, and dx shifts the line to the right, by mm on paper. */
+export type Line = Belongs & {
+  kind: 'line'
+  from: Point
+  to: Point
+  pen: Pen
+  extend?: [from: number, to: number]
+  dx?: number
+}
 
 /** Two hairlines either side of from → to, as a V joint is drawn: apart in model mm, but never closer than least mm on paper. */
 export type Pair = Belongs & { kind: 'pair'; from: Point; to: Point; apart: number; least: number; pen: Pen }

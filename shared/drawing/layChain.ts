@@ -86,7 +86,7 @@ function figure(placed: PlacedLabel, row: Row): Primitive[] {
   const size = textSizes[placed.size]
   const part = placed.label.part ?? row.part
   const write = (text: string, type: number, beyond: boolean, weight: 'regular' | 'semibold'): Primitive => {
-    const off = row.line + (beyond ? overrun + 0.4 + capHeight * type : -lift)
+    const off = row.line + (beyond ? overrun + 0.4 + capHeight * type : -lift - (placed.count > 1 ? 0.6 : 0))
     const [x, y] = row.place(placed.at, off)
     return {
       kind: 'text',

@@ -191,7 +191,15 @@ function thicknessChain(boards: number, depth: number, figures: FigureText): Cha
 }
 
 const words = (end: number, depth: number, ledge: Ledge | undefined): Mark[] => [
-  { kind: 'line', from: [0, 0], to: [0, depth], extend: 10.7, dx: -1.4, pen: 'centre', part: 'hinge line' },
+  {
+    kind: 'line',
+    from: [0, 0],
+    to: [0, depth],
+    extend: [6, 10.7],
+    dx: -1.4,
+    pen: 'centre',
+    part: 'hinge line',
+  },
   { kind: 'badge', at: [0, depth], dx: -1.4, dy: 13.4, text: 'H', part: 'hinge line' },
   {
     kind: 'text',
