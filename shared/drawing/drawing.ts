@@ -65,7 +65,7 @@ export type ChainLabel = {
 /**
  * A row of dimensions end to end. stops are the places along the axis, rising; labels[i] is written between stops i and i + 1 (null:
  * nothing). base is where the extension lines spring from on the other axis; offset is how far the row stands from it, mm on
- * paper, positive towards rising values.
+ * paper, positive towards rising values. reach is how far figures may stand past the ends, mm on paper.
  */
 export type Chain = Belongs & {
   kind: 'chain'
@@ -74,6 +74,7 @@ export type Chain = Belongs & {
   offset: number
   stops: number[]
   labels: (ChainLabel | null)[]
+  reach?: { before: number; after: number }
 }
 
 /** Where a figure is written when there is no room at its own place; nowhere when height (model mm) is under least (paper mm). */
@@ -89,8 +90,8 @@ export type Aside = {
 
 /**
  * A dimension along a slope. from and to are the points measured; offset is how far its line stands off, mm on paper, to the
- * left of from → to when positive. texts from the fullest to the shortest: the first with room is written. room is what is free
- * beside the middle of the slope, model mm: with too little of it the figure is written aside.
+ * left of from → to when positive. texts from the fullest to the shortest: the first with room is written. They stand over the first
+ * within model mm of the length. room is what is free beside the middle of the slope, model mm: with too little of it the figure is written aside.
  */
 export type Dimension = Belongs & {
   kind: 'dimension'
@@ -101,6 +102,7 @@ export type Dimension = Belongs & {
   over: Fill
   room: number
   aside: Aside
+  within: number
 }
 
 /**

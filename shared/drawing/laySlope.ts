@@ -54,8 +54,9 @@ const slopeNeeds = 8.6
 export function layDimension(mark: Dimension, toPaper: ToPaper, scale: number): Primitive[] {
   const [from, to] = [toPaper(mark.from), toPaper(mark.to)]
   const length = Math.hypot(to[0] - from[0], to[1] - from[1])
+  const stretch = Math.min(mark.within / scale, length)
   const text =
-    mark.texts.find((words) => textWidth(words, size) + 12 <= length) ?? shortest(mark.texts, length)
+    mark.texts.find((words) => textWidth(words, size) + 6 <= stretch) ?? shortest(mark.texts, stretch)
   if (text === undefined || mark.room / scale < slopeNeeds)
     return layAside(mark.aside, { toPaper, scale, part: mark.part })
   const along: Point = [(to[0] - from[0]) / length, (to[1] - from[1]) / length]
@@ -67,6 +68,7 @@ export function layDimension(mark: Dimension, toPaper: ToPaper, scale: number): 
     left,
     offset: mark.offset,
     reach: Math.sign(mark.offset),
+    stretch,
     text,
   })
 }
@@ -84,11 +86,12 @@ type Slope = {
   left: Point
   offset: number
   reach: number
+  stretch: number
   text: string
 }
 
 function slopingLine(mark: Dimension, slope: Slope): Primitive[] {
-  const { from, to, along, left, offset, reach, text } = slope
+  const { from, to, along, left, offset, reach, stretch, text } = slope
   const { part } = mark
   const [a, b] = [plus(from, left, offset), plus(to, left, offset)]
   const slant: Point = [(along[0] + left[0]) * 0.8, (along[1] + left[1]) * 0.8]
@@ -105,7 +108,7 @@ function slopingLine(mark: Dimension, slope: Slope): Primitive[] {
       ],
     },
     { kind: 'strokes', pen: 'tick', part, lines: [tick(a), tick(b)] },
-    ...slopingWords(mark, { middle: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], along, text }),
+    ...slopingWords(mark, { middle: plus(a, along, stretch / 2), along, text }),
   ]
 }
 

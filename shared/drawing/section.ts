@@ -186,6 +186,7 @@ function thicknessChain(boards: number, depth: number, figures: FigureText): Cha
     offset: -9,
     stops: ledge > 0 ? [0, boards, depth] : [0, boards],
     labels: ledge > 0 ? [label(boards, 'board'), label(ledge, 'ledge')] : [label(boards, 'board')],
+    reach: { before: 3, after: 9.5 },
     part: 'dimension thickness',
   }
 }
