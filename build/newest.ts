@@ -19,7 +19,6 @@ export const bundleSources = [
   'build/bundle.ts',
   'build/bundleMain.ts',
   'build/copyAssets.ts',
-  'build/icons',
   'build/publishSchema.ts',
   'build/vite.config.ts',
   'package-lock.json',

@@ -1,20 +1,8 @@
-import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import vue from '@vitejs/plugin-vue'
-import { defineConfig, type Plugin } from 'vite'
+import { defineConfig } from 'vite'
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url))
-
-/** Gives the page the program's own icon, so that a browser's tab has it too. */
-const icon: Plugin = {
-  name: 'bracework-icon',
-  transformIndexHtml: () => [
-    { tag: 'link', attrs: { rel: 'icon', type: 'image/svg+xml', href: './icon.svg' }, injectTo: 'head' },
-  ],
-  generateBundle() {
-    this.emitFile({ type: 'asset', fileName: 'icon.svg', source: readFileSync(here('icons/icon.svg')) })
-  },
-}
 
 /**
  * The screens' bundle. Addresses inside are relative, since the same files are served from app://bracework/ and
@@ -24,7 +12,7 @@ export default defineConfig({
   root: here('../renderer'),
   base: './',
   publicDir: false,
-  plugins: [vue(), icon],
+  plugins: [vue()],
   clearScreen: false,
   build: {
     outDir: here('out/renderer'),

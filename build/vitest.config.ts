@@ -27,6 +27,7 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: [...configDefaults.exclude, 'tests/renderer/**', 'tests/e2e/**', 'tests/build/**'],
           testTimeout: soak ? 60 * minute : minute,
+          hookTimeout: minute,
         },
       },
       {

@@ -1,6 +1,7 @@
-import { existsSync, linkSync, mkdirSync, renameSync, rmSync } from 'node:fs'
+import { existsSync, linkSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs'
 import { dirname } from 'node:path'
 import Sqlite from 'better-sqlite3'
+import { BookProblem } from './bookProblem.ts'
 import { bookMark, makeSafe } from './connection.ts'
 import { migrate, type Migration } from './migrate.ts'
 import { forceFolderToDisk, forceToDisk } from './verifiedCopy.ts'
@@ -19,11 +20,27 @@ function giveName(made: string, path: string): void {
 }
 
 /**
+ * What was last written to a book waits in a file beside it. Where that file lies without its book, the book has been moved or removed:
+ * a new one in its place would take those pages for its own and be spoilt, and they may be all that is left.
+ */
+function refuseRemains(path: string): void {
+  const waiting = `${path}-wal`
+  if (!existsSync(waiting)) return
+  if (statSync(waiting).size > 0)
+    throw new BookProblem(
+      'damaged',
+      'The job book is missing though part of it is still in its folder. Bring the book back there; nothing was changed.',
+    )
+  rmSync(waiting)
+}
+
+/**
  * Makes a new, empty book. It is laid out under a temporary name and only then gets its own, so that a power cut while it is made
  * leaves no half book behind: a file under the book's name is always a whole one.
  */
 export function createBook(path: string, migrations: Migration[]): void {
   mkdirSync(dirname(path), { recursive: true })
+  refuseRemains(path)
   const made = `${path}.new-${process.pid}`
   rmSync(made, { force: true })
   try {

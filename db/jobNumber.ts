@@ -9,10 +9,11 @@ const written = (lead: string, place: number): string => `${lead}-${String(place
  */
 export function nextJobNumber(db: Database, at: string, sample: boolean): string {
   const lead = sample ? 'S' : at.slice(0, 4)
+  // The dot follows the hyphen in the alphabet of numbers, so the two bound the year's own and the index finds them.
   const last = db
-    .prepare<[number, string], { place: number | null }>(
-      'SELECT max(CAST(substr(number, ?) AS INTEGER)) AS place FROM jobs WHERE number LIKE ?',
+    .prepare<[number, string, string], { place: number | null }>(
+      'SELECT max(CAST(substr(number, ?) AS INTEGER)) AS place FROM jobs WHERE number >= ? AND number < ?',
     )
-    .get(lead.length + 2, `${lead}-%`)
+    .get(lead.length + 2, `${lead}-`, `${lead}.`)
   return written(lead, (last?.place ?? 0) + 1)
 }

@@ -6,7 +6,7 @@ import { readMigrations } from '../db/migrate.ts'
 import { appAddress, appScheme, serveApp } from './appProtocol.ts'
 import { bookPlace } from './bookPlace.ts'
 import { listenForRequests } from './ipc.ts'
-import { logLine, now } from './log.ts'
+import { logInto, now } from './log.ts'
 import { makeCard } from './makeCard.ts'
 import { menuFor } from './menu.ts'
 import { openedBook, type OpenedBook } from './openedBook.ts'
@@ -16,12 +16,14 @@ import { makeWindow, showWindow } from './window.ts'
 /** This file runs only as built: build/out/main/main.cjs, with the rest of the program beside its folder. */
 const built = (path: string): string => join(import.meta.dirname, '..', path)
 
+const log = logInto(app.getPath('logs'))
+
 const openTheBook = (): Promise<OpenedBook> =>
   openedBook({
     path: bookPlace({ platform: process.platform, env: process.env, home: homedir() }),
     now,
     makeCard,
-    log: logLine,
+    log,
     migrations: readMigrations(built('migrations')),
   })
 
@@ -34,12 +36,12 @@ const open = async (): Promise<void> => {
   Menu.setApplicationMenu(Menu.buildFromTemplate(menuFor(process.platform)))
   const window = makeWindow(BrowserWindow, built('main/preload.cjs'))
   app.on('second-instance', () => showWindow(window))
-  listenForRequests({ ipcMain, windowId: () => window.webContents.id, answer: book.answer, log: logLine })
+  listenForRequests({ ipcMain, windowId: () => window.webContents.id, answer: book.answer, log })
   await window.loadURL(appAddress)
 }
 
 const giveUp = (error: unknown): void => {
-  logLine(error instanceof Error ? (error.stack ?? error.message) : String(error))
+  log(error instanceof Error ? (error.stack ?? error.message) : String(error))
   const known = error instanceof BookProblem
   dialog.showErrorBox(
     'Bracework',

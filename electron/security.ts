@@ -19,7 +19,6 @@ export const guardSession = (session: Session): void => {
   session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false))
   session.setPermissionCheckHandler(() => false)
   session.setDevicePermissionHandler(() => false)
-  session.setDisplayMediaRequestHandler((_request, answer) => answer({}))
   session.webRequest.onBeforeRequest((details, answer) => answer({ cancel: !mayLoad(details.url) }))
   session.on('will-download', (event, item) => {
     if (!mayLoad(item.getURL())) event.preventDefault()

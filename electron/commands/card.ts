@@ -19,13 +19,14 @@ async function cardBytes(
 ): Promise<Uint8Array> {
   // Painting loads fonts and a PDF library, which a run without papers shouldn't wait for.
   const { makeCard } = await import('../makeCard.ts')
+  const nobody = { name: '', address: '', town: '', phone: '', email: '' }
   const header = {
-    workshopName: '',
-    jobNumber: '',
-    customer: '',
-    town: '',
+    workshop: '',
+    number: '',
     title: basename(specFile, extname(specFile)),
+    customer: nobody,
     due: null,
+    notes: '',
     revision: 1,
     issuedAt: null,
   }

@@ -3,7 +3,7 @@ import { parseArgs } from 'node:util'
 /**
  * How the host is started: `node electron/loopback/serve.ts [--book FILE] [--port N] [--open] [--empty]
  * [--fixed-key KEY]`.
- * book: the book's file (else where the book usually lies). port: a free one unless given. open: open the browser.
+ * book: the book's file (else where the book usually lies). port: the book's usual one unless given, or any free one where that is taken. open: open the browser.
  * empty: a new book gets no sample jobs.
  * fixedKey: a key that opens any number of times, for tests; never use it for a real book.
  */

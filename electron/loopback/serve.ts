@@ -1,4 +1,5 @@
 import { homedir } from 'node:os'
+import { resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { BookProblem } from '../../db/bookProblem.ts'
 import { bookPlace } from '../bookPlace.ts'
@@ -6,8 +7,9 @@ import { logLine, now } from '../log.ts'
 import { makeCard } from '../makeCard.ts'
 import { openedBook, type OpenedBook } from '../openedBook.ts'
 import { readFlags, type Flags } from './flags.ts'
-import { startHost, type Host } from './host.ts'
+import { startHost, type Host, type HostOptions } from './host.ts'
 import { openBrowser } from './openBrowser.ts'
+import { usualPort } from './usualPort.ts'
 
 const rendererFolder = fileURLToPath(new URL('../../build/out/renderer/', import.meta.url))
 
@@ -38,10 +40,24 @@ const closeOnSignal = (host: Host, book: OpenedBook): void => {
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, close)
 }
 
+const portTaken = (error: unknown): boolean =>
+  error instanceof Error && 'code' in error && (error.code === 'EADDRINUSE' || error.code === 'EACCES')
+
+/** On the port asked for; else on the book's usual one, or any free one where that is taken. */
+const hostOn = async (path: string, options: HostOptions & { port: number }): Promise<Host> => {
+  if (options.port !== 0) return startHost(options)
+  try {
+    return await startHost({ ...options, port: usualPort(path) })
+  } catch (error) {
+    if (!portTaken(error)) throw error
+    return startHost(options)
+  }
+}
+
 const serve = async ({ book: file, port, open, empty, fixedKey }: Flags): Promise<void> => {
-  const path = file ?? bookPlace({ platform: process.platform, env: process.env, home: homedir() })
+  const path = resolve(file ?? bookPlace({ platform: process.platform, env: process.env, home: homedir() }))
   const book = await openedBook({ path, now, makeCard, log: logLine, empty })
-  const host = await startHost({
+  const host = await hostOn(path, {
     rendererFolder,
     answer: book.answer,
     log: logLine,

@@ -31,14 +31,14 @@ export function braceFigures(leaf: Leaf, brace: Brace, figures: FigureText): Mar
   const half = brace.section.width / 2
   const axisFoot: Point = [(foot[0] + toe[0]) / 2, (foot[1] + toe[1]) / 2]
   const middle = (foot[1] + head[1]) / 2
-  const aside = (dy: number, text: string): Aside => ({
+  const aside = (dy: number, least: number, text: string): Aside => ({
     text,
     at: [0, middle],
     dx: -3,
     dy,
     anchor: 'end',
-    height: brace.clearHeight,
-    least: 26,
+    height: head[1] - foot[1],
+    least,
   })
   const longPoint = figures.write(brace.length)
   return [
@@ -66,12 +66,9 @@ export function braceFigures(leaf: Leaf, brace: Brace, figures: FigureText): Mar
       offset: 5,
       texts: [`${longPoint} long point to long point`, `${longPoint} long points`, longPoint],
       over: 'board',
-      breadth: brace.section.width,
-      room: {
-        left: Math.sin(turn) * Math.min(foot[0] + 0.25 * (heel[0] - foot[0]), (foot[0] + heel[0]) / 2),
-        right: Math.sin(turn) * (leaf.width - (toe[0] + 0.75 * (head[0] - toe[0]))),
-      },
-      aside: aside(secondDrop, `${longPoint} long pt`),
+      within: brace.edgeLength,
+      room: (Math.sin(turn) * (foot[0] + heel[0])) / 2,
+      aside: aside(secondDrop, 22, `${longPoint} long pt`),
       part: `${part} length`,
     },
     {
@@ -83,7 +80,7 @@ export function braceFigures(leaf: Leaf, brace: Brace, figures: FigureText): Mar
       room: { x: leaf.width - toe[0], y: head[1] - toe[1] },
       text: `${brace.angle.toFixed(1)}°`,
       over: 'board',
-      aside: aside(firstDrop, `${brace.angle.toFixed(1)}°`),
+      aside: aside(firstDrop, 14, `${brace.angle.toFixed(1)}°`),
       part: `${part} angle`,
     },
   ]

@@ -13,8 +13,15 @@ export type Fill = 'none' | 'board' | 'ledge' | 'brace' | 'cut' | 'paper' | 'ink
 /** part names the piece a mark belongs to ('board 3', 'bottom ledge', 'lower brace', 'dimension width'), for lighting it. */
 type Belongs = { part?: string }
 
-/** extend runs both ends on, and dx shifts the line to the right, by mm on paper. */
-export type Line = Belongs & { kind: 'line'; from: Point; to: Point; pen: Pen; extend?: number; dx?: number }
+/** extend runs the two ends on, and dx shifts the line to the right, by mm on paper. */
+export type Line = Belongs & {
+  kind: 'line'
+  from: Point
+  to: Point
+  pen: Pen
+  extend?: [from: number, to: number]
+  dx?: number
+}
 
 /** Two hairlines either side of from → to, as a V joint is drawn: apart in model mm, but never closer than least mm on paper. */
 export type Pair = Belongs & { kind: 'pair'; from: Point; to: Point; apart: number; least: number; pen: Pen }
@@ -58,7 +65,7 @@ export type ChainLabel = {
 /**
  * A row of dimensions end to end. stops are the places along the axis, rising; labels[i] is written between stops i and i + 1 (null:
  * nothing). base is where the extension lines spring from on the other axis; offset is how far the row stands from it, mm on
- * paper, positive towards rising values.
+ * paper, positive towards rising values. reach is how far figures may stand past the ends, mm on paper.
  */
 export type Chain = Belongs & {
   kind: 'chain'
@@ -67,6 +74,7 @@ export type Chain = Belongs & {
   offset: number
   stops: number[]
   labels: (ChainLabel | null)[]
+  reach?: { before: number; after: number }
 }
 
 /** Where a figure is written when there is no room at its own place; nowhere when height (model mm) is under least (paper mm). */
@@ -82,8 +90,8 @@ export type Aside = {
 
 /**
  * A dimension along a slope. from and to are the points measured; offset is how far its line stands off, mm on paper, to the
- * left of from → to when positive. texts from the fullest to the shortest: the first with room is written. room is what is free
- * on the left, and on the right of the slope standing breadth further over, model mm; with too little on both it is written aside.
+ * left of from → to when positive. texts from the fullest to the shortest: the first with room is written. They stand over the first
+ * within model mm of the length. room is what is free beside the middle of the slope, model mm: with too little of it the figure is written aside.
  */
 export type Dimension = Belongs & {
   kind: 'dimension'
@@ -92,9 +100,9 @@ export type Dimension = Belongs & {
   offset: number
   texts: string[]
   over: Fill
-  breadth: number
-  room: { left: number; right: number }
+  room: number
   aside: Aside
+  within: number
 }
 
 /**

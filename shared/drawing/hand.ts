@@ -20,11 +20,14 @@ const otherAnchor = { start: 'end', middle: 'middle', end: 'start' } as const
 /** No minus nought, so that a drawing turned over twice is the same to the last figure. */
 const negative = (value: number): number => (value === 0 ? 0 : -value)
 
+/** A shift along the sheet, turned over. */
+const otherWay = (dx: number | undefined): number | undefined => (dx === undefined ? undefined : negative(dx))
+
 function mirrorMark(mark: Mark, width: number): Mark {
   const turned = ([x, y]: Point): Point => [width - x, y]
   switch (mark.kind) {
     case 'line':
-      return { ...mark, from: turned(mark.from), to: turned(mark.to), dx: negative(mark.dx ?? 0) }
+      return { ...mark, from: turned(mark.from), to: turned(mark.to), dx: otherWay(mark.dx) }
     case 'pair':
     case 'arrow':
       return { ...mark, from: turned(mark.from), to: turned(mark.to) }
@@ -36,15 +39,13 @@ function mirrorMark(mark: Mark, width: number): Mark {
     case 'symbol':
       return { ...mark, at: turned(mark.at) }
     case 'badge':
-      return { ...mark, at: turned(mark.at), dx: negative(mark.dx ?? 0) }
+      return { ...mark, at: turned(mark.at), dx: otherWay(mark.dx) }
     case 'dimension':
       return {
         ...mark,
         from: turned(mark.from),
         to: turned(mark.to),
         offset: negative(mark.offset),
-        room: { left: mark.room.right, right: mark.room.left },
-        breadth: mark.breadth,
         aside: mirrorAside(mark.aside, width),
       }
     case 'angle':
@@ -61,7 +62,7 @@ function mirrorMark(mark: Mark, width: number): Mark {
       return {
         ...mark,
         at: turned(mark.at),
-        dx: mark.angle ? mark.dx : negative(mark.dx ?? 0),
+        dx: mark.angle ? mark.dx : otherWay(mark.dx),
         anchor: mark.angle ? mark.anchor : otherAnchor[mark.anchor],
       }
   }
@@ -80,5 +81,6 @@ function mirrorChain(chain: Chain, width: number): Chain {
     ...chain,
     stops: chain.stops.map((stop) => width - stop).reverse(),
     labels: [...chain.labels].reverse(),
+    ...(chain.reach ? { reach: { before: chain.reach.after, after: chain.reach.before } } : {}),
   }
 }

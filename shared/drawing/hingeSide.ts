@@ -10,7 +10,7 @@ export function hingeSide(leaf: { width: number; height: number }): Mark[] {
       kind: 'line',
       from: [0, 0],
       to: [0, leaf.height],
-      extend: 6.8,
+      extend: [2.6, 6.8],
       dx: -1.4,
       pen: 'centre',
       part: 'hinge line',
@@ -34,6 +34,7 @@ export function hingeSide(leaf: { width: number; height: number }): Mark[] {
       text: 'closing side',
       size: 'small',
       anchor: 'end',
+      within: leaf.width,
       part: 'closing edge',
     },
   ]

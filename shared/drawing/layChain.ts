@@ -26,8 +26,8 @@ export function layChain(
   const stops = chain.stops.map((stop) => (upright ? -toPaper([0, stop])[1] : toPaper([stop, 0])[0]))
   const place = (along: number, off: number): Point => (upright ? [off, -along] : [along, off])
   const [start, end] = [stops[0] ?? 0, stops.at(-1) ?? 0]
-  const reach = upright ? { before: 5, after: 14.5 } : { before: start, after: page.width - end }
-  const placed = placeLabels(stops, chain.labels, reach)
+  const sheet = upright ? { before: 5, after: 14.5 } : { before: start, after: page.width - end }
+  const placed = placeLabels(stops, chain.labels, chain.reach ?? sheet)
   const outer = placed.filter((label) => label.outside)
   const from = Math.min(start, ...outer.map((label) => label.at - label.width / 2))
   const to = Math.max(end, ...outer.map((label) => label.at + label.width / 2))
@@ -48,7 +48,12 @@ export function layChain(
           ]),
       ],
     },
-    { kind: 'strokes', pen: 'tick', part, lines: stops.map((stop) => tick(place(stop, line))) },
+    {
+      kind: 'strokes',
+      pen: 'tick',
+      part,
+      lines: stops.filter((stop) => !isCrowded(stop, placed)).map((stop) => tick(place(stop, line))),
+    },
     ...placed.flatMap((label) => figure(label, { line, place, upright, part })),
   ]
 }
@@ -56,6 +61,13 @@ export function layChain(
 /** Whether a stop lies within lengths written once: its extension line would strike the figure through. */
 const isInside = (stop: number, placed: PlacedLabel[]): boolean =>
   placed.some((label) => stop > label.from + 1e-6 && stop < label.to - 1e-6)
+
+/** Ticks within lengths written once are left out where they would run together. */
+const isCrowded = (stop: number, placed: PlacedLabel[]): boolean =>
+  placed.some(
+    (label) =>
+      stop > label.from + 1e-6 && stop < label.to - 1e-6 && label.to - label.from < label.count * 2.6,
+  )
 
 /** The architect's oblique stroke, rising to the right on the page whichever way the chain runs. */
 const tick = ([x, y]: Point): [Point, Point] => [
@@ -74,7 +86,7 @@ function figure(placed: PlacedLabel, row: Row): Primitive[] {
   const size = textSizes[placed.size]
   const part = placed.label.part ?? row.part
   const write = (text: string, type: number, beyond: boolean, weight: 'regular' | 'semibold'): Primitive => {
-    const off = row.line + (beyond ? overrun + 0.4 + capHeight * type : -lift)
+    const off = row.line + (beyond ? overrun + 0.4 + capHeight * type : -lift - (placed.count > 1 ? 0.6 : 0))
     const [x, y] = row.place(placed.at, off)
     return {
       kind: 'text',

@@ -85,12 +85,12 @@ function layMark(mark: Mark, page: Page): Primitive[] {
 function layLine(mark: Line, toPaper: ToPaper): Primitive[] {
   const [a, b] = [toPaper(mark.from), toPaper(mark.to)]
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1
-  const by = (mark.extend ?? 0) / length
-  const [dx, dy] = [(b[0] - a[0]) * by, (b[1] - a[1]) * by]
+  const [before, after] = mark.extend ?? [0, 0]
+  const [ux, uy] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length]
   const shift = mark.dx ?? 0
   const points: Point[] = [
-    [a[0] - dx + shift, a[1] - dy],
-    [b[0] + dx + shift, b[1] + dy],
+    [a[0] - ux * before + shift, a[1] - uy * before],
+    [b[0] + ux * after + shift, b[1] + uy * after],
   ]
   return [{ kind: 'path', points, closed: false, fill: 'none', pen: mark.pen, part: mark.part }]
 }
@@ -241,9 +241,9 @@ function surroundings(drawing: Drawing, sheet: Sheet): Primitive[] {
     tone: 'ink',
   })
   const out: Primitive[] = []
-  if (drawing.title !== '') out.push(line(4, drawing.title, 'semibold'))
+  if (drawing.title !== '') out.push(line(4.8, drawing.title, 'semibold'))
   if (sheet.caption !== undefined)
-    out.push(line(4, sheet.caption, 'regular', textWidth(drawing.title, textSizes.title, 'semibold') + 3))
+    out.push(line(4.8, sheet.caption, 'regular', textWidth(drawing.title, textSizes.title, 'semibold') + 3))
   const lowest = sheet.height - 1.2
   drawing.notes.forEach((note, i) =>
     out.push(line(lowest - (drawing.notes.length - 1 - i) * noteSpacing, note, 'regular')),

@@ -47,27 +47,36 @@ function layAside(aside: Aside, page: { toPaper: ToPaper; scale: number; part?: 
   ]
 }
 
-/** Space a sloping dimension takes beside what it measures, mm: line, figure and a little air. */
-const slopeNeeds = 10
+/** Space a sloping dimension takes beside the middle of what it measures, mm: line, figure and a little air. */
+const slopeNeeds = 8.6
 
-/** A dimension along a slope: line, ticks, extension lines and the fullest figure with room, on the side where there is some. */
+/** A dimension along a slope: line, ticks, extension lines and the fullest figure with room; written aside where there is none. */
 export function layDimension(mark: Dimension, toPaper: ToPaper, scale: number): Primitive[] {
-  const own = mark.offset > 0 ? mark.room.left : mark.room.right
-  const other = mark.offset > 0 ? mark.room.right : mark.room.left
-  const turned = own / scale < slopeNeeds && other / scale >= slopeNeeds
-  if (!turned && own / scale < slopeNeeds) return layAside(mark.aside, { toPaper, scale, part: mark.part })
-  const sign = Math.sign(mark.offset)
-  const ends = [toPaper(mark.from), toPaper(mark.to)] as const
-  const length = Math.hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1])
-  const along: Point = [(ends[1][0] - ends[0][0]) / length, (ends[1][1] - ends[0][1]) / length]
+  const [from, to] = [toPaper(mark.from), toPaper(mark.to)]
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1])
+  const stretch = Math.min(mark.within / scale, length)
+  const text =
+    mark.texts.find((words) => textWidth(words, size) + 6 <= stretch) ?? shortest(mark.texts, stretch)
+  if (text === undefined || mark.room / scale < slopeNeeds)
+    return layAside(mark.aside, { toPaper, scale, part: mark.part })
+  const along: Point = [(to[0] - from[0]) / length, (to[1] - from[1]) / length]
   const left: Point = [along[1], -along[0]]
-  const over = turned ? -sign * (mark.breadth / scale) : 0
-  const [from, to] = [plus(ends[0], left, over), plus(ends[1], left, over)]
-  const reach = turned ? -sign : sign
-  const offset = reach * Math.abs(mark.offset)
-  const text = mark.texts.find((words) => textWidth(words, size) + 4 <= length)
-  if (text === undefined) return layAside(mark.aside, { toPaper, scale, part: mark.part })
-  return slopingLine(mark, { from, to, along, left, offset, reach, text })
+  return slopingLine(mark, {
+    from,
+    to,
+    along,
+    left,
+    offset: mark.offset,
+    reach: Math.sign(mark.offset),
+    stretch,
+    text,
+  })
+}
+
+/** The shortest figure, where at least that can stand between the ticks. */
+const shortest = (texts: string[], length: number): string | undefined => {
+  const last = texts.at(-1)
+  return last !== undefined && textWidth(last, size) + 4 <= length ? last : undefined
 }
 
 type Slope = {
@@ -77,11 +86,12 @@ type Slope = {
   left: Point
   offset: number
   reach: number
+  stretch: number
   text: string
 }
 
 function slopingLine(mark: Dimension, slope: Slope): Primitive[] {
-  const { from, to, along, left, offset, reach, text } = slope
+  const { from, to, along, left, offset, reach, stretch, text } = slope
   const { part } = mark
   const [a, b] = [plus(from, left, offset), plus(to, left, offset)]
   const slant: Point = [(along[0] + left[0]) * 0.8, (along[1] + left[1]) * 0.8]
@@ -98,7 +108,7 @@ function slopingLine(mark: Dimension, slope: Slope): Primitive[] {
       ],
     },
     { kind: 'strokes', pen: 'tick', part, lines: [tick(a), tick(b)] },
-    ...slopingWords(mark, { middle: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], along, text }),
+    ...slopingWords(mark, { middle: plus(a, along, stretch / 2), along, text }),
   ]
 }
 

@@ -17,9 +17,10 @@ export type PlacedLabel = {
   /** The span written about: more than one length where neighbours are written once. */
   from: number
   to: number
+  count: number
 }
 
-type Span = { from: number; to: number; label: ChainLabel; text: string }
+type Span = { from: number; to: number; count: number; label: ChainLabel; text: string }
 
 /** Space kept free between a figure and the ticks beside it, mm. */
 const clear = 1
@@ -41,12 +42,18 @@ function spansOf(stops: number[], labels: (ChainLabel | null)[]): Span[] {
     if (!label || from === undefined || to === undefined) continue
     let last = i
     while (label.group !== undefined && labels[last + 1]?.group === label.group) last++
-    const single: Span = { from, to, label, text: label.text }
+    const single: Span = { from, to, count: 1, label, text: label.text }
     if (last === i || fits(single, smallest(label.text))) {
       spans.push(single)
       continue
     }
-    spans.push({ from, to: stops[last + 1] ?? to, label, text: `${last - i + 1} × ${label.text}` })
+    spans.push({
+      from,
+      to: stops[last + 1] ?? to,
+      count: last - i + 1,
+      label,
+      text: `${last - i + 1} × ${label.text}`,
+    })
     i = last
   }
   return spans
@@ -69,7 +76,15 @@ export function placeLabels(
   for (const span of spans) {
     const size = fits(span, 'normal') ? 'normal' : smallest(span.text)
     const width = widthAt(span.text, size)
-    const common = { label: span.label, text: span.text, width, size, from: span.from, to: span.to } as const
+    const common = {
+      label: span.label,
+      text: span.text,
+      width,
+      size,
+      from: span.from,
+      to: span.to,
+      count: span.count,
+    } as const
     const middle = (span.from + span.to) / 2
     if (fits(span, size)) placed.push({ ...common, at: middle, row: 'above', outside: false })
     else if (span.from === start && width + 2.5 <= reach.before)

@@ -26,11 +26,11 @@ export function section(spec: GateSpec, design: Design, leaf: Leaf, unit: Length
   const broken = end < leaf.width - 1e-6
   const cut = { spec, leaf, end, broken, depth, boardThickness }
   return {
-    title: 'Section at the bottom ledge, from above',
+    title: 'Section, from above',
     description: `Section through the boarding and the bottom ledge at the hanging edge: boards ${figures.write(boardThickness)} thick, ledge ${figures.write(depth - boardThickness)} thick`,
     extent: { minX: 0, minY: 0, maxX: end, maxY: depth },
-    margin: { left: 27, right: 16, top: 27, bottom: 21 },
-    notes: notes(spec, figures),
+    margin: { left: 27, right: 16, top: 21, bottom: 15 },
+    notes: [],
     marks: [
       ...leaf.boards.flatMap((board, i) => (board.x < end ? boardMarks(cut, i) : [])),
       ...(ledge ? ledgeMarks(cut, ledge) : []),
@@ -40,16 +40,16 @@ export function section(spec: GateSpec, design: Design, leaf: Leaf, unit: Length
       ...(ledge ? insetChain(ledge, { end, depth }, figures) : []),
       thicknessChain(boardThickness, depth, figures),
       ...words(end, depth, ledge),
+      ...tongueWords(spec, figures),
     ],
   }
 }
 
-/** Past the first joint far enough to show a whole board where boards are narrow, and never past the leaf. */
+/** Past the first joint far enough to show how the next board lies in it, and never past the leaf. */
 function brokenAt(leaf: Leaf): number {
   const second = leaf.boards[1]
   if (!second) return leaf.width
-  const wanted = Math.max(second.x + 60, Math.min(second.x + second.width + 35, 270))
-  return Math.min(wanted, leaf.width)
+  return Math.min(Math.max(second.x + 42, 130), leaf.width)
 }
 
 type Cut = { spec: GateSpec; leaf: Leaf; end: number; broken: boolean; depth: number; boardThickness: number }
@@ -155,7 +155,7 @@ function faceChain({ leaf, end }: Cut, figures: FigureText): Chain[] {
   }
   return labels.length === 0
     ? []
-    : [{ kind: 'chain', axis: 'x', base: 0, offset: -11, stops, labels, part: 'dimension boards' }]
+    : [{ kind: 'chain', axis: 'x', base: 0, offset: -9, stops, labels, part: 'dimension boards' }]
 }
 
 const insetChain = (ledge: Ledge, at: { end: number; depth: number }, figures: FigureText): Chain[] =>
@@ -166,7 +166,7 @@ const insetChain = (ledge: Ledge, at: { end: number; depth: number }, figures: F
           kind: 'chain',
           axis: 'x',
           base: at.depth,
-          offset: 7,
+          offset: 6,
           stops: [0, ledge.x],
           labels: [{ text: figures.write(ledge.x), part: 'dimension hanging inset' }],
           part: 'dimension hanging inset',
@@ -186,18 +186,27 @@ function thicknessChain(boards: number, depth: number, figures: FigureText): Cha
     offset: -9,
     stops: ledge > 0 ? [0, boards, depth] : [0, boards],
     labels: ledge > 0 ? [label(boards, 'board'), label(ledge, 'ledge')] : [label(boards, 'board')],
+    reach: { before: 3, after: 9.5 },
     part: 'dimension thickness',
   }
 }
 
 const words = (end: number, depth: number, ledge: Ledge | undefined): Mark[] => [
-  { kind: 'line', from: [0, 0], to: [0, depth], extend: 13, dx: -1.4, pen: 'centre', part: 'hinge line' },
-  { kind: 'badge', at: [0, depth], dx: -1.4, dy: 15.7, text: 'H', part: 'hinge line' },
+  {
+    kind: 'line',
+    from: [0, 0],
+    to: [0, depth],
+    extend: [6, 10.7],
+    dx: -1.4,
+    pen: 'centre',
+    part: 'hinge line',
+  },
+  { kind: 'badge', at: [0, depth], dx: -1.4, dy: 13.4, text: 'H', part: 'hinge line' },
   {
     kind: 'text',
     at: [0, depth],
     dx: -5.4,
-    dy: 14.4,
+    dy: 12.1,
     text: 'hanging side',
     size: 'small',
     anchor: 'end',
@@ -219,10 +228,17 @@ const words = (end: number, depth: number, ledge: Ledge | undefined): Mark[] => 
     : []),
 ]
 
-function notes(spec: GateSpec, figures: FigureText): string[] {
+/** Tongue and groove, beside the boards on the hanging side. */
+function tongueWords(spec: GateSpec, figures: FigureText): Mark[] {
   const { tongue, groove } = boardProfile(spec.boards.section)
   if (tongue === 0) return []
-  return [
-    `Tongue ${figures.write(tongue)}, groove ${figures.write(groove)} deep. The V and the tongue's thickness are drawn as usually run.`,
-  ]
+  return [`tongue ${figures.write(tongue)}`, `groove ${figures.write(groove)}`].map((text, i) => ({
+    kind: 'text',
+    at: [0, 0],
+    dx: -4,
+    dy: -6.2 - 3.9 * i,
+    text,
+    size: 'small',
+    anchor: 'end',
+  }))
 }

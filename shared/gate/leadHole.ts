@@ -53,11 +53,9 @@ export function countersinkDrill(exact: number, shank: number, drills: number[])
 
 /**
  * The smallest drill that isn't under a clearance hole, so that the shank stays free; where all are under, the largest that
- * still lets the shank through. Null when none does.
+ * still lets the shank through. Null when none does, or only one as wide as the head (twice the shank), which would fall through.
  */
 export function clearanceDrill(exact: number, shank: number, drills: number[]): number | null {
-  const sorted = [...drills].sort((a, b) => a - b)
-  return (
-    sorted.find((drill) => drill >= exact - 1e-9) ?? sorted.filter((drill) => drill >= shank).at(-1) ?? null
-  )
+  const fit = drills.filter((drill) => drill >= shank && drill < 2 * shank).sort((a, b) => a - b)
+  return fit.find((drill) => drill >= exact - 1e-9) ?? fit.at(-1) ?? null
 }

@@ -4,6 +4,7 @@ import type { Check } from './checks.ts'
 import { geometry, type Figures } from './figures.ts'
 import type { Point } from '../geometry/point.ts'
 import { lengthTolerance } from '../geometry/point.ts'
+import { stepJointDepth } from './stepJoint.ts'
 import { figure } from './worked.ts'
 
 /**
@@ -49,13 +50,6 @@ export type NotchPlace = {
   width: number
   ledge: { name: string; width: number; notches: 1 | 2 }
 }
-
-/**
- * Published depth of a step joint in a member of depth h at a joint angle: h/4 up to 50°, h·(2/3 − α/120) from 50° to 60°, h/6 above.
- * Source: the German annex to EN 1995-1-1 as given in a structural library.
- */
-export const stepJointDepth = (width: number, angle: number): number =>
-  angle <= 50 ? width / 4 : angle <= 60 ? width * (2 / 3 - angle / 120) : width / 6
 
 /** A notch past its limits can't be cut; one deeper than the published step joint is said. */
 export function notchChecks({ name, depth, angle, width, ledge }: NotchPlace): Check[] {

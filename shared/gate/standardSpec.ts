@@ -28,7 +28,10 @@ export const standardWorkshop: Workshop = {
 /** The workshop of a spec, or common practice with no saws where it says nothing. */
 export const workshopOf = (spec: GateSpec): Workshop => spec.workshop ?? { ...standardWorkshop, saws: [] }
 
-/** The gate a new job starts from: ledged and braced, one leaf, sizes still to come. */
+/**
+ * The gate a new job starts from: ledged and braced, one leaf, sizes still to come. Ripped at both edges: the reduction comes off one board
+ * at each side (L. Goring, Manual of Purpose-Made Woodworking Joinery, p. 86), which never leaves a board too narrow to make.
+ */
 export const standardDraft = (workshop: Workshop = standardWorkshop): DraftSpec => ({
   version: 1,
   construction: 'ledged-braced',
@@ -36,7 +39,7 @@ export const standardDraft = (workshop: Workshop = standardWorkshop): DraftSpec 
   hung: 'right',
   size: { from: 'leaf', width: null, height: null },
   top: { shape: 'level' },
-  boards: { section: standardSections.boards, rip: 'closing', tongues: 'to-closing', gap: 2, endTrim: 10 },
+  boards: { section: standardSections.boards, rip: 'both', tongues: 'to-closing', gap: 2, endTrim: 10 },
   ledges: {
     section: standardSections.ledges,
     count: 'auto',

@@ -1,4 +1,5 @@
 import type { DraftSpec, GateSpec } from '../gate/spec.ts'
+import { paperDate } from '../papers/paperDate.ts'
 import type { PaperHeader, PaperParts } from './issuedPaper.ts'
 import type { Difference, LengthUnit } from './job.ts'
 import { partFacts } from './partFacts.ts'
@@ -16,7 +17,7 @@ const headerFacts = ({ number, customer, title, due, notes }: PaperHeader): Fact
   ['address', [customer.address, customer.town].filter((line) => line !== '').join(', ')],
   ['phone', customer.phone],
   ['title', title],
-  ['date promised', due ?? absent],
+  ['date promised', due === null ? absent : paperDate(due)],
   ['notes', notes],
 ]
 

@@ -8,9 +8,9 @@ export const paperSizes: Record<PaperFormat, { width: number; height: number }> 
 }
 
 export type Ink = 'black' | 'grey' | 'light' | 'accent' | 'warning' | 'white'
-export type Weight = 'regular' | 'semibold' | 'bold'
+export type Weight = 'regular' | 'semibold'
 
-/** size in points (the one place outside the painter where points are spoken of: type sizes are points everywhere in print). */
+/** size in points (the one place outside the painter where points are spoken of: type sizes are points everywhere in print). y is the baseline. */
 export type PageText = {
   kind: 'text'
   x: number
@@ -54,4 +54,14 @@ export type PageDrawing = {
 export type PageMark = PageText | PageLine | PageBox | PageDrawing
 
 export type Page = { width: number; height: number; marks: PageMark[] }
-export type PaperDocument = { title: string; pages: Page[] }
+
+/** A paper ready to be painted. issuedAt (ISO) dates its bytes; null on a draft, which carries no date. */
+export type PaperDocument = { title: string; issuedAt: string | null; pages: Page[] }
+
+/** Margins that every printer on the bench can print within, mm: wider at the foot, where rollers let go of the sheet. */
+export const margins = { left: 12, right: 12, top: 11, bottom: 16.5 }
+
+/** Width of a line of words in mm; size in points. The painter's side gives one that reads the real fonts. */
+export type Measure = (text: string, size: number, weight: Weight) => number
+
+export const mmOfPoint = 25.4 / 72

@@ -36,11 +36,12 @@ export const listedTimbers: readonly ListedTimber[] = [...softwoods, ...hardwood
   (a, b) => placeOf(a) - placeOf(b),
 )
 
+/** A name as it is compared: letters and figures only, or as it stands where it has none. */
 const plain = (name: string): string =>
   name
     .normalize('NFC')
     .toLowerCase()
-    .replace(/[^\p{L}\p{M}\p{N}]+/gu, '')
+    .replace(/[^\p{L}\p{M}\p{N}]+/gu, '') || name
 
 const byName = new Map(
   listedTimbers.flatMap((entry) => [entry.name, ...entry.alsoCalled].map((name) => [plain(name), entry])),

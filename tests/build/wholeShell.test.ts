@@ -17,7 +17,7 @@ const runMain = (book: string, env = {}) => {
     process.execPath,
     ['--import', inProject('tests/electron/standIn/register.ts'), inProject('build/out/main/main.cjs')],
     {
-      env: { ...process.env, BRACEWORK_BOOK: join(folder, book), ...env },
+      env: { ...process.env, BRACEWORK_BOOK: join(folder, book), STAND_IN_FOLDER: folder, ...env },
       encoding: 'utf8',
       timeout: 60_000,
     },
@@ -42,6 +42,7 @@ test('the built program starts, makes the sample book, shows its page and ends w
   expect(stderr.trim().split('\n')).toEqual([
     expect.stringMatching(/ refused jobs\.list: not from our window$/),
   ])
+  expect(readFileSync(join(folder, 'logs', 'bracework.log'), 'utf8')).toContain('refused jobs.list')
   expect(status).toBe(0)
   expect(said.report.summary.ok).toBe(true)
   expect(said.report.summary.value.sampleJobs).toBeGreaterThanOrEqual(12)

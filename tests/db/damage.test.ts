@@ -1,4 +1,4 @@
-import { copyFileSync, mkdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs'
+import { copyFileSync, mkdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs'
 import Sqlite from 'better-sqlite3'
 import { describe, expect, it } from 'vitest'
 import { BookProblem, bookProblemFrom } from '../../db/bookProblem.ts'
@@ -96,6 +96,20 @@ describe('a book that is not sound', () => {
     const before = readFileSync(path)
     expect(problemOn(path)).toMatchObject({ code: 'newer', message: expect.stringContaining('newer') })
     expect(readFileSync(path).equals(before)).toBe(true)
+  })
+
+  it('makes no new book over the remains of one that was moved away, and leaves them alone', () => {
+    const path = bookPath()
+    const book = openedBook(path)
+    book.jobs.create(newJob())
+    const moved = bookPath()
+    for (const part of ['', '-wal']) copyFileSync(`${path}${part}`, `${moved}${part}`)
+    rmSync(moved)
+    const remains = readFileSync(`${moved}-wal`)
+    expect(problemOn(moved)).toMatchObject({ code: 'damaged', message: expect.stringContaining('missing') })
+    expect(readFileSync(`${moved}-wal`).equals(remains)).toBe(true)
+    copyFileSync(path, moved)
+    expect(openedBook(moved).jobs.count().jobs).toBe(1)
   })
 
   it('reports a gate that can no longer be read, naming its job, and still lists and opens the others', () => {

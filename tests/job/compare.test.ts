@@ -83,7 +83,7 @@ describe('what differs between two cards', () => {
       compareCards(card(), card({}, { customer, due: '2026-06-07', notes: 'ring first' }), 'mm'),
     ).toEqual([
       { what: 'customer', before: 'Peg Sash', after: 'Peg Mullion' },
-      { what: 'date promised', before: '2026-05-31', after: '2026-06-07' },
+      { what: 'date promised', before: '31 May 2026', after: '7 June 2026' },
       { what: 'notes', before: '', after: 'ring first' },
     ])
   })

@@ -1,10 +1,12 @@
 import { spawn, type ChildProcess } from 'node:child_process'
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, afterEach, expect, test } from 'vitest'
 import { inProject } from '../../build/paths.ts'
 import { readFlags } from '../../electron/loopback/flags.ts'
+import { usualPort } from '../../electron/loopback/usualPort.ts'
 import { call, enter, ownHeaders } from './caller.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'bracework-serve-'))
@@ -94,6 +96,23 @@ test('a second host on the same book is refused in a sentence, and the first goe
 test('without --book the book named by BRACEWORK_BOOK is opened', async () => {
   const address = await start('--empty').address
   expect((await ask(address, 'book.summary', {})).value).toMatchObject({ jobs: 0, folder })
+})
+
+test('a book keeps its port from run to run, and takes another where that one is taken', async () => {
+  const book = join(folder, 'port.book')
+  const usual = usualPort(book)
+  expect(usual).toBeGreaterThanOrEqual(20000)
+  expect(usual).toBeLessThan(30000)
+  for (let run = 0; run < 2; run += 1) {
+    const { child, address, ended } = start('--book', book, '--empty')
+    expect(Number(new URL(await address).port)).toBe(usual)
+    child.kill('SIGTERM')
+    await ended
+  }
+  const squatter = createServer().listen(usual, '127.0.0.1')
+  const other = Number(new URL(await start('--book', book).address).port)
+  squatter.close()
+  expect(other).not.toBe(usual)
 })
 
 test('a damaged book is refused in a sentence', async () => {

@@ -1,5 +1,7 @@
 import { EventEmitter } from 'node:events'
 import { readFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { runInNewContext } from 'node:vm'
 import { playPerson } from './person.ts'
 
@@ -31,6 +33,9 @@ class App extends EventEmitter {
     seen.sandboxed = true
   }
   async whenReady(): Promise<void> {}
+  getPath(name: string): string {
+    return join(process.env['STAND_IN_FOLDER'] ?? tmpdir(), name)
+  }
   quit(): void {
     this.emit('will-quit')
   }
@@ -66,7 +71,6 @@ export const session = {
     setPermissionRequestHandler: silent,
     setPermissionCheckHandler: silent,
     setDevicePermissionHandler: silent,
-    setDisplayMediaRequestHandler: silent,
     webRequest: { onBeforeRequest: silent },
     on: silent,
   },

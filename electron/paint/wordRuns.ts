@@ -1,0 +1,87 @@
+import type { Face, PaperFonts } from '../fonts.ts'
+import { mmOfPoint, type Measure, type Weight } from '../../shared/papers/page.ts'
+import { visualOrder } from './visualOrder.ts'
+
+/** A stretch of words that one face sets. width in thousandths of the type size. */
+export type WordRun = { face: Face; text: string; width: number }
+
+/** Printed where no face has a character, so that the gap is seen. */
+const standIn = '□'
+
+const covers = (face: Face, character: string): boolean =>
+  face.font.hasGlyphForCodePoint(character.codePointAt(0) ?? 0)
+
+/** The face for a character: the text face, the one that steps in, or undefined when neither has it. */
+function faceFor(character: string, fonts: PaperFonts, weight: Weight): Face | undefined {
+  const { text, other } = fonts[weight]
+  return covers(text, character) ? text : covers(other, character) ? other : undefined
+}
+
+function widthOf(face: Face, text: string): number {
+  const { positions } = face.font.layout(text)
+  return (positions.reduce((sum, position) => sum + position.xAdvance, 0) * 1000) / face.font.unitsPerEm
+}
+
+/** Neighbouring characters of one face, joined. Words of another script keep to one face, or their letters wouldn't join. */
+function faceRuns(text: string, fonts: PaperFonts, weight: Weight): { face: Face; text: string }[] {
+  const runs: { face: Face; text: string }[] = []
+  for (const character of text) {
+    const found = faceFor(character, fonts, weight)
+    const shown = found ? character : standIn
+    const face = found ?? fonts[weight].other
+    const last = runs.at(-1)
+    if (last && (last.face === face || (character === ' ' && covers(last.face, ' ')))) last.text += shown
+    else runs.push({ face, text: shown })
+  }
+  return runs
+}
+
+/** What has been set already, for each set of faces: papers repeat themselves, and asking a face is slow. */
+const known = new WeakMap<PaperFonts, Map<string, WordRun[]>>()
+
+/**
+ * A line of words as runs, left to right as they are printed: one form of each accented letter, right-to-left names in their own
+ * order, each character in a face that has it.
+ */
+export function wordRuns(text: string, fonts: PaperFonts, weight: Weight): WordRun[] {
+  const own = known.get(fonts) ?? new Map<string, WordRun[]>()
+  if (own.size === 0) known.set(fonts, own)
+  if (own.size > mostKnown) own.clear()
+  const key = `${weight} ${text}`
+  const found = own.get(key)
+  if (found) return found
+  const runs = setRuns(text, fonts, weight)
+  own.set(key, runs)
+  return runs
+}
+
+/** Lines remembered before the memory is begun afresh: some dozens of papers. */
+const mostKnown = 20000
+
+const setRuns = (text: string, fonts: PaperFonts, weight: Weight): WordRun[] =>
+  visualOrder(text.normalize('NFC').replace(/[\p{Cc}\p{Zl}\p{Zp}]/gu, ' ')).flatMap((part) => {
+    const runs = faceRuns(part.text, fonts, weight)
+    return (part.backwards ? runs.reverse() : runs).map((run) => ({
+      ...run,
+      width: widthOf(run.face, run.text),
+    }))
+  })
+
+/** Width of set runs at a type size in points, mm. */
+export const runsWidth = (runs: WordRun[], size: number): number =>
+  (runs.reduce((sum, run) => sum + run.width, 0) / 1000) * size * mmOfPoint
+
+/** Characters of a text that no face of the papers has: they print as □, and the person is told. */
+export const uncovered = (text: string, fonts: PaperFonts): string[] => [
+  ...new Set(
+    [...text.normalize('NFC').replace(/\p{Cc}/gu, ' ')].filter(
+      (character) => !faceFor(character, fonts, 'regular'),
+    ),
+  ),
+]
+
+/** Measures words with the faces themselves. */
+export const measureWith =
+  (fonts: PaperFonts): Measure =>
+  (text, size, weight) =>
+    runsWidth(wordRuns(text, fonts, weight), size)

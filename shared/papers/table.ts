@@ -1,0 +1,140 @@
+import type { Block } from './flow.ts'
+import type { Measure, PageMark, Weight } from './page.ts'
+import { lineHeight, linesAt, setLines } from './words.ts'
+
+/** A column: its heading, its width in mm, and how its figures are set. size in points. */
+export type Column = { title: string; width: number; align?: 'start' | 'end'; size?: number; weight?: Weight }
+
+/** What stands in a cell: words, or a box to tick. */
+export type Cell = string | { tick: true }
+
+const [headSize, bodySize, padding, gutter] = [11, 11, 1.2, 3]
+
+type Grid = { columns: Column[]; measure: Measure }
+
+function cellLines(cell: Cell, column: Column, measure: Measure) {
+  if (typeof cell !== 'string') return []
+  const size = column.size ?? bodySize
+  return setLines([{ text: cell, weight: column.weight ?? 'regular' }], column.width - gutter, size, measure)
+}
+
+const lefts = (columns: Column[]): number[] =>
+  columns.map((_, i) => columns.slice(0, i).reduce((sum, column) => sum + column.width, 0))
+
+const rule = (x: number, y: number, width: number, weight: number): PageMark => ({
+  kind: 'line',
+  x1: x,
+  y1: y,
+  x2: x + width,
+  y2: y,
+  width: weight,
+  ink: weight > 0.3 ? 'black' : 'grey',
+})
+
+/** Words of a cell at the top left of its place; figures of an end-aligned column stand against its right. */
+function cellMarks(
+  cell: Cell,
+  column: Column,
+  at: { x: number; y: number; baseline: number },
+  measure: Measure,
+): PageMark[] {
+  if (typeof cell !== 'string')
+    return [
+      { kind: 'box', x: at.x, y: at.y + padding, width: 5, height: 5, stroke: { width: 0.4, ink: 'black' } },
+    ]
+  const size = column.size ?? bodySize
+  const lines = cellLines(cell, column, measure)
+  const marks = linesAt(lines, { x: at.x, y: at.baseline, size, ink: 'black' })
+  if (column.align !== 'end') return marks
+  return marks.map((mark) => ({ ...mark, x: at.x + column.width - gutter, anchor: 'end' }))
+}
+
+function row(cells: Cell[], { columns, measure }: Grid): Block {
+  const biggest = Math.max(...columns.map((column) => column.size ?? bodySize))
+  const rise = biggest * 0.27
+  const depths = columns.map((column, i) => {
+    const lines = cellLines(cells[i] ?? '', column, measure)
+    return Math.max(0, lines.length - 1) * lineHeight(column.size ?? bodySize)
+  })
+  const least = cells.some((cell) => typeof cell !== 'string') ? 5 : 4.2
+  const height = Math.max(least, rise + Math.max(...depths)) + 2 * padding
+  const width = columns.reduce((sum, column) => sum + column.width, 0)
+  return {
+    height,
+    marks: (x, y) => [
+      ...columns.flatMap((column, i) =>
+        cellMarks(
+          cells[i] ?? '',
+          column,
+          { x: x + (lefts(columns)[i] ?? 0), y, baseline: y + padding + Math.max(rise, 3.6) },
+          measure,
+        ),
+      ),
+      rule(x, y + height, width, 0.18),
+    ],
+  }
+}
+
+function head({ columns, measure }: Grid): Block {
+  const set = columns.map((column) =>
+    setLines([{ text: column.title, weight: 'regular' }], column.width - gutter + 1.5, headSize, measure),
+  )
+  const deepest = Math.max(1, ...set.map((lines) => lines.length))
+  const height = deepest * lineHeight(headSize) + 1.6
+  const width = columns.reduce((sum, column) => sum + column.width, 0)
+  return {
+    height,
+    withNext: true,
+    marks: (x, y) => [
+      ...columns.flatMap((column, i) => {
+        const lines = set[i] ?? []
+        const top = y + 3.3 + (deepest - lines.length) * lineHeight(headSize)
+        const left = x + (lefts(columns)[i] ?? 0)
+        const marks = linesAt(lines, { x: left, y: top, size: headSize, ink: 'grey' })
+        return column.align === 'end'
+          ? marks.map((mark) => ({ ...mark, x: left + column.width - gutter, anchor: 'end' as const }))
+          : marks
+      }),
+      rule(x, y + height, width, 0.4),
+    ],
+  }
+}
+
+/** The first rows stay together, and the last two; the last stays with a note under the table. */
+const keepsNext = (i: number, count: number, followed: boolean): boolean =>
+  i === count - 1 ? followed : i === 0 || i === count - 2
+
+/**
+ * A table as blocks: its heading row kept with the first row, each row in one piece. followed keeps the last row with the block
+ * that comes after it.
+ */
+export function table(columns: Column[], rows: Cell[][], measure: Measure, followed = false): Block[] {
+  const grid = { columns, measure }
+  return [
+    head(grid),
+    ...rows.map((cells, i): Block => ({
+      ...row(cells, grid),
+      withNext: keepsNext(i, rows.length, followed),
+    })),
+  ]
+}
+
+/** A section's own heading, kept with what follows. */
+export const heading = (text: string): Block => ({
+  height: 7.2,
+  above: 4.3,
+  withNext: true,
+  marks: (x, y) => [
+    { kind: 'text', x, y: y + 4.8, text, size: 14, weight: 'semibold', ink: 'black', anchor: 'start' },
+  ],
+})
+
+/** Words across a width as one block. */
+export function paragraph(text: string, width: number, measure: Measure, size = bodySize): Block {
+  const lines = setLines([{ text, weight: 'regular' }], width, size, measure)
+  return {
+    height: lines.length * lineHeight(size) + 0.6,
+    above: 0.8,
+    marks: (x, y) => linesAt(lines, { x, y: y + size * 0.3, size, ink: 'black' }),
+  }
+}

@@ -1,0 +1,97 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { createHash } from 'node:crypto'
+import { readFile } from 'node:fs/promises'
+import { bench, entry, kept, startJob, type Bench } from './onScreen.ts'
+
+/** The book's own bytes for the paper on show, by keeping a copy as the person does. */
+async function copyHash(page: import('@playwright/test').Page): Promise<string> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('link', { name: 'Keep a copy' }).click(),
+  ])
+  return createHash('sha256')
+    .update(await readFile(await download.path()))
+    .digest('hex')
+}
+
+describe('a job from sizes to a card, kept and reprinted', () => {
+  let desk: Bench
+  beforeAll(async () => {
+    desk = await bench()
+  })
+  afterAll(() => desk.clear())
+
+  it('goes the whole way, and an old card comes out byte for byte after the job and the host have changed', async () => {
+    const page = await desk.window()
+    await startJob(page, 'Isolde Hartwhistle', 'Lower Rebate')
+    await entry(page, 'size.width').fill('36 5/8"')
+    await entry(page, 'size.height').fill('5\' 11"')
+    // Ripped at one edge the odd board would come to 26 mm: the screen says so, and the rip is shared by both edges.
+    await page
+      .getByText(/comes to 26\.3 mm/)
+      .first()
+      .waitFor()
+    await page.getByText('both', { exact: true }).first().click()
+    await page.locator('[data-view="large"] svg').waitFor()
+    await expect.poll(() => page.locator('.gate-form').innerText()).toContain('930.275 mm')
+    await expect.poll(() => page.locator('.gate-form').innerText()).toContain('1803.4 mm')
+    await entry(page, 'boards.gap').fill('3')
+    await kept(page)
+
+    await page.getByRole('link', { name: 'Papers' }).click()
+    await page.getByRole('button', { name: 'Issue card 1' }).click()
+    await page.getByText('Card 1', { exact: false }).first().waitFor()
+    await page.getByRole('button', { name: 'Issue card 2' }).waitFor()
+    const firstHash = await page.locator('[data-paper]').first().getAttribute('data-hash')
+    await page.getByRole('link', { name: 'Keep a copy' }).waitFor()
+    expect(await copyHash(page)).toBe(firstHash)
+
+    await page.getByRole('link', { name: 'Gate' }).click()
+    await entry(page, 'size.height').fill('6\' 2"')
+    await kept(page)
+    await page.getByRole('link', { name: 'Papers' }).click()
+    await page.getByRole('button', { name: 'Open card 1' }).click()
+    expect(await copyHash(page)).toBe(firstHash)
+
+    await page.getByRole('button', { name: 'Compare card 1' }).click()
+    const table = page.getByRole('table', { name: 'What changed' })
+    await table.waitFor()
+    expect(await table.innerText()).toMatch(/1803\.4/)
+    expect(await table.innerText()).toMatch(/1879\.6/)
+
+    await page.getByRole('button', { name: 'Issue card 2' }).click()
+    await page.getByRole('button', { name: 'Issue card 3' }).waitFor()
+    const secondHash = await page.locator('[data-paper]').first().getAttribute('data-hash')
+    expect(secondHash).toMatch(/^[0-9a-f]{64}$/)
+    expect(secondHash).not.toBe(firstHash)
+
+    await desk.restart()
+    const again = await desk.window()
+    await again.getByRole('link', { name: /Isolde Hartwhistle/ }).click()
+    await entry(again, 'size.height').waitFor()
+    expect(await entry(again, 'size.height').inputValue()).toBe('6\' 2"')
+    expect(await entry(again, 'size.width').inputValue()).toBe('36 5/8"')
+    await again.getByRole('link', { name: 'Papers' }).click()
+    await again.getByRole('button', { name: 'Open card 1' }).click()
+    await again.getByRole('heading', { name: /card 1/ }).waitFor()
+    expect(await copyHash(again)).toBe(firstHash)
+    await again.close()
+  })
+
+  it('issues no card while a stop stands, and says which entry is in the way', async () => {
+    const page = await desk.window()
+    await startJob(page, 'Perpetua Sleeper')
+    await entry(page, 'size.width').fill('930')
+    await entry(page, 'size.height').fill('1800')
+    await page.getByText(/made as entered/).waitFor()
+    await kept(page)
+    await page.getByRole('link', { name: 'Papers' }).click()
+    await page.getByRole('button', { name: 'Issue card 1' }).click()
+    await page.getByText('The card can’t be issued yet.').waitFor()
+    await page.getByRole('button', { name: 'Go to the entry' }).first().click()
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-field')))
+      .toBe('boards.rip')
+    await page.close()
+  })
+})

@@ -1,0 +1,133 @@
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { bench, entry, startJob, type Bench } from './onScreen.ts'
+
+type Screen = { name: string; open: (page: Page) => Promise<void> }
+
+const toJob = async (page: Page) => {
+  await page.getByRole('link', { name: 'Jobs', exact: true }).click()
+  await page.locator('a.line').filter({ hasText: 'Bevelstone' }).click()
+  await page.locator('[data-view="large"] svg').waitFor()
+}
+
+const screens: Screen[] = [
+  { name: 'jobs', open: (page) => page.locator('a.line').first().waitFor() },
+  {
+    name: 'new job',
+    open: async (page) => {
+      await page.getByRole('button', { name: 'Start a new job' }).click()
+      await page.getByLabel('Customer', { exact: true }).waitFor()
+    },
+  },
+  { name: 'gate', open: toJob },
+  {
+    name: 'gate with its checks open',
+    open: async (page) => {
+      await toJob(page)
+      await page.locator('.checks .line').click()
+    },
+  },
+  {
+    name: 'gate not to be made',
+    open: async (page) => {
+      await startJob(page, 'Perpetua Sleeper')
+      await entry(page, 'size.width').fill('930')
+      await entry(page, 'size.height').fill('1800')
+      await page.getByText(/made as entered/).waitFor()
+    },
+  },
+  {
+    name: 'papers',
+    open: async (page) => {
+      await toJob(page)
+      await page.getByRole('link', { name: 'Papers' }).click()
+      await page.getByRole('button', { name: /Issue card/ }).waitFor()
+    },
+  },
+  {
+    name: 'customer',
+    open: async (page) => {
+      await toJob(page)
+      await page.getByRole('link', { name: 'Customer and notes' }).click()
+      await entry(page, 'notes').waitFor()
+    },
+  },
+  {
+    name: 'workshop',
+    open: async (page) => {
+      await page.getByRole('link', { name: 'Workshop', exact: true }).click()
+      await page.getByText('Sections kept').waitFor()
+    },
+  },
+]
+
+const sideways = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    [document.documentElement, document.body, ...document.querySelectorAll('.scrolls, main, .whole')]
+      .filter((box) => box.scrollWidth > box.clientWidth + 1)
+      .map((box) => `${box.className || box.tagName}: ${box.scrollWidth} in ${box.clientWidth}`),
+  )
+
+describe('every screen at 1093 × 614', () => {
+  let desk: Bench
+  beforeAll(async () => {
+    desk = await bench({ empty: false })
+  })
+  afterAll(() => desk.clear())
+
+  for (const light of ['light', 'dark'] as const)
+    for (const screen of screens)
+      it(`${screen.name}, ${light}: no serious fault for a screen reader or a weak eye, nothing runs off sideways`, async () => {
+        const page = await desk.window()
+        await page.emulateMedia({ colorScheme: light })
+        const refusals: string[] = []
+        page.on('console', (message) => {
+          if (/Content.Security.Policy/i.test(message.text())) refusals.push(message.text())
+        })
+        await screen.open(page)
+        const found = await new AxeBuilder({ page }).exclude('iframe').analyze()
+        const serious = found.violations.filter(({ impact }) => impact === 'serious' || impact === 'critical')
+        expect(
+          serious.map(
+            ({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`,
+          ),
+        ).toEqual([])
+        expect(await sideways(page)).toEqual([])
+        expect(refusals).toEqual([])
+        await page.context().close()
+      })
+
+  it('sets sizes at a contrast of 7 to 1 or more, light and dark', async () => {
+    const page = await desk.window()
+    await toJob(page)
+    for (const light of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme: light })
+      const ratios = await page.evaluate(() => {
+        const channel = (value: number) =>
+          value <= 0.03928 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4
+        const luminance = (colour: string) => {
+          const [r = 0, g = 0, b = 0] = (colour.match(/[\d.]+/g) ?? []).map((part) =>
+            channel(Number(part) / 255),
+          )
+          return 0.2126 * r + 0.7152 * g + 0.0722 * b
+        }
+        const ground = (element: Element | null): string => {
+          const own = element ? getComputedStyle(element).backgroundColor : 'rgb(255, 255, 255)'
+          return element && /, 0\)$|transparent/.test(own) ? ground(element.parentElement) : own
+        }
+        return [
+          ...document.querySelectorAll(
+            '.shown, .also, .echo, .rows .figures, .rows .other, .gate-form input',
+          ),
+        ].map((element) => {
+          const [a, b] = [luminance(getComputedStyle(element).color), luminance(ground(element))]
+          return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05)
+        })
+      })
+      expect(ratios.length).toBeGreaterThan(10)
+      expect(Math.min(...ratios)).toBeGreaterThanOrEqual(7)
+    }
+    await page.context().close()
+  })
+})

@@ -1,0 +1,81 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { chromium, type Browser, type BrowserContext, type Locator, type Page } from '@playwright/test'
+import { hosted, type Hosted } from '../../build/hosted.ts'
+
+/** A book in a folder of its own, its host, and a browser beside it: what a person at a screen has. */
+export type Bench = {
+  book: string
+  host: () => Hosted
+  window: (size?: { width: number; height: number }) => Promise<Page>
+  restart: () => Promise<void>
+  clear: () => Promise<void>
+}
+
+const flags = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-sync',
+]
+
+/** Starts a bench on a fresh book; empty: without the sample jobs. Everything is thrown away by `clear`. */
+export async function bench({ empty = true }: { empty?: boolean } = {}): Promise<Bench> {
+  const folder = mkdtempSync(join(tmpdir(), 'bracework-screen-'))
+  const book = join(folder, 'workshop.book')
+  let host = await hosted(book, { empty })
+  const browser: Browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: flags })
+  let windows: BrowserContext[] = []
+  return {
+    book,
+    host: () => host,
+    window: async (size = { width: 1093, height: 614 }) => {
+      const context = await browser.newContext({ viewport: size, acceptDownloads: true })
+      windows.push(context)
+      const page = await context.newPage()
+      await page.goto(host.address)
+      await page.getByRole('link', { name: 'Jobs', exact: true }).waitFor()
+      return page
+    },
+    restart: async () => {
+      await Promise.all(windows.map((context) => context.close()))
+      windows = []
+      await host.stop()
+      host = await hosted(book, { empty })
+    },
+    clear: async () => {
+      await browser.close()
+      await host.stop()
+      rmSync(folder, { recursive: true, force: true })
+    },
+  }
+}
+
+/** An entry of the screen by its path: 'size.width', 'boards.gap', 'notes'. */
+export const entry = (page: Page, field: string): Locator => page.locator(`[data-field="${field}"]`)
+
+/** Starts a job by its form, leaving the gate open. */
+export async function startJob(page: Page, name: string, town = ''): Promise<void> {
+  await page.goto(`${new URL(page.url()).origin}/#/jobs`)
+  await page.getByRole('button', { name: 'Start a new job' }).click()
+  await page.getByLabel('Customer', { exact: true }).fill(name)
+  await page.getByLabel('Town').fill(town)
+  await page.getByRole('button', { name: 'Start the job' }).click()
+  await entry(page, 'size.width').waitFor()
+}
+
+/** Waits until the top of the screen says that everything is kept. */
+export const kept = (page: Page): Promise<void> =>
+  page
+    .waitForFunction(() => /^kept /.test(document.querySelector('[data-kept]')?.textContent ?? ''))
+    .then(() => undefined)
+
+/** Types both sizes of the leaf as they were given, and waits for the drawing. */
+export async function giveSizes(page: Page, width: string, height: string): Promise<void> {
+  await entry(page, 'size.width').fill(width)
+  await entry(page, 'size.height').fill(height)
+  await page.locator('[data-view="large"] svg').waitFor()
+}

@@ -1,0 +1,69 @@
+import type { Book } from '../../db/open.ts'
+import { answer } from '../../electron/handlers/answer.ts'
+import type { CardInput, Context } from '../../electron/handlers/context.ts'
+import type { Gives, RequestName, Takes } from '../../shared/contract.ts'
+import type { Job } from '../../shared/job/job.ts'
+import { openedBook, tickingClock } from '../db/temporaryBook.ts'
+
+/** A painter whose card is what it was given, as text: what was asked to be painted can be read back from the bytes. */
+export const plainCard = async (input: CardInput): Promise<{ bytes: Uint8Array; pages: number }> => ({
+  bytes: new TextEncoder().encode(JSON.stringify(input)),
+  pages: 2,
+})
+
+export const cardIn = (base64: string): CardInput =>
+  JSON.parse(Buffer.from(base64, 'base64').toString('utf8')) as CardInput
+
+export type Opened = Context & {
+  book: Book
+  logged: string[]
+  /** Asks as a window would, and expects a good answer. */
+  ask: <N extends RequestName>(name: N, payload: Takes<N>) => Promise<Gives<N>>
+  /** Asks what must be refused; gives code and field of each problem. */
+  refused: (name: string, payload: unknown) => Promise<string[]>
+}
+
+/** A real book behind the handlers. */
+export function opened(given: Partial<Context> = {}): Opened {
+  const logged: string[] = []
+  const context: Context = {
+    book: openedBook(),
+    now: tickingClock('2026-03-02T12:00:00.000Z'),
+    makeCard: plainCard,
+    log: (line) => void logged.push(line),
+    ...given,
+  }
+  return {
+    ...context,
+    logged,
+    ask: async <N extends RequestName>(name: N, payload: Takes<N>) => {
+      const result = await answer(context, name, payload)
+      if (!result.ok) throw new Error(`${name}: ${JSON.stringify(result.problems)}`)
+      return result.value as Gives<N>
+    },
+    refused: async (name, payload) => {
+      const result = await answer(context, name, payload)
+      return result.ok ? [] : result.problems.map(({ code, field }) => `${code} ${field}`.trim())
+    },
+  }
+}
+
+export const wanted = {
+  customerName: 'Peg Sash',
+  town: 'Nether Test',
+  phone: '01632 960001',
+  title: 'Side gate',
+  due: null,
+}
+
+/** A job whose gate can be made: 36 5/8" by 5' 11", ripped at both edges. */
+export async function makeableJob({ ask }: Opened): Promise<Job> {
+  const { id } = await ask('jobs.create', { ...wanted, due: '2026-05-31' })
+  const changes = [
+    { path: 'unit', value: 'in' },
+    { path: 'spec.size.width', value: 930.275, typed: '36 5/8"' },
+    { path: 'spec.size.height', value: 1803.4, typed: `5' 11"` },
+    { path: 'spec.boards.rip', value: 'both' },
+  ]
+  return (await ask('jobs.change', { id, changes })).job
+}
