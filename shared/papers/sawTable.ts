@@ -1,4 +1,4 @@
-import type { SawSetting } from '../cutting/sawSettings.ts'
+import type { SawSetting } from '../cutting/sawSetting.ts'
 import { figureText } from '../drawing/figureText.ts'
 import type { LengthUnit } from '../job/job.ts'
 import type { Block } from './flow.ts'

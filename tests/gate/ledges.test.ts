@@ -47,9 +47,9 @@ describe('ledges', () => {
   })
 
   it('are two up to a leaf height of 1200 and three above, unless set (common practice)', () => {
-    const auto = { ...gate.ledges, count: 'auto' as const }
+    const auto = gateWith({ ledges: { count: 'auto' } })
     expect(ledgeCount(auto, 1200)).toBe(2)
     expect(ledgeCount(auto, 1200.5)).toBe(3)
-    expect(ledgeCount({ ...auto, count: 2 }, 1900)).toBe(2)
+    expect(ledgeCount(gateWith({ ledges: { count: 2 } }), 1900)).toBe(2)
   })
 })
