@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { ledgeCount } from '../../shared/gate/ledges.ts'
-import { gate, gateWith, leafOf } from '../fixtures/gates.ts'
+import { gateWith, leafOf } from '../fixtures/gates.ts'
 
 const both = { rip: 'both' } as const
 
