@@ -1,0 +1,73 @@
+import { betweenLedges, type Leaf } from '../gate/leaf.ts'
+import { lengthTolerance, type Point } from '../geometry/point.ts'
+import { clipToStrip, signedArea } from '../geometry/polygon.ts'
+
+/** An upright rectangle on the leaf: its left edge and lower edge, how wide and high, mm. */
+export type Rectangle = { x: number; y: number; width: number; height: number }
+
+/** A rectangle's corners, anticlockwise from its lower hanging corner. */
+export const cornersOf = ({ x, y, width, height }: Rectangle): Point[] => [
+  [x, y],
+  [x + width, y],
+  [x + width, y + height],
+  [x, y + height],
+]
+
+const swapped = (points: readonly Point[]): Point[] => points.map(([x, y]): Point => [y, x])
+
+/** Whether a convex part and a rectangle lie over one another, more than touching. */
+export function liesOver(part: readonly Point[], { x, y, width, height }: Rectangle): boolean {
+  const upright = clipToStrip(part, x, x + width)
+  const left = clipToStrip(swapped(upright), y, y + height)
+  return Math.abs(signedArea(left)) > lengthTolerance
+}
+
+/** The braces of a leaf that a rectangle lies over, by name. */
+export const bracesUnder = ({ braces }: Pick<Leaf, 'braces'>, rectangle: Rectangle): string[] =>
+  braces
+    .filter((brace) => liesOver(betweenLedges(brace), rectangle))
+    .map(({ name }) => (name === 'single' ? 'brace' : `${name} brace`))
+
+/** Whether two rectangles lie over one another, more than touching. */
+export const collide = (one: Rectangle, other: Rectangle): boolean => liesOver(cornersOf(one), other)
+
+/** The least height of the top over part of a leaf, mm from the foot's line. */
+export function topOver(leaf: Leaf, from: number, to: number): number {
+  const heads = leaf.boards
+    .filter((board) => board.x < to && board.x + board.width > from)
+    .flatMap((board) => {
+      const at = (x: number) =>
+        board.heads[0] + ((board.heads[1] - board.heads[0]) * (x - board.x)) / board.width
+      return [at(Math.max(from, board.x)), at(Math.min(to, board.x + board.width))]
+    })
+  const framed = leaf.frame.flatMap(({ outline }) => {
+    const half = (Math.max(...outline.map(([, y]) => y)) + Math.min(...outline.map(([, y]) => y))) / 2
+    return outline.filter(([x, y]) => y > half && x >= from - 10 && x <= to + 10).map(([, y]) => y)
+  })
+  const over = leaf.frame.length > 0 ? framed : heads
+  return over.length === 0 ? leaf.height : Math.min(...over)
+}
+
+/**
+ * The first of several heights (a piece's middle) at which it lies clear of braces, of what is there already and of foot and top;
+ * the first of all where none does, so that a check can say so.
+ */
+export function firstClear(
+  leaf: Leaf,
+  { x, width, height }: Omit<Rectangle, 'y'>,
+  { heights, taken }: { heights: readonly number[]; taken: readonly Rectangle[] },
+): number {
+  const top = topOver(leaf, x, x + width)
+  const clear = heights.find((middle) => {
+    const own = { x, y: middle - height / 2, width, height }
+    return (
+      own.y >= 0 &&
+      own.y + height <= top &&
+      bracesUnder(leaf, own).length === 0 &&
+      !taken.some((other) => collide(own, other))
+    )
+  })
+  const first = clear ?? heights[0]
+  if (first === undefined) throw new RangeError('firstClear needs at least one height')
+  return first
+}
