@@ -26,7 +26,7 @@ export function layChain(
   const stops = chain.stops.map((stop) => (upright ? -toPaper([0, stop])[1] : toPaper([stop, 0])[0]))
   const place = (along: number, off: number): Point => (upright ? [off, -along] : [along, off])
   const [start, end] = [stops[0] ?? 0, stops.at(-1) ?? 0]
-  const sheet = upright ? { before: 5, after: 14.5 } : { before: start, after: page.width - end }
+  const sheet = upright ? { before: 3.6, after: 14.5 } : { before: start, after: page.width - end }
   const placed = placeLabels(stops, chain.labels, chain.reach ?? sheet)
   const outer = placed.filter((label) => label.outside)
   const from = Math.min(start, ...outer.map((label) => label.at - label.width / 2))

@@ -180,6 +180,7 @@ function layText(mark: Text, toPaper: ToPaper, scale: number): Primitive[] {
   const weight = mark.weight ?? 'regular'
   const angle = mark.angle ?? 0
   const breadth = angle === 0 ? textWidth(mark.text, size, weight) : capHeight * size
+  if (mark.height && mark.height.model / scale < mark.height.least) return []
   if (mark.within !== undefined && breadth + 1.4 > mark.within / scale) return []
   const words: Primitive = {
     kind: 'text',

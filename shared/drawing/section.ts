@@ -168,6 +168,7 @@ const insetChain = (ledge: Ledge, at: { end: number; depth: number }, figures: F
           base: at.depth,
           offset: 6,
           stops: [0, ledge.x],
+          reach: { before: 0, after: 14 },
           labels: [{ text: figures.write(ledge.x), part: 'dimension hanging inset' }],
           part: 'dimension hanging inset',
         },
