@@ -1,4 +1,4 @@
-import { gateDrawings } from '../drawing/gateDrawings.ts'
+import { gateDrawings, type GateDrawings } from '../drawing/gateDrawings.ts'
 import { cardBody } from './cardBody.ts'
 import { choices, type CardChoice } from './cardChoices.ts'
 import { cardFigures } from './cardFigures.ts'
@@ -20,7 +20,8 @@ const mostPages = 3
 export function jobCard(input: JobCardInput, measure: Measure = plainMeasure): PaperDocument {
   const { draft, format, header } = input
   const sheet = paperSizes[format]
-  const pages = shortEnough((choice) => cardPages(input, choice, measure))
+  const drawings = gateDrawings(input.spec, input.design, input.unit)
+  const pages = shortEnough((choice) => cardPages({ input, drawings }, choice, measure))
   return {
     title: header.number === '' ? header.title : `${header.number} job card`,
     issuedAt: header.issuedAt,
@@ -47,11 +48,14 @@ function shortEnough(make: (choice: CardChoice) => PageMark[][]): PageMark[][] {
 }
 
 /** The marks of every page under its header, for one choice of how full the card is. */
-function cardPages(input: JobCardInput, choice: CardChoice, measure: Measure): PageMark[][] {
+function cardPages(
+  { input, drawings }: { input: JobCardInput; drawings: GateDrawings },
+  choice: CardChoice,
+  measure: Measure,
+): PageMark[][] {
   const { spec, design, unit, format } = input
   const leaf = design.leaves[0]
   if (!leaf) throw new RangeError('a design without a leaf has no card')
-  const drawings = gateDrawings(spec, design, unit)
   const top = margins.top + headerHeight
   const figures = cardFigures(spec, leaf, unit)
   const first = cardFirstPage({ drawings, figures, checks: design.checks, format, top, choice }, measure)
