@@ -30,7 +30,7 @@ export function section(spec: GateSpec, design: Design, leaf: Leaf, unit: Length
     title: 'Section, from above',
     description: `Section through the boarding and the bottom ledge at the hanging edge: boards ${figures.write(boardThickness)} thick, ledge ${figures.write(depth - boardThickness)} thick`,
     extent: { minX: 0, minY: 0, maxX: end, maxY: depth },
-    margin: { left: 27, right: 16, top: 21, bottom: 15 },
+    margin: { left: 27, right: 16, top: 22.5, bottom: 15 },
     notes: [],
     marks: [
       ...leaf.boards.flatMap((board, i) => (board.x < end ? boardMarks(cut, i) : [])),
