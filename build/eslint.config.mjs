@@ -3,13 +3,17 @@ import prettier from 'eslint-config-prettier'
 import vue from 'eslint-plugin-vue'
 import tseslint from 'typescript-eslint'
 
-/** What the house style forbids and a rule can see. */
-const forbidden = [
+/** A module's own variable lives as long as the program. In a component's script each component has its own. */
+const lastingVariables = [
   { selector: 'Program > VariableDeclaration[kind="let"]', message: 'No module-level let.' },
   {
     selector: 'Program > ExportNamedDeclaration > VariableDeclaration[kind="let"]',
     message: 'No module-level let.',
   },
+]
+
+/** What the house style forbids and a rule can see. */
+const forbidden = [
   { selector: 'TSAsExpression > TSAsExpression > TSUnknownKeyword', message: 'No "as unknown as".' },
   { selector: 'ExportDefaultDeclaration', message: 'Named exports only.' },
 ]
@@ -50,6 +54,10 @@ export default defineConfig(
       'vue/block-lang': ['error', { script: { lang: 'ts' } }],
       'vue/component-api-style': ['error', ['script-setup']],
     },
+  },
+  {
+    files: ['**/*.ts'],
+    rules: { 'no-restricted-syntax': ['error', ...forbidden, ...lastingVariables] },
   },
   {
     files: ['shared/**/*.ts', 'db/**/*.ts', 'electron/**/*.ts', 'renderer/**/*.ts', 'build/**/*.ts'],

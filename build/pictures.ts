@@ -97,10 +97,16 @@ const states: State[] = [
       await page.waitForTimeout(500)
     },
   },
-  { name: 'gate-stopped', open: (page) => gateOf(page, '36 5/8"', '1830') },
+  { name: 'gate-stopped', open: (page) => gateOf(page, '60', '1830') },
   { name: 'gate-asked', open: (page) => gateOf(page, '985', '1,830') },
   { name: 'gate-not-understood', open: (page) => gateOf(page, 'about a yard', '1830') },
-  { name: 'gate-one-foot', open: (page) => gateOf(page, '12"', '12"') },
+  {
+    name: 'gate-one-foot',
+    open: async (page) => {
+      await page.locator('a.line').filter({ hasText: 'Hatch for the hen run' }).click()
+      await page.locator('[data-view="large"] svg').waitFor()
+    },
+  },
   { name: 'gate-eight-foot', open: (page) => gateOf(page, '2438', '1200') },
   { name: 'gate-eight-foot-high', open: (page) => gateOf(page, '985', "8'") },
   {
@@ -166,10 +172,10 @@ const states: State[] = [
   {
     name: 'papers-refused',
     open: async (page) => {
-      await gateOf(page, '36 5/8"', '1830')
+      await gateOf(page, '60', '1830')
       await page.getByRole('link', { name: 'Papers' }).click()
       await page.getByRole('button', { name: 'Issue card 1' }).click()
-      await page.getByText('can’t be issued').waitFor()
+      await page.getByText('The card can’t be issued yet.').waitFor()
     },
   },
   {
@@ -241,7 +247,7 @@ try {
       await state.open(page).catch((error: Error) => console.error(`${state.name}: ${error.message}`))
       for (const light of lights) {
         await page.emulateMedia({ colorScheme: light })
-        await page.waitForTimeout(150)
+        await page.waitForTimeout(state.name === 'papers' ? 1500 : 150)
         await page.screenshot({ path: join(folder, `${state.name}-${size.name}-${light}.png`) })
         taken += 1
       }

@@ -10,7 +10,8 @@ export const runVitest = (args: readonly string[], env: Readonly<Record<string, 
     {
       cwd: projectRoot,
       stdio: 'inherit',
-      env: { ...process.env, ...env },
+      // Bundling before leaves 'production' behind, in which the screens' own test hooks are gone.
+      env: { ...process.env, NODE_ENV: 'test', ...env },
     },
   )
   return status ?? 1

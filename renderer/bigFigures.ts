@@ -4,13 +4,14 @@ import type { LengthUnit } from '../shared/job/job.ts'
 import { writeLength } from '../shared/units/writeLength.ts'
 import { countWord, writeAngle } from './format.ts'
 
-/** A figure to be read standing up: what it is, the figure, the second unit or a word beside it, and the worked figure behind it. */
-export type BigFigure = { name: string; shown: string; also: string; id: string; part: string }
+/** A figure to be read standing up: what it is, the figure with its unit apart, what else to know, and the worked figure behind it. */
+export type BigFigure = { name: string; shown: string; unit: string; also: string; id: string; part: string }
 
 const other = (unit: LengthUnit): LengthUnit => (unit === 'mm' ? 'in' : 'mm')
 
 const length = (mm: number, unit: LengthUnit) => ({
-  shown: writeLength(mm, unit),
+  shown: writeLength(mm, unit).replace(/ mm$/, ''),
+  unit: unit === 'mm' ? 'mm' : '',
   also: writeLength(mm, other(unit)),
 })
 
@@ -18,7 +19,14 @@ function boardFigures(design: Design, unit: LengthUnit): BigFigure[] {
   const boards = design.leaves[0]?.boards ?? []
   const ripped = boards.flatMap((board, index) => (board.ripped ? [index] : []))
   const first = ripped[0]
-  const count = { name: 'Boards', shown: String(boards.length), also: '', id: 'boards.count', part: 'board' }
+  const count = {
+    name: 'Boards',
+    shown: String(boards.length),
+    unit: '',
+    also: '',
+    id: 'boards.count',
+    part: 'board',
+  }
   if (first === undefined) return [{ ...count, also: 'none to rip' }]
   const name = ripped.length > 1 ? `Rip ${countWord(ripped.length)} to` : `Rip board ${first + 1} to`
   const part = ripped.length > 1 ? 'dimension boards' : `board ${first + 1}`
@@ -39,6 +47,7 @@ function braceFigures(braces: Brace[], unit: LengthUnit): BigFigure[] {
   const angles = (sameAngle ? [one] : told).map((brace) => ({
     name: sameAngle ? 'Brace angle' : called(brace, 'angle'),
     shown: writeAngle(brace.angle),
+    unit: '',
     also: `saw at ${writeAngle(brace.sawSetting)}`,
     id: `brace.${brace.name}.angle`,
     part: sameAngle ? 'brace' : part(brace),

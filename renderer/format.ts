@@ -64,12 +64,12 @@ export const countWord = (count: number): string =>
 /** A size of paper in words. */
 export const formatWord = { a4: 'A4', letter: 'Letter' } as const
 
-/** 'Wednesday 3 June 2026' of an ISO day. */
+/** 'Wed, 3 Jun 2026' of an ISO day. */
 export const writeWeekday = (iso: string): string =>
   new Date(`${iso}T12:00:00`).toLocaleDateString('en-GB', {
-    weekday: 'long',
+    weekday: 'short',
     day: 'numeric',
-    month: 'long',
+    month: 'short',
     year: 'numeric',
   })
 

@@ -142,4 +142,4 @@ export const isRequestName = (name: unknown): name is RequestName =>
 
 /** Reads a request's payload; the problems name the fields. */
 export const parseRequest = <N extends RequestName>(name: N, payload: unknown): Result<Takes<N>> =>
-  parseShape(takes[name] as unknown as v.GenericSchema, payload) as Result<Takes<N>>
+  parseShape(takes[name], payload)

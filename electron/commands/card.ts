@@ -3,8 +3,7 @@ import { design } from '../../shared/gate/design.ts'
 import { isStop } from '../../shared/gate/checks.ts'
 import type { Design } from '../../shared/gate/designModel.ts'
 import type { GateSpec } from '../../shared/gate/spec.ts'
-import type { PaperFormat } from '../../shared/papers/page.ts'
-import { cardArguments, finish, refused, type Ending } from './commandLine.ts'
+import { cardArguments, finish, type CardArguments, refused, type Ending } from './commandLine.ts'
 import { readSpecFile } from './readSpec.ts'
 import { writeFiles } from './writeFiles.ts'
 
@@ -12,10 +11,9 @@ const printed = (what: unknown): string => `${JSON.stringify(what, null, 2)}\n`
 
 /** The job card of a spec with no job behind it: the file's own name stands for the title. */
 async function cardBytes(
-  specFile: string,
+  { specFile, paper }: CardArguments,
   spec: GateSpec,
   made: Design,
-  format: PaperFormat,
 ): Promise<Uint8Array> {
   // Painting loads fonts and a PDF library, which a run without papers shouldn't wait for.
   const { makeCard } = await import('../makeCard.ts')
@@ -30,7 +28,7 @@ async function cardBytes(
     revision: 1,
     issuedAt: null,
   }
-  const { bytes } = await makeCard({ header, spec, design: made, unit: 'mm', format, draft: false })
+  const { bytes } = await makeCard({ header, spec, design: made, unit: 'mm', format: paper, draft: false })
   return bytes
 }
 
@@ -38,7 +36,7 @@ async function cardBytes(
 async function card(args: string[]): Promise<Ending> {
   const read = cardArguments(args)
   if (!read.ok) return refused(read.problems)
-  const { specFile, outFolder, paper } = read.value
+  const { specFile, outFolder } = read.value
   const spec = await readSpecFile(specFile)
   if (!spec.ok) return refused(spec.problems)
   const outcome = design(spec.value)
@@ -51,7 +49,7 @@ async function card(args: string[]): Promise<Ending> {
     }
   }
   if (outFolder !== undefined) {
-    const bytes = await cardBytes(specFile, spec.value, outcome.design, paper)
+    const bytes = await cardBytes(read.value, spec.value, outcome.design)
     const written = await writeFiles(outFolder, [{ name: 'job-card.pdf', bytes }])
     if (!written.ok) return refused(written.problems)
   }

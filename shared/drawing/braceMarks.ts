@@ -50,6 +50,7 @@ export function braceFigures(leaf: Leaf, brace: Brace, figures: FigureText): Mar
       text: brace.name === 'single' ? 'brace' : `${brace.name} brace`,
       size: 'small',
       anchor: 'end',
+      height: { model: head[1] - foot[1], least: 6 },
       part: `${brace.name} brace`,
     },
     {

@@ -13,3 +13,16 @@ export function clipAt(points: Point[], limit: number): Point[] {
   })
   return out
 }
+
+/** A clipped outline's edges as open lines, without the one along the break at x = end; all of them when nothing is broken off. */
+export function openEdges(points: Point[], end: number, broken: boolean): Point[][] {
+  if (!broken) return [[...points, points[0] ?? [0, 0]]]
+  const runs: Point[][] = [[]]
+  points.forEach((point, i) => {
+    const next = points[(i + 1) % points.length] ?? point
+    runs.at(-1)?.push(point)
+    if (point[0] === end && next[0] === end) runs.push([])
+    else if (i === points.length - 1) runs.at(-1)?.push(next)
+  })
+  return runs.filter((run) => run.length > 1)
+}

@@ -139,6 +139,8 @@ export type Text = Belongs & {
   weight?: 'regular' | 'semibold'
   over?: Fill
   within?: number
+  /** The height they stand in, model mm, and the least of it on paper, mm, at which they are written. */
+  height?: { model: number; least: number }
 }
 
 /** A letter in a ring, as H marks the hinge line. */

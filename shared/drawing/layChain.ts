@@ -26,8 +26,10 @@ export function layChain(
   const stops = chain.stops.map((stop) => (upright ? -toPaper([0, stop])[1] : toPaper([stop, 0])[0]))
   const place = (along: number, off: number): Point => (upright ? [off, -along] : [along, off])
   const [start, end] = [stops[0] ?? 0, stops.at(-1) ?? 0]
-  const sheet = upright ? { before: 5, after: 14.5 } : { before: start, after: page.width - end }
-  const placed = placeLabels(stops, chain.labels, chain.reach ?? sheet)
+  // Left of the object the side beyond the line is crossed by extension lines, so long figures stay on the free side.
+  const toLeft = upright && chain.offset < 0
+  const sheet = upright ? { before: 3.6, after: 14.5 } : { before: start, after: page.width - end }
+  const placed = placeLabels(stops, chain.labels, { ...(chain.reach ?? sheet), oneSide: toLeft })
   const outer = placed.filter((label) => label.outside)
   const from = Math.min(start, ...outer.map((label) => label.at - label.width / 2))
   const to = Math.max(end, ...outer.map((label) => label.at + label.width / 2))
@@ -54,7 +56,7 @@ export function layChain(
       part,
       lines: stops.filter((stop) => !isCrowded(stop, placed)).map((stop) => tick(place(stop, line))),
     },
-    ...placed.flatMap((label) => figure(label, { line, place, upright, part })),
+    ...placed.flatMap((label) => figure(label, { line, place, upright, toLeft, part })),
   ]
 }
 
@@ -79,35 +81,35 @@ type Row = {
   line: number
   place: (along: number, off: number) => Point
   upright: boolean
+  toLeft: boolean
   part: string | undefined
 }
 
 function figure(placed: PlacedLabel, row: Row): Primitive[] {
-  const size = textSizes[placed.size]
   const part = placed.label.part ?? row.part
-  const write = (text: string, type: number, beyond: boolean, weight: 'regular' | 'semibold'): Primitive => {
-    const off = row.line + (beyond ? overrun + 0.4 + capHeight * type : -lift - (placed.count > 1 ? 0.6 : 0))
-    const [x, y] = row.place(placed.at, off)
+  const write = (text: string, size: number, off: number): Primitive => {
+    const [x, y] = row.place(placed.at, row.line + off)
+    const angle = row.upright ? 90 : 0
     return {
       kind: 'text',
       x,
       y,
       text,
-      size: type,
-      weight,
+      size,
+      weight: 'regular',
       anchor: 'middle',
-      angle: row.upright ? 90 : 0,
+      angle,
       tone: 'dimension',
       part,
     }
   }
-  const out = [write(placed.text, size, placed.row === 'beyond', 'regular')]
+  const size = textSizes[placed.size]
+  const clearOfTicks = overrun + 0.4
+  const beyond = (type: number) => clearOfTicks + capHeight * type
+  if (placed.row === 'beyond') return [write(placed.text, size, row.toLeft ? -clearOfTicks : beyond(size))]
+  const out = [write(placed.text, size, -lift - (placed.count > 1 ? 0.6 : 0))]
   const second = placed.label.secondary
-  if (
-    second !== undefined &&
-    placed.row === 'above' &&
-    textWidth(second, textSizes.small) <= placed.width * 3
-  )
-    out.push(write(second, textSizes.small, true, 'regular'))
+  if (second !== undefined && textWidth(second, textSizes.small) <= placed.width * 3)
+    out.push(write(second, textSizes.small, beyond(textSizes.small)))
   return out
 }

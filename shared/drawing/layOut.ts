@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/point.ts'
-import type { Arc, Arrow, Badge, Drawing, Line, Mark, Pair, Polygon, Symbol, Text } from './drawing.ts'
+import type { Arc, Drawing, Line, Mark, Pair, Polygon, Text } from './drawing.ts'
+import { layArrow, layBadge, laySymbol } from './laySymbols.ts'
 import { hatchLines } from './hatch.ts'
 import { layChain, type ToPaper } from './layChain.ts'
 import { layAngle, layDimension, patch } from './laySlope.ts'
@@ -128,51 +129,6 @@ function arcPoints(mark: Arc): Point[] {
   })
 }
 
-/** Radius of a screw's head on paper, mm: large enough to be seen on a leaf drawn at 1 : 20. */
-const headRadius = 0.85
-
-function laySymbol(mark: Symbol, toPaper: ToPaper): Primitive[] {
-  const [x, y] = toPaper(mark.at)
-  const { part } = mark
-  if (mark.shape === 'nail') return [{ kind: 'circle', centre: [x, y], radius: 0.5, fill: 'ink', part }]
-  const arm = headRadius * 0.72
-  return [
-    { kind: 'circle', centre: [x, y], radius: headRadius, fill: 'paper', pen: 'narrow', part },
-    {
-      kind: 'strokes',
-      pen: 'narrow',
-      part,
-      lines: [
-        [
-          [x - arm, y - arm],
-          [x + arm, y + arm],
-        ],
-        [
-          [x - arm, y + arm],
-          [x + arm, y - arm],
-        ],
-      ],
-    },
-  ]
-}
-
-function layArrow(mark: Arrow, toPaper: ToPaper): Primitive[] {
-  const [a, b] = [toPaper(mark.from), toPaper(mark.to)]
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1])
-  if (length < 4) return []
-  const [ux, uy] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length]
-  const base: Point = [b[0] - ux * 2.8, b[1] - uy * 2.8]
-  const head: Point[] = [
-    b,
-    [base[0] - uy * 0.9, base[1] + ux * 0.9],
-    [base[0] + uy * 0.9, base[1] - ux * 0.9],
-  ]
-  return [
-    { kind: 'path', points: [a, base], closed: false, fill: 'none', pen: mark.pen, part: mark.part },
-    { kind: 'path', points: head, closed: true, fill: 'accent', part: mark.part },
-  ]
-}
-
 function layText(mark: Text, toPaper: ToPaper, scale: number): Primitive[] {
   const at = toPaper(mark.at)
   const [x, y] = [at[0] + (mark.dx ?? 0), at[1] - (mark.dy ?? 0)]
@@ -180,6 +136,7 @@ function layText(mark: Text, toPaper: ToPaper, scale: number): Primitive[] {
   const weight = mark.weight ?? 'regular'
   const angle = mark.angle ?? 0
   const breadth = angle === 0 ? textWidth(mark.text, size, weight) : capHeight * size
+  if (mark.height && mark.height.model / scale < mark.height.least) return []
   if (mark.within !== undefined && breadth + 1.4 > mark.within / scale) return []
   const words: Primitive = {
     kind: 'text',
@@ -203,28 +160,6 @@ function layText(mark: Text, toPaper: ToPaper, scale: number): Primitive[] {
     y + shift * Math.sin(turn) - rise * Math.cos(turn),
   ]
   return [patch({ centre, width, size, angle }, mark.over), words]
-}
-
-function layBadge(mark: Badge, toPaper: ToPaper): Primitive[] {
-  const at = toPaper(mark.at)
-  const centre: Point = [at[0] + (mark.dx ?? 0), at[1] - (mark.dy ?? 0)]
-  const size = textSizes.normal
-  const { part } = mark
-  return [
-    { kind: 'circle', centre, radius: 2.7, fill: 'paper', pen: 'outline', part },
-    {
-      kind: 'text',
-      x: centre[0],
-      y: centre[1] + (capHeight * size) / 2,
-      text: mark.text,
-      size,
-      weight: 'semibold',
-      anchor: 'middle',
-      angle: 0,
-      tone: 'ink',
-      part,
-    },
-  ]
 }
 
 /** The title over the drawing with its caption, the notes under it. */

@@ -59,42 +59,50 @@ function spansOf(stops: number[], labels: (ChainLabel | null)[]): Span[] {
   return spans
 }
 
+/** Where a chain's figures may go: how far past its ends, and whether figures beyond the line share a side with those above it. */
+export type Reach = { before: number; after: number; oneSide?: boolean }
+
+/** A figure past the end of the chain, for a first or last length too short for it; undefined where there is no paper. */
+function pastEnd(
+  span: Span,
+  ends: { start: number; end: number },
+  width: number,
+  reach: Reach,
+): number | undefined {
+  if (span.from === ends.start && width + 2.5 <= reach.before) return ends.start - 2 - width / 2
+  if (span.to === ends.end && width + 2.5 <= reach.after) return ends.end + 2 + width / 2
+  return undefined
+}
+
 /**
  * Places the figures of a chain so that none meets another: over its own length where it fits, a size smaller where that
  * helps, past the end for the first and last, beyond the line otherwise. One with no place at all is left out.
- * stops in paper mm, rising; reach is how far past the ends there is paper.
+ * stops in paper mm, rising.
  */
-export function placeLabels(
-  stops: number[],
-  labels: (ChainLabel | null)[],
-  reach: { before: number; after: number },
-): PlacedLabel[] {
+export function placeLabels(stops: number[], labels: (ChainLabel | null)[], reach: Reach): PlacedLabel[] {
+  const ends = { start: stops[0] ?? 0, end: stops.at(-1) ?? 0 }
   const placed: PlacedLabel[] = []
-  const spans = spansOf(stops, labels)
-  const [start, end] = [stops[0] ?? 0, stops.at(-1) ?? 0]
-  let beyondFrom = start - reach.before
-  for (const span of spans) {
-    const size = fits(span, 'normal') ? 'normal' : smallest(span.text)
-    const width = widthAt(span.text, size)
-    const common = {
-      label: span.label,
-      text: span.text,
-      width,
-      size,
-      from: span.from,
-      to: span.to,
-      count: span.count,
-    } as const
-    const middle = (span.from + span.to) / 2
-    if (fits(span, size)) placed.push({ ...common, at: middle, row: 'above', outside: false })
-    else if (span.from === start && width + 2.5 <= reach.before)
-      placed.push({ ...common, at: start - 2 - width / 2, row: 'above', outside: true })
-    else if (span.to === end && width + 2.5 <= reach.after)
-      placed.push({ ...common, at: end + 2 + width / 2, row: 'above', outside: true })
-    else if (middle - width / 2 >= beyondFrom && middle + width / 2 <= end + reach.after) {
-      placed.push({ ...common, at: middle, row: 'beyond', outside: false })
-      beyondFrom = middle + width / 2 + clear
-    }
+  const homeless: PlacedLabel[] = []
+  for (const { from, to, count, label, text } of spansOf(stops, labels)) {
+    const span = { from, to, count, label, text }
+    const size = fits(span, 'normal') ? 'normal' : smallest(text)
+    const width = widthAt(text, size)
+    const own: PlacedLabel = { ...span, width, size, at: (from + to) / 2, row: 'above', outside: false }
+    const past = fits(span, size) ? undefined : pastEnd(span, ends, width, reach)
+    if (fits(span, size)) placed.push(own)
+    else if (past !== undefined) placed.push({ ...own, at: past, outside: true })
+    else homeless.push({ ...own, row: 'beyond' })
   }
-  return placed
+  for (const label of homeless) {
+    const [low, high] = [label.at - label.width / 2, label.at + label.width / 2]
+    const within = low >= ends.start - reach.before && high <= ends.end + reach.after
+    const met = placed.some(
+      (other) =>
+        (reach.oneSide === true || other.row === 'beyond') &&
+        low < other.at + other.width / 2 + clear &&
+        high > other.at - other.width / 2 - clear,
+    )
+    if (within && !met) placed.push(label)
+  }
+  return placed.sort((a, b) => a.from - b.from)
 }

@@ -5,9 +5,10 @@ import type { GateSpec } from '../gate/spec.ts'
 import type { Point } from '../geometry/point.ts'
 import type { LengthUnit } from '../job/job.ts'
 import { boardOutline, boardProfile } from './boardProfile.ts'
-import { clipAt } from './clip.ts'
-import type { Chain, Drawing, Mark } from './drawing.ts'
+import { clipAt, openEdges } from './clip.ts'
+import type { Drawing, Mark } from './drawing.ts'
 import { figureText, type FigureText } from './figureText.ts'
+import { faceChain, insetChain, thicknessChain, type Cut } from './sectionChains.ts'
 import { sectionFixing } from './sectionFixing.ts'
 
 /** Hatching of end grain: wide enough apart and heavy enough to come through a photocopier. */
@@ -29,7 +30,7 @@ export function section(spec: GateSpec, design: Design, leaf: Leaf, unit: Length
     title: 'Section, from above',
     description: `Section through the boarding and the bottom ledge at the hanging edge: boards ${figures.write(boardThickness)} thick, ledge ${figures.write(depth - boardThickness)} thick`,
     extent: { minX: 0, minY: 0, maxX: end, maxY: depth },
-    margin: { left: 27, right: 16, top: 21, bottom: 15 },
+    margin: { left: 27, right: 16, top: 22.5, bottom: 15 },
     notes: [],
     marks: [
       ...leaf.boards.flatMap((board, i) => (board.x < end ? boardMarks(cut, i) : [])),
@@ -50,21 +51,6 @@ function brokenAt(leaf: Leaf): number {
   const second = leaf.boards[1]
   if (!second) return leaf.width
   return Math.min(Math.max(second.x + 42, 130), leaf.width)
-}
-
-type Cut = { spec: GateSpec; leaf: Leaf; end: number; broken: boolean; depth: number; boardThickness: number }
-
-/** The outline's edges without the one along the break. */
-function openEdges(points: Point[], end: number, broken: boolean): Point[][] {
-  if (!broken) return [[...points, points[0] ?? [0, 0]]]
-  const runs: Point[][] = [[]]
-  points.forEach((point, i) => {
-    const next = points[(i + 1) % points.length] ?? point
-    runs.at(-1)?.push(point)
-    if (point[0] === end && next[0] === end) runs.push([])
-    else if (i === points.length - 1) runs.at(-1)?.push(next)
-  })
-  return runs.filter((run) => run.length > 1)
 }
 
 function boardMarks({ spec, leaf, end, broken }: Cut, i: number): Mark[] {
@@ -131,64 +117,6 @@ function breakLine(x: number, depth: number): Mark {
     [x, high],
   ]
   return { kind: 'polyline', points, pen: 'narrow' }
-}
-
-/** Along the face: boards and the gap between them. */
-function faceChain({ leaf, end }: Cut, figures: FigureText): Chain[] {
-  const stops = [0]
-  const labels: Chain['labels'] = []
-  leaf.boards.forEach((board, i) => {
-    const close = board.x + board.width
-    const last = stops.at(-1) ?? 0
-    if (close > end + 1e-6 || board.x < last - 1e-6) return
-    if (board.x - last > 1e-6) {
-      stops.push(board.x)
-      labels.push({ text: figures.write(board.x - last), part: 'dimension gap' })
-    }
-    stops.push(close)
-    labels.push({ text: figures.write(board.width), part: `dimension board ${i + 1}` })
-  })
-  const next = leaf.boards[labels.filter((label) => label?.part !== 'dimension gap').length]
-  if (next && next.x < end && next.x - (stops.at(-1) ?? 0) > 1e-6) {
-    labels.push({ text: figures.write(next.x - (stops.at(-1) ?? 0)), part: 'dimension gap' })
-    stops.push(next.x)
-  }
-  return labels.length === 0
-    ? []
-    : [{ kind: 'chain', axis: 'x', base: 0, offset: -9, stops, labels, part: 'dimension boards' }]
-}
-
-const insetChain = (ledge: Ledge, at: { end: number; depth: number }, figures: FigureText): Chain[] =>
-  ledge.x < 1e-6
-    ? []
-    : [
-        {
-          kind: 'chain',
-          axis: 'x',
-          base: at.depth,
-          offset: 6,
-          stops: [0, ledge.x],
-          labels: [{ text: figures.write(ledge.x), part: 'dimension hanging inset' }],
-          part: 'dimension hanging inset',
-        },
-      ]
-
-function thicknessChain(boards: number, depth: number, figures: FigureText): Chain {
-  const label = (mm: number, part: string) => ({
-    text: figures.write(mm),
-    part: `dimension ${part} thickness`,
-  })
-  const ledge = depth - boards
-  return {
-    kind: 'chain',
-    axis: 'y',
-    base: 0,
-    offset: -9,
-    stops: ledge > 0 ? [0, boards, depth] : [0, boards],
-    labels: ledge > 0 ? [label(boards, 'board'), label(ledge, 'ledge')] : [label(boards, 'board')],
-    reach: { before: 3, after: 9.5 },
-    part: 'dimension thickness',
-  }
 }
 
 const words = (end: number, depth: number, ledge: Ledge | undefined): Mark[] => [

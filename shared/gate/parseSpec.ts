@@ -37,6 +37,14 @@ export function problemFrom(issue: v.BaseIssue<unknown>): Problem {
   const field = pathOf(keysOf(issue))
   const [kind, accepted] = issue.message.split('|')
   if (kind === 'unknown key') return unknownKey(field, accepted ?? '')
+  if (kind === 'list') {
+    const list = issue.path?.at(-1)?.input
+    return {
+      code: 'refused',
+      field: pathOf(keysOf(issue).slice(0, -1)),
+      message: `got ${received(list)}, accepted is ${accepted}`,
+    }
+  }
   if (kind === 'missing') return { code: 'missing', field, message: `missing, accepted is ${accepted}` }
   if (issue.input === undefined)
     return { code: 'missing', field, message: `missing, accepted is ${issue.message}` }

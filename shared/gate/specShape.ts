@@ -77,6 +77,8 @@ function acceptedBy(entry: v.GenericSchema): string {
 export const keys = <T extends v.ObjectEntries>(entries: T) =>
   v.strictObject(entries, (issue) => {
     const key = String(issue.path?.at(-1)?.key ?? '')
+    if (Array.isArray(issue.path?.at(-1)?.input))
+      return `list|an object with ${Object.keys(entries).join(', ')}`
     if (issue.expected === 'never') return `unknown key|${Object.keys(entries).join(', ')}`
     const entry = entries[key]
     if (entry === undefined) return `an object with ${Object.keys(entries).join(', ')}`

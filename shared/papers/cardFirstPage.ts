@@ -1,9 +1,10 @@
-import { fittingScale, sizeAt } from '../drawing/fitScale.ts'
+import { fittingScale, paperScales, sizeAt } from '../drawing/fitScale.ts'
 import type { GateDrawings } from '../drawing/gateDrawings.ts'
 import type { Drawing } from '../drawing/drawing.ts'
 import type { Check } from '../gate/checks.ts'
 import { stacked, type Frame } from './flow.ts'
 import { cautionBlocks } from './stepBlocks.ts'
+import type { CardChoice } from './cardChoices.ts'
 import { figureHeight, figureMarks, type CardFigure } from './cardFigures.ts'
 import { margins, paperSizes, type Measure, type PageMark, type PaperFormat } from './page.ts'
 
@@ -40,9 +41,13 @@ const column = (figures: CardFigure[], room: Room, measure: Measure): PageMark[]
 /** The marks of page 1, which views stand on it, whether the cautions do, and what is left free. */
 export type FirstPage = { marks: PageMark[]; placed: (keyof GateDrawings)[]; cautioned: boolean; free: Frame }
 
+/** A scale so many steps smaller than another. */
+const coarserScale = (scale: number, steps: number): number =>
+  steps === 0 ? scale : (paperScales[paperScales.indexOf(scale) + steps] ?? scale)
+
 /** Drawings one under another in a room: the back as large as it goes, then the others where height is left. */
-function drawingsIn(drawings: GateDrawings, room: Room): FirstPage {
-  const scale = fittingScale(drawings.back, room)
+function drawingsIn(drawings: GateDrawings, room: Room, choice: CardChoice): FirstPage {
+  const scale = coarserScale(fittingScale(drawings.back, room), choice.coarser)
   const marks: PageMark[] = []
   const placed: (keyof GateDrawings)[] = []
   let y = room.y
@@ -55,8 +60,10 @@ function drawingsIn(drawings: GateDrawings, room: Room): FirstPage {
   put('back', drawings.back, scale)
   const sectionScale = fittingScale(drawings.section, { width: room.width, height: 82 })
   const free = () => room.y + room.height - y
-  if (sizeAt(drawings.face, scale).height <= free()) put('face', drawings.face, scale)
-  if (sizeAt(drawings.section, sectionScale).height <= free()) put('section', drawings.section, sectionScale)
+  if (choice.face !== 'left out' && sizeAt(drawings.face, scale).height <= free())
+    put('face', drawings.face, scale)
+  if (choice.section !== 'left out' && sizeAt(drawings.section, sectionScale).height <= free())
+    put('section', drawings.section, sectionScale)
   return {
     marks,
     placed,
@@ -70,10 +77,17 @@ function drawingsIn(drawings: GateDrawings, room: Room): FirstPage {
  * where that leaves the drawing larger; at the foot the line to check the printer by.
  */
 export function cardFirstPage(
-  input: { drawings: GateDrawings; figures: CardFigure[]; checks: Check[]; format: PaperFormat; top: number },
+  input: {
+    drawings: GateDrawings
+    figures: CardFigure[]
+    checks: Check[]
+    format: PaperFormat
+    top: number
+    choice: CardChoice
+  },
   measure: Measure,
 ): FirstPage {
-  const { drawings, figures, checks, format, top } = input
+  const { drawings, figures, checks, format, top, choice } = input
   const sheet = paperSizes[format]
   const foot = sheet.height - margins.bottom - 7
   const whole: Room = {
@@ -90,7 +104,7 @@ export function cardFirstPage(
     fittingScale(drawings.back, beside) <= fittingScale(drawings.back, over) &&
     figures.length * figureHeight <= whole.height
   ) {
-    const views = drawingsIn(drawings, beside)
+    const views = drawingsIn(drawings, beside, choice)
     const room = { ...whole, x: whole.x + beside.width + 5, width: columnWidth - 5, y: top + 2 }
     const cautions = stacked(cautionBlocks(checks, room.width, measure))
     const under = room.y + figures.length * figureHeight + 5
@@ -107,7 +121,7 @@ export function cardFirstPage(
       ],
     }
   }
-  const views = drawingsIn(drawings, { ...over, y: whole.y + under.height + 4 })
+  const views = drawingsIn(drawings, { ...over, y: whole.y + under.height + 4 }, choice)
   return { ...views, marks: [...under.marks, ...views.marks, ...check] }
 }
 

@@ -2,6 +2,9 @@ import type { Fixing, Leaf } from '../gate/leaf.ts'
 import { figureText } from '../drawing/figureText.ts'
 import type { LengthUnit } from '../job/job.ts'
 
+/** Whose places are written out: all, those on the ledges, or none. */
+export type FixingPlaces = 'all' | 'on ledges' | 'counted'
+
 type Row = { y: number; xs: number[] }
 
 function rowsOf(fixings: Fixing[]): Row[] {
@@ -20,10 +23,11 @@ const joined = (names: string[]): string =>
 
 /**
  * Where the fixings go, in sentences: along each ledge from the hanging edge, with how far the row stands from its centre line;
- * ledges with the same places together; on a brace each place from the hanging edge and from the foot of the leaf, or, when said
- * briefly, how many there are and that the drawing shows them.
+ * ledges with the same places together; on a brace each place from the hanging edge and from the foot of the leaf. What isn't
+ * written out is counted, and left to the drawing.
  */
-export function fixingWords(leaf: Leaf, unit: LengthUnit, briefly = false): string[] {
+export function fixingWords(leaf: Leaf, unit: LengthUnit, written: FixingPlaces = 'all'): string[] {
+  if (written === 'counted') return [counted(leaf)]
   const { write } = figureText(unit)
   const alike = new Map<string, string[]>()
   for (const ledge of leaf.ledges) {
@@ -45,7 +49,7 @@ export function fixingWords(leaf: Leaf, unit: LengthUnit, briefly = false): stri
       `${capital(joined(names))} ${names.length > 1 ? `ledges, ${places}` : `ledge, ${places.replace(' each', '')}`}`,
   )
   const onBraces = leaf.fixings.filter((fixing) => fixing.joins === 'brace').length
-  if (briefly && onBraces > 0)
+  if (written === 'on ledges' && onBraces > 0)
     return [...ledges, `Through the braces, ${onBraces}, where the drawing shows them.`]
   const braces = leaf.braces.map((brace) => {
     const own = leaf.fixings.filter((fixing) => fixing.member === `${brace.name} brace`)
@@ -56,6 +60,15 @@ export function fixingWords(leaf: Leaf, unit: LengthUnit, briefly = false): stri
       : `${name}, ${own.length}; from the hanging edge / from the foot: ${places.join(', ')}.`
   })
   return [...ledges, ...braces].filter((words) => words !== '')
+}
+
+function counted(leaf: Leaf): string {
+  const members = [...new Set(leaf.fixings.map((fixing) => fixing.member))]
+  const counts = members.map((member) => {
+    const count = leaf.fixings.filter((fixing) => fixing.member === member).length
+    return `${member.replace(/^single /, '')} ${count}`
+  })
+  return `${capital(joined(counts))}, where the drawing shows them.`
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

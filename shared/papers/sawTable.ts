@@ -5,8 +5,7 @@ import type { Block } from './flow.ts'
 import type { Measure } from './page.ts'
 import { heading, paragraph, table, type Cell } from './table.ts'
 
-const sameCut = (setting: SawSetting): string =>
-  `${setting.cut}|${setting.part}|${setting.angle}|${setting.depth}`
+const sameCut = (setting: SawSetting): string => `${setting.cut}|${setting.part}|${setting.angle}`
 
 /** 28.8°, and 15° without a nought after it. */
 const writeAngle = (angle: number): string => `${Number(angle.toFixed(1))}°`
@@ -29,42 +28,63 @@ function guides(same: SawSetting[], write: (mm: number) => string, several: bool
     .join('; ')
 }
 
-/** Saw settings: blade off square, its depth, the fence, and the line to lay a guide on for each side of the saw's base. */
-export function sawTable(settings: SawSetting[], unit: LengthUnit, width: number, measure: Measure): Block[] {
+/** The blade's depth for a cut; two figures where the saws' teeth differ. */
+function depths(same: SawSetting[], write: (mm: number) => string): string {
+  const all = same.map((setting) => setting.depth)
+  const [least, most] = [write(Math.min(...all)), write(Math.max(...all))]
+  return least === most ? least : `${least}–${most}`
+}
+
+function sawRow(same: SawSetting[], write: (mm: number) => string, guided: string[]): Cell[] {
+  const [first] = same
+  if (!first) return []
+  const fence = same.find((setting) => setting.fence !== null)?.fence ?? null
+  const lean = first.angle !== 0 && first.lean === 'bevel' ? 'tilt ' : ''
+  const listed = same.filter((setting) => guided.includes(setting.saw))
+  return [
+    first.part === 'boards' ? first.cut : `${first.cut}: ${first.part}`,
+    `${lean}${writeAngle(first.angle)}`,
+    depths(same, write),
+    fence === null ? '–' : write(fence),
+    guides(listed, write, guided.length > 1) || '–',
+  ]
+}
+
+/** What the guide lines are for, and how the depth comes about. */
+function sawNote(guided: string[], more: number): string {
+  const depth = 'Depth: the timber and one tooth.'
+  if (guided.length === 0) return depth
+  const others =
+    more > 0
+      ? ` Lines for ${more} more guided ${more === 1 ? 'saw stands' : 'saws stand'} in the program.`
+      : ''
+  const saws = guided.length === 1 ? `${guided[0]}, ` : ''
+  return `Guide lines: ${saws}from the end or edge cut away. ${depth}${others}`
+}
+
+/**
+ * Saw settings: blade off square, its depth, the fence, and the line to lay a guide on for each side of the saw's base. Guide lines are
+ * given for mostGuided saws.
+ */
+export function sawTable(
+  settings: SawSetting[],
+  { unit, width, mostGuided }: { unit: LengthUnit; width: number; mostGuided: number },
+  measure: Measure,
+): Block[] {
   if (settings.length === 0) return []
   const { write } = figureText(unit)
-  const guided = [
+  const all = [
     ...new Set(settings.filter((setting) => setting.guideLines.length > 0).map((setting) => setting.saw)),
   ]
+  const guided = all.slice(0, mostGuided)
   const columns = [
-    { title: 'Cut', width: 82 },
+    { title: 'Cut', width: guided.length > 1 ? 62 : 80 },
     { title: 'Off square', width: 22, align: 'end' as const, size: 13, weight: 'semibold' as const },
-    { title: 'Depth', width: 18, align: 'end' as const },
+    { title: 'Depth', width: 20, align: 'end' as const },
     { title: 'Fence', width: 20, align: 'end' as const, size: 13, weight: 'semibold' as const },
-    { title: 'Guide line', width: width - 142 },
+    { title: 'Guide line', width: width - (guided.length > 1 ? 124 : 142) },
   ]
-  const rows = cutsOf(settings).map((same): Cell[] => {
-    const [first] = same
-    if (!first) return []
-    const fence = same.find((setting) => setting.fence !== null)?.fence ?? null
-    const lean = first.angle === 0 ? '' : first.lean === 'bevel' ? 'tilt ' : ''
-    return [
-      first.part === 'boards' ? first.cut : `${first.cut}: ${first.part}`,
-      `${lean}${writeAngle(first.angle)}`,
-      write(first.depth),
-      fence === null ? '–' : write(fence),
-      guides(same, write, guided.length > 1) || '–',
-    ]
-  })
-  const note =
-    guided.length === 1
-      ? [
-          paragraph(
-            `Guide lines: ${guided[0]}, from the end or edge cut away. Depth: the timber and one tooth.`,
-            width,
-            measure,
-          ),
-        ]
-      : []
-  return [heading('Saw settings'), ...table(columns, rows, measure, note.length > 0), ...note]
+  const rows = cutsOf(settings).map((same) => sawRow(same, write, guided))
+  const note = paragraph(sawNote(guided, all.length - guided.length), width, measure)
+  return [heading('Saw settings'), ...table(columns, rows, measure, true), note]
 }

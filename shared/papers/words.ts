@@ -7,7 +7,7 @@ export type Run = { text: string; weight: Weight }
 export type SetLine = { text: string; weight: Weight; x: number }[]
 
 /** Height from baseline to baseline for a type size in points, mm. */
-export const lineHeight = (size: number): number => size * 0.425
+export const lineHeight = (size: number): number => size * 0.41
 
 /** Sets runs of words into lines no wider than width (mm). A word longer than a line is broken where it must be. */
 export function setLines(runs: Run[], width: number, size: number, measure: Measure): SetLine[] {

@@ -32,7 +32,7 @@ const screens: Screen[] = [
     name: 'gate not to be made',
     open: async (page) => {
       await startJob(page, 'Perpetua Sleeper')
-      await entry(page, 'size.width').fill('930')
+      await entry(page, 'size.width').fill('60')
       await entry(page, 'size.height').fill('1800')
       await page.getByText(/made as entered/).waitFor()
     },

@@ -1,0 +1,177 @@
+import {
+  existsSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  truncateSync,
+  writeFileSync,
+  mkdirSync,
+} from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import type { Design } from '../../shared/gate/designModel.ts'
+import { brokenSpecs, marked, stoppedSpec } from './brokenSpecs.ts'
+import { exampleSpecs, inFolder, runCommand } from './runCommand.ts'
+
+const parse = (out: string): Design => JSON.parse(out) as Design
+
+describe('card', () => {
+  it('has ten example specs to show', () => {
+    expect(exampleSpecs).toHaveLength(10)
+  })
+
+  it.each(exampleSpecs)('prints the whole design of $name and ends well', async ({ path }) => {
+    const { code, out, errors } = await runCommand('card', [path])
+    expect(errors).toEqual([])
+    expect(code).toBe(0)
+    const made = parse(out)
+    expect(Object.keys(made).sort()).toEqual(
+      ['checks', 'cuts', 'engine', 'figures', 'holes', 'leaves', 'sawSettings', 'steps'].sort(),
+    )
+    const leaf = made.leaves[0]
+    expect(made.leaves).toHaveLength(1)
+    // What is worked out later isn't promised before: neither here nor half.
+    for (const key of ['massKg', 'centre', 'hinges']) expect(leaf).not.toHaveProperty(key)
+    for (const key of ['movement', 'swing']) expect(made).not.toHaveProperty(key)
+    for (const key of ['width', 'height', 'boards', 'ledges', 'braces', 'frame', 'fixings'])
+      expect(leaf).toHaveProperty(key)
+    for (const board of leaf?.boards ?? [])
+      for (const key of ['x', 'width', 'length', 'blank', 'fence']) expect(board).toHaveProperty(key)
+    for (const ledge of leaf?.ledges ?? [])
+      for (const key of ['name', 'y', 'length', 'shortLength']) expect(ledge).toHaveProperty(key)
+    for (const brace of leaf?.braces ?? [])
+      for (const key of ['name', 'angle', 'sawSetting', 'edgeLength', 'length', 'outline'])
+        expect(brace).toHaveProperty(key)
+    for (const fixing of leaf?.fixings ?? [])
+      for (const key of ['x', 'y', 'joins']) expect(fixing).toHaveProperty(key)
+    for (const row of made.cuts)
+      for (const key of ['part', 'section', 'quantity', 'length', 'ends']) expect(row).toHaveProperty(key)
+    expect(made.checks.filter(({ level }) => level === 'stop')).toEqual([])
+  })
+
+  it('writes the papers as PDF with --out, the same bytes each time, on A4 or Letter', async () => {
+    await inFolder(async (folder) => {
+      const path = exampleSpecs[0]?.path ?? ''
+      const write = async (name: string, ...more: string[]) => {
+        const out = join(folder, name, 'made on the way')
+        const { code, errors } = await runCommand('card', [path, '--out', out, ...more])
+        expect([code, errors]).toEqual([0, []])
+        const files = readdirSync(out)
+        expect(files.length).toBeGreaterThan(0)
+        return files.map((file) => readFileSync(join(out, file)))
+      }
+      const [once, again, letter] = [
+        await write('a'),
+        await write('b'),
+        await write('c', '--paper', 'letter'),
+      ]
+      for (const bytes of [...once, ...letter]) expect(bytes.subarray(0, 5).toString()).toBe('%PDF-')
+      expect(again.map((bytes, i) => bytes.equals(once[i] as Buffer))).toEqual(once.map(() => true))
+      expect(letter[0]?.equals(once[0] as Buffer)).toBe(false)
+    })
+  })
+
+  it('reads a spec that begins with a byte-order mark', async () => {
+    await inFolder(async (folder) => {
+      const path = join(folder, 'marked.json')
+      writeFileSync(path, marked)
+      expect((await runCommand('card', [path])).code).toBe(0)
+    })
+  })
+})
+
+describe('card with a broken spec', () => {
+  it('is tried with more than thirty of them', () => {
+    expect(brokenSpecs.length).toBeGreaterThan(30)
+  })
+
+  it.each(brokenSpecs)(
+    'says what is wrong with $name, a line a problem, and writes nothing',
+    async (broken) => {
+      await inFolder(async (folder) => {
+        const path = join(folder, 'gate.json')
+        const made = join(folder, 'papers')
+        writeFileSync(path, broken.content)
+        const { code, out, errors } = await runCommand('card', [path, '--out', made])
+        expect(errors.join('\n')).not.toMatch(/^\s+at /m)
+        expect(code, errors.join('\n')).toBe(2)
+        expect(out).toBe('')
+        expect(existsSync(made)).toBe(false)
+        expect(errors).toHaveLength(broken.lines ?? broken.fields.length)
+        for (const field of broken.fields)
+          expect(errors.filter((line) => line.startsWith(`${field}: `))).not.toEqual([])
+        for (const line of errors) expect(line).toMatch(/^[^:]+: \S/)
+        if (broken.says !== undefined) expect(errors.join('\n')).toContain(broken.says)
+        for (const line of errors) expect(line).not.toMatch(/\p{Cc}/u)
+      })
+    },
+  )
+
+  it('says that a folder, a file that isn’t there or one past all size can’t be read', async () => {
+    await inFolder(async (folder) => {
+      const huge = join(folder, 'huge.json')
+      writeFileSync(huge, '')
+      truncateSync(huge, 3_000_000_000)
+      expect(statSync(huge).size).toBe(3_000_000_000)
+      mkdirSync(join(folder, 'sub'))
+      for (const path of [join(folder, 'sub'), join(folder, 'absent.json'), huge, '/dev/null']) {
+        const { code, out, errors } = await runCommand('card', [path])
+        expect([code, out, errors.length]).toEqual([2, '', 1])
+        expect(errors[0]).toMatch(/^input: /)
+      }
+    })
+  })
+
+  it.each([
+    [[], 'arguments'],
+    [['a.json', 'b.json'], 'arguments'],
+    [['a.json', '--paper', 'a3'], '--paper'],
+    [['a.json', '--out', ''], '--out'],
+    [['a.json', '--colour'], 'arguments'],
+    [['a.json', '--out'], 'arguments'],
+  ])('refuses the words %j', async (args, field) => {
+    const { code, out, errors } = await runCommand('card', args)
+    expect([code, out, errors.length]).toEqual([2, '', 1])
+    expect(errors[0]?.startsWith(`${field}: `)).toBe(true)
+  })
+
+  it('refuses a folder that can’t be written to, and prints nothing', async () => {
+    await inFolder(async (folder) => {
+      const file = join(folder, 'taken')
+      writeFileSync(file, 'a file stands here')
+      const { code, out, errors } = await runCommand('card', [exampleSpecs[0]?.path ?? '', '--out', file])
+      expect([code, out, errors.length]).toEqual([2, '', 1])
+      expect(errors[0]).toMatch(/^--out: /)
+      expect(readFileSync(file, 'utf8')).toBe('a file stands here')
+    })
+  })
+})
+
+describe('card with a gate that can’t be made', () => {
+  it('prints what was found, a line a stop, and writes nothing', async () => {
+    await inFolder(async (folder) => {
+      const path = join(folder, 'gate.json')
+      const papers = join(folder, 'papers')
+      writeFileSync(path, stoppedSpec)
+      const { code, out, errors } = await runCommand('card', [path, '--out', papers])
+      expect(code).toBe(3)
+      const stopped = parse(out)
+      expect(Object.keys(stopped)).toEqual(['engine', 'leaves', 'checks'])
+      expect(stopped.leaves).toEqual([])
+      const stops = stopped.checks.filter(({ level }) => level === 'stop')
+      expect(stops.map(({ id }) => id)).toContain('ripped-board-narrow')
+      expect(stops.map(({ id }) => id)).toContain('brace-no-fit')
+      expect(errors).toHaveLength(stops.length)
+      stops.forEach((stop, i) => expect(errors[i]).toContain(stop.message))
+      expect(existsSync(papers)).toBe(false)
+    })
+  })
+})
+
+describe('buy', () => {
+  it('says that it isn’t there yet', async () => {
+    const { code, out, errors } = await runCommand('buy', [exampleSpecs[0]?.path ?? ''])
+    expect([code, out, errors.length]).toEqual([2, '', 1])
+    expect(errors[0]).toMatch(/^buy: not yet/)
+  })
+})
