@@ -27,7 +27,7 @@ export const jobColumns = `jobs.id, jobs.number, jobs.title, jobs.stage, jobs.du
   customers.address, customers.town, customers.phone, customers.email`
 
 export const rowColumns = `jobs.id, jobs.number, customers.name AS customer, customers.town, jobs.title, jobs.stage, jobs.due, jobs.unit,
-  jobs.leaf_width_mm AS width, jobs.leaf_height_mm AS height, jobs.construction,
+  jobs.width_mm AS width, jobs.height_mm AS height, jobs.construction,
   (SELECT count(*) FROM papers WHERE papers.job_id = jobs.id) AS papers, jobs.updated_at AS updatedAt, jobs.sample`
 
 const isWords = (typed: unknown): typed is Record<string, string> =>

@@ -2,6 +2,7 @@ import type { Job } from '../shared/job/job.ts'
 import { inchParts } from '../shared/units/inch.ts'
 import { writeShortMm } from '../shared/units/writeLength.ts'
 import type { Connection } from './connection.ts'
+import { measuredSizes } from '../shared/gate/measuredSizes.ts'
 
 /** More words than anyone types; the rest are not looked for. */
 const mostWords = 12
@@ -55,7 +56,9 @@ export function searchRoom({ db }: Connection): SearchRoom {
         phone,
         job.title.normalize('NFC'),
         job.notes.normalize('NFC'),
-        `${sizeWords(size.width)} ${sizeWords(size.height)}`,
+        measuredSizes(size)
+          .map(({ mm }) => sizeWords(mm))
+          .join(' '),
       )
     },
     forgetJob: (id) => void dropJob.run(id),

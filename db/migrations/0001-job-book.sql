@@ -22,8 +22,15 @@ CREATE TABLE jobs (
   notes TEXT NOT NULL DEFAULT '',
   unit TEXT NOT NULL CHECK (unit IN ('mm', 'in')),
   entry TEXT NOT NULL CHECK (json_valid(entry)),
-  leaf_width_mm REAL GENERATED ALWAYS AS (json_extract(entry, '$.spec.size.width')) STORED CHECK (leaf_width_mm > 0),
-  leaf_height_mm REAL GENERATED ALWAYS AS (json_extract(entry, '$.spec.size.height')) STORED CHECK (leaf_height_mm > 0),
+  -- The leaf's own sizes, or the least of a surveyed opening's.
+  width_mm REAL GENERATED ALWAYS AS (coalesce(
+    json_extract(entry, '$.spec.size.width'),
+    min(json_extract(entry, '$.spec.size.widths[0]'), json_extract(entry, '$.spec.size.widths[1]'), json_extract(entry, '$.spec.size.widths[2]'))
+  )) STORED CHECK (width_mm > 0),
+  height_mm REAL GENERATED ALWAYS AS (coalesce(
+    json_extract(entry, '$.spec.size.height'),
+    min(json_extract(entry, '$.spec.size.heights[0]'), json_extract(entry, '$.spec.size.heights[1]'))
+  )) STORED CHECK (height_mm > 0),
   construction TEXT GENERATED ALWAYS AS (json_extract(entry, '$.spec.construction')) STORED NOT NULL,
   version INTEGER NOT NULL DEFAULT 1 CHECK (version > 0),
   created_at TEXT NOT NULL,

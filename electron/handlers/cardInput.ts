@@ -7,14 +7,15 @@ import type { PaperHeader } from '../../shared/job/issuedPaper.ts'
 import type { Job } from '../../shared/job/job.ts'
 import { bad, good, type Problem, type Result } from '../../shared/problem.ts'
 import type { Context } from './context.ts'
+import { measuredSizes, type MeasuredSize } from '../../shared/gate/measuredSizes.ts'
 
 /** A gate that can be made: its whole spec and what follows from it. */
 export type MakeableGate = { spec: GateSpec; design: Design }
 
-const missingSize = (key: 'width' | 'height'): Problem => ({
+const missingSize = ({ path, called }: MeasuredSize): Problem => ({
   code: 'missing',
-  field: `spec.size.${key}`,
-  message: `the leaf’s ${key} is missing; type it in before a card is made`,
+  field: `spec.${path}`,
+  message: `the ${called} is missing; type it in before a card is made`,
 })
 
 /** The job's gate worked out, or why no card can be made of it: each missing size, or each stop with its remedy. */
@@ -22,7 +23,11 @@ export function makeableGate(job: Job): Result<MakeableGate> {
   const { spec: draft } = job.entry
   const whole = specOf(draft)
   if (!whole)
-    return bad(...(['width', 'height'] as const).filter((key) => draft.size[key] === null).map(missingSize))
+    return bad(
+      ...measuredSizes(draft.size)
+        .filter(({ mm }) => mm === null)
+        .map(missingSize),
+    )
   const spec = parseSpec(whole)
   if (!spec.ok) return spec
   const outcome = design(spec.value)

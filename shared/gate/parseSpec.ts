@@ -93,9 +93,21 @@ export function parseDraft(input: unknown): Result<DraftSpec> {
   return problems.length > 0 ? { ok: false, problems } : shaped
 }
 
+/** A draft's sizes when all of them are there. */
+function wholeSize(size: DraftSpec['size']): GateSpec['size'] | undefined {
+  if (size.from === 'leaf') {
+    const { width, height } = size
+    return width === null || height === null ? undefined : { ...size, width, height }
+  }
+  const [top, middle, foot] = size.widths
+  const [hanging, closing] = size.heights
+  if (top === null || middle === null || foot === null || hanging === null || closing === null)
+    return undefined
+  return { ...size, widths: [top, middle, foot], heights: [hanging, closing] }
+}
+
 /** The whole spec of a draft, once its sizes are there. */
 export function specOf(draft: DraftSpec): GateSpec | undefined {
-  const { width, height } = draft.size
-  if (width === null || height === null) return undefined
-  return { ...draft, size: { from: 'leaf', width, height } }
+  const size = wholeSize(draft.size)
+  return size && { ...draft, size }
 }

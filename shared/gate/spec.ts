@@ -179,11 +179,20 @@ const entries = {
 /** The shape of a gate's spec, before the rules that tie one key to another (`specRules.ts`). */
 export const specShape = keys(entries)
 
-const draftSize = keys({
-  from: v.literal('leaf'),
-  width: v.nullable(size()),
-  height: v.nullable(size()),
-})
+const toCome = v.nullable(size())
+
+const draftSize = v.variant(
+  'from',
+  [
+    keys({ ...leafSize.entries, width: toCome, height: toCome }),
+    keys({
+      ...openingSize.entries,
+      widths: v.tuple([toCome, toCome, toCome], 'three widths in mm'),
+      heights: v.tuple([toCome, toCome], 'two heights in mm, hanging side then closing side'),
+    }),
+  ],
+  'an object whose from is leaf or opening',
+)
 
 /** A spec on its way: the same, but the sizes may still be missing. */
 export const draftShape = keys({ ...entries, size: draftSize })

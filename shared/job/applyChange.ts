@@ -13,7 +13,7 @@ export type KeptChange = { path: string; before: unknown; after: unknown }
 export type Applied = { job: Job; kept: KeptChange[]; overlaps: Overlap[] }
 
 /** The sizes may be missing but their keys may not: taking them out leaves null. */
-const emptied = new Set(['size.width', 'size.height'])
+const emptied = /^size\.(width|height|widths\.\d|heights\.\d)$/
 
 const refused = (field: string, message: string): Problem => ({ code: 'refused', field, message })
 
@@ -46,7 +46,7 @@ function changeSpec(job: Job, change: Change): Result<Job> {
   const { spec } = job.entry
   if (!canHold(spec, keys) || holdsReservedKey(change.value))
     return bad(refused(change.path, 'there is nothing there to change; it may have been taken out meanwhile'))
-  const value = change.value ?? (emptied.has(path) ? null : undefined)
+  const value = change.value ?? (emptied.test(path) ? null : undefined)
   const moved = !sameValue(valueAt(spec, keys), value)
   const changed = moved ? placedAt(spec, keys, value) : spec
   // The draft is read as a whole once all changes are in, since one alone may need the next (a brace and its construction).

@@ -97,12 +97,27 @@ function workshopFacts({ workshop }: AnySpec): Fact[] {
 const given = (mm: number | null, unit: LengthUnit): string =>
   mm === null ? 'not given' : writeBoth(mm, unit)
 
+const meetingFacts = ({ meetingGap }: AnySpec['size'], unit: LengthUnit): Fact[] =>
+  meetingGap === undefined ? [] : [['meeting gap', given(meetingGap, unit)]]
+
 function sizeFacts({ size }: AnySpec, unit: LengthUnit): Fact[] {
   if (size.from === 'opening')
-    return [['opening widths', size.widths.map((mm) => writeBoth(mm, unit)).join(', ')]]
+    return [
+      ['opening widths', size.widths.map((mm) => given(mm, unit)).join(', ')],
+      [
+        'opening heights, hanging side and closing side',
+        size.heights.map((mm) => given(mm, unit)).join(', '),
+      ],
+      ['hanging gap', given(size.hangingGap, unit)],
+      ['closing gap', given(size.closingGap, unit)],
+      ['ground gap', given(size.groundGap, unit)],
+      ['head gap', size.headGap === undefined ? 'none' : given(size.headGap, unit)],
+      ...meetingFacts(size, unit),
+    ]
   return [
     ['leaf width', given(size.width, unit)],
     ['leaf height', given(size.height, unit)],
+    ...meetingFacts(size, unit),
   ]
 }
 

@@ -45,7 +45,7 @@ describe(`powerCut (${rounds} kills)`, () => {
     }
     const db = new Sqlite(path, { readonly: true })
     expect(db.pragma('integrity_check', { simple: true })).toBe('ok')
-    const all = db.prepare<[], Said>('SELECT id, title, leaf_width_mm AS width FROM jobs').all()
+    const all = db.prepare<[], Said>('SELECT id, title, width_mm AS width FROM jobs').all()
     const numbers = db.prepare<[], string>('SELECT number FROM jobs ORDER BY id').pluck().all()
     db.close()
     expect(all).toEqual(expect.arrayContaining(said))
