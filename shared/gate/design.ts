@@ -5,20 +5,21 @@ import { isStop, type Check } from './checks.ts'
 import { engine, type Design, type DesignOutcome } from './designModel.ts'
 import type { Figures } from './figures.ts'
 import { sizeHoles } from './holeSizes.ts'
+import { placePieces } from '../ironmongery/placePieces.ts'
+import { fixingHold } from './fixingHold.ts'
+import { hangLeaf } from './hangLeaf.ts'
+import { gapOf, leafMovement } from './leafMovement.ts'
+import { leafSwing } from './leafSwing.ts'
+import { placedCounts } from './leafWeight.ts'
+import { timberChecks } from './timberChecks.ts'
 import { layLeaf, prefixed, type LaidLeaf } from './layLeaf.ts'
 import type { Leaf } from './leaf.ts'
 import { planLeaves, type LeafPlan } from './leafPlan.ts'
 import type { GateSpec } from './spec.ts'
 import { writeSteps } from './steps.ts'
-import { gather } from './worked.ts'
+import { gather, type Worked } from './worked.ts'
 
 const stopped = (checks: Check[]): DesignOutcome => ({ made: false, stopped: { engine, leaves: [], checks } })
-
-/** The gap between boards, mm, as entered. */
-function jointGap(spec: GateSpec): number {
-  if (spec.boards.gap === 'auto') throw new RangeError("jointGap takes a gap in mm; 'auto' is refused before")
-  return spec.boards.gap
-}
 
 /** What was found on a further leaf, saying which; what it only shares with the first is said once. */
 function ownChecks(plan: LeafPlan, checks: Check[], first: Check[]): Check[] {
@@ -38,18 +39,47 @@ function layLeaves(spec: GateSpec, plans: LeafPlan[], gap: number): LaidLeaf[] {
   )
 }
 
+/** The laid leaves with their plans and what was found so far; spec with the joint gap as a length. */
+type Laid = { spec: GateSpec; plans: LeafPlan[]; leaves: Leaf[]; figures: Figures; checks: Check[] }
+
+/** Each leaf weighed, hung and swung, with how its boarding moves. */
+function hangLeaves({ spec, plans, leaves }: Laid, gap: number) {
+  const placed = placePieces(spec, leaves)
+  const counts = placedCounts(placed)
+  const movement = leafMovement(spec, leaves[0] as Leaf, gap)
+  const wettest = movement.value?.wettest.leafWidth
+  const hung = plans.map((plan, index) => {
+    const leaf = leaves[index] as Leaf
+    const own = placed.filter((one) => one.leaf === leaf)
+    return prefixed(hangLeaf({ spec, plan, leaf, placed: own }, counts), plan.prefix)
+  })
+  const swing = plans.map((plan) => {
+    const grown = wettest === undefined ? 0 : Math.max(0, wettest - plan.width)
+    return prefixed(leafSwing(spec, plan, grown), plan.prefix)
+  })
+  const said = (worked: Worked<unknown>[]) =>
+    worked.map((one, index) =>
+      index === 0
+        ? one
+        : { ...one, checks: ownChecks(plans[index] as LeafPlan, one.checks, worked[0]?.checks ?? []) },
+    )
+  return {
+    leaves: hung.map(({ value }) => value),
+    movement: movement.value,
+    swing: swing.flatMap(({ value }) => (value ? [value] : [])),
+    ...gather([...said(hung), ...said(swing), movement]),
+  }
+}
+
 /** Everything that is worked out over all leaves once they are laid. */
-function finish(
-  spec: GateSpec,
-  leaves: Leaf[],
-  before: { figures: Figures; checks: Check[] },
-): DesignOutcome {
-  const holes = sizeHoles(
-    spec,
-    leaves.flatMap((leaf) => leaf.fixings),
-  )
-  const checks = [...before.checks, ...holes.checks]
-  if (checks.some(isStop)) return stopped(checks)
+function finish(laid: Laid, gap: number): DesignOutcome {
+  const { spec } = laid
+  const places = laid.leaves.flatMap((leaf) => leaf.fixings)
+  const holes = sizeHoles(spec, places)
+  const before = [...laid.checks, ...holes.checks]
+  if (before.some(isStop)) return stopped(before)
+  const hung = hangLeaves(laid, gap)
+  const { leaves, movement, swing } = hung
   const cuts = cutList(spec, leaves)
   const saws = sawSettings(spec, leaves)
   const made: Design = {
@@ -58,23 +88,38 @@ function finish(
     cuts,
     holes: holes.value,
     sawSettings: saws.settings,
-    checks,
-    figures: { ...before.figures, ...holes.figures, ...saws.figures, ...cutFigures(cuts, leaves) },
+    movement,
+    swing,
+    checks: [...before, ...hung.checks, ...timberChecks(spec)],
+    figures: {
+      ...laid.figures,
+      ...holes.figures,
+      ...fixingHold(spec, holes.value, places),
+      ...saws.figures,
+      ...cutFigures(cuts, leaves),
+      ...hung.figures,
+    },
     steps: writeSteps({ spec, leaves, cuts, holes: holes.value }),
   }
   return { made: true, design: made }
 }
 
+/** The spec with the gap between its boards as a length, which every rule after needs. */
+const withGap = (spec: GateSpec, gap: number): GateSpec =>
+  spec.boards.gap === gap ? spec : { ...spec, boards: { ...spec.boards, gap } }
+
 /**
- * Works out a gate from a spec that `parseSpec` has let through: every part, hole, cut, check, figure and step; or, when it
+ * Works out a gate from a spec that `parseSpec` has let through: every part, hole, cut, load, check, figure and step; or, when it
  * can't be made as entered, the checks alone. The hand changes nothing here: it mirrors the drawing only.
  */
-export function design(spec: GateSpec): DesignOutcome {
-  const plans = planLeaves(spec)
+export function design(entered: GateSpec): DesignOutcome {
+  const plans = planLeaves(entered)
   if (plans.value.length === 0) return stopped(plans.checks)
-  const laid = layLeaves(spec, plans.value, jointGap(spec))
-  const before = gather([plans, ...laid])
+  const gap = gapOf(entered)
+  const spec = withGap(entered, gap.value)
+  const laid = layLeaves(spec, plans.value, gap.value)
+  const before = gather([plans, gap, ...laid])
   const leaves = laid.flatMap(({ value }) => (value ? [value] : []))
   if (leaves.length < laid.length || before.checks.some(isStop)) return stopped(before.checks)
-  return finish(spec, leaves, before)
+  return finish({ spec, plans: plans.value, leaves, ...before }, gap.value)
 }

@@ -3,19 +3,26 @@ import type { SawSetting } from '../cutting/sawSetting.ts'
 import type { Check } from './checks.ts'
 import type { Figures } from './figures.ts'
 import type { Hole } from './holes.ts'
-import type { Leaf } from './leaf.ts'
+import type { HangingLeaf } from './leaf.ts'
+import type { Movement } from './leafMovement.ts'
+import type { LeafSwing } from './leafSwing.ts'
 import type { Step } from './steps.ts'
 
 /** Version of the calculation rules. Raised whenever any figure could come out differently. */
-export const engine = '1'
+export const engine = '2'
 
-/** Everything worked out from a spec. With a stop among its checks it has no leaves and nothing else: never half a design. */
+/**
+ * Everything worked out from a spec. movement: how the boarding moves with the air, null without a climate; swing: one a leaf, in their
+ * order, none for a leaf whose pin stands past it. With a stop among its checks it has no leaves and nothing else: never half a design.
+ */
 export type Design = {
   engine: string
-  leaves: Leaf[]
+  leaves: HangingLeaf[]
   cuts: CutRow[]
   holes: Hole[]
   sawSettings: SawSetting[]
+  movement: Movement | null
+  swing: LeafSwing[]
   checks: Check[]
   figures: Figures
   steps: Step[]

@@ -96,3 +96,35 @@ export type Leaf = {
   frame: FramePart[]
   fixings: Fixing[]
 }
+
+/**
+ * One hinge, bottom → top: its height y in mm, its pull away from the post in N (under 0 where it presses on it; a hinge between the
+ * outer two takes none), and its equal share of the weight in N. The whole weight may fall on any one.
+ */
+export type HungOn = { y: number; pullN: number; shareN: number }
+
+/**
+ * What one brace carries, N: the upright load on its head, the thrust along it, and the share of the thrust along the ledge.
+ * toe: the stress that its foot puts on the ledge and what the timber may bear, N/mm², null where the timber's strength isn't
+ * known. heldBy: what holds the share along the ledge, and how much it holds in N (null where that isn't known).
+ */
+export type BraceLoad = {
+  name: Brace['name']
+  loadN: number
+  thrustN: number
+  alongLedgeN: number
+  toe: { stress: number; allowed: number } | null
+  heldBy: { by: 'fixings' | 'notch'; count: number; holdN: number | null }
+}
+
+/**
+ * A leaf as it hangs: its parts, its mass in kg (± 10 %) and the centre of it, its hinges and what they carry, what each brace carries,
+ * and the push of the wind on it in N when it is shut (null where no gust is given).
+ */
+export type HangingLeaf = Leaf & {
+  massKg: number
+  centre: { x: number; y: number }
+  hinges: HungOn[]
+  loads: BraceLoad[]
+  windN: number | null
+}

@@ -1,6 +1,5 @@
 import * as v from 'valibot'
 import type { Problem, Result } from '../problem.ts'
-import { notYet } from './notYet.ts'
 import { draftShape, specShape, type DraftSpec, type GateSpec } from './spec.ts'
 import { specProblems } from './specRules.ts'
 
@@ -76,12 +75,12 @@ export function parseShape<T extends v.GenericSchema>(shape: T, input: unknown):
 }
 
 /**
- * Reads a spec from outside: shape, then the rules between keys, then what isn't worked out yet. All problems at once.
+ * Reads a spec from outside: shape, then the rules between keys. All problems at once.
  */
 export function parseSpec(input: unknown): Result<GateSpec> {
   const shaped = parseShape(specShape, input)
   if (!shaped.ok) return shaped
-  const problems = [...specProblems(shaped.value), ...notYet(shaped.value)]
+  const problems = specProblems(shaped.value)
   return problems.length > 0 ? { ok: false, problems } : shaped
 }
 
@@ -89,7 +88,7 @@ export function parseSpec(input: unknown): Result<GateSpec> {
 export function parseDraft(input: unknown): Result<DraftSpec> {
   const shaped = parseShape(draftShape, input)
   if (!shaped.ok) return shaped
-  const problems = [...specProblems(shaped.value), ...notYet(shaped.value)]
+  const problems = specProblems(shaped.value)
   return problems.length > 0 ? { ok: false, problems } : shaped
 }
 

@@ -1,5 +1,5 @@
 import type { Problem } from '../problem.ts'
-import { speciesNamed } from '../timber/species.ts'
+import { crossGrain, speciesNamed, timberNamed } from '../timber/species.ts'
 import { grooveDepth } from './boarding.ts'
 import type { DraftSpec, GateSpec, Section } from './spec.ts'
 
@@ -84,11 +84,19 @@ function ledgeHeights(spec: AnySpec): Problem[] {
   const { heights, count } = spec.ledges
   if (heights === 'auto') return []
   const field = 'ledges.heights'
+  // The top rail of a framed gate is counted but stands at the top: it has no height of its own.
+  const rails = spec.construction === 'framed-ledged-braced' ? 1 : 0
   if (count === 'auto')
-    return heights.length === 2 || heights.length === 3
+    return heights.length === 2 - rails || heights.length === 3 - rails
       ? []
-      : [problem('mismatch', field, `got ${heights.length} heights, 2 or 3 are accepted`)]
-  const wanted = spec.construction === 'framed-ledged-braced' ? count - 1 : count
+      : [
+          problem(
+            'mismatch',
+            field,
+            `got ${heights.length} heights, ${2 - rails} or ${3 - rails} are accepted`,
+          ),
+        ]
+  const wanted = count - rails
   return heights.length === wanted
     ? []
     : [
@@ -176,12 +184,26 @@ function knownSpecies(spec: AnySpec): Problem[] {
     )
 }
 
+/** A gap left to the climate needs the climate, and a timber whose movement is known. */
+function climateGap(spec: AnySpec): Problem[] {
+  const { gap, section } = spec.boards
+  if (gap !== 'auto') return []
+  if (!spec.climate) return [problem('missing', 'climate', "missing, needed when boards.gap is 'auto'")]
+  const timber = timberNamed(section.species, spec.timbers)
+  if (!timber || crossGrain(timber)) return []
+  return [
+    problem(
+      'missing',
+      'timbers',
+      `how '${section.species}' moves isn't known; a shrinkage or tangential value is needed when boards.gap is 'auto'`,
+    ),
+  ]
+}
+
 /** Rules of the spec that tie one key to another. Empty when all is well. */
 export const specProblems = (spec: AnySpec): Problem[] => [
   ...belonging(spec),
   ...agreement(spec),
-  ...(spec.boards.gap === 'auto' && !spec.climate
-    ? [problem('missing', 'climate', "missing, needed when boards.gap is 'auto'")]
-    : []),
+  ...climateGap(spec),
   ...knownSpecies(spec),
 ]

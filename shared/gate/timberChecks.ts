@@ -1,0 +1,40 @@
+import { bareLeaf, durabilityAdvice, dustAdvice } from '../timber/advice.ts'
+import { metalAdvice } from '../timber/fixingMetal.ts'
+import { timberNamed } from '../timber/species.ts'
+import type { TimberFacts } from '../timber/timberFacts.ts'
+import type { Check } from './checks.ts'
+import type { GateSpec, Section } from './spec.ts'
+
+/** Every section of a gate with its path in the spec. */
+export function sectionsOf(spec: GateSpec): [string, Section][] {
+  const found: [string, Section | undefined][] = [
+    ['boards.section', spec.boards.section],
+    ['ledges.section', spec.ledges.section],
+    ['ledges.topSection', spec.ledges.topSection],
+    ['braces.section', spec.braces?.section],
+    ['frame.stile', spec.frame?.stile],
+    ['frame.topRail', spec.frame?.topRail],
+  ]
+  return found.filter((entry): entry is [string, Section] => entry[1] !== undefined)
+}
+
+/** Each timber of the gate once, with the first place it is used. */
+function timbersOf(spec: GateSpec): [string, TimberFacts][] {
+  const found = new Map<string, [string, TimberFacts]>()
+  for (const [path, { species }] of sectionsOf(spec)) {
+    const timber = timberNamed(species, spec.timbers)
+    if (timber && !found.has(timber.name)) found.set(timber.name, [`${path}.species`, timber])
+  }
+  return [...found.values()]
+}
+
+/**
+ * What there is to know of the gate's timbers out of doors, bare and clear of the ground (use class 3.2): which metal to fix them with, how
+ * long they last, their sapwood and their dust.
+ */
+export const timberChecks = (spec: GateSpec): Check[] =>
+  timbersOf(spec).flatMap(([field, timber]) =>
+    [...metalAdvice(timber, bareLeaf), ...durabilityAdvice(timber, bareLeaf), ...dustAdvice(timber)].map(
+      ({ id, level, message, remedy }): Check => ({ id, level, message, figures: [], remedy, field }),
+    ),
+  )
