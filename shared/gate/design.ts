@@ -3,7 +3,6 @@ import { cutList } from '../cutting/cutList.ts'
 import { sawSettings } from '../cutting/sawSettings.ts'
 import { isStop, type Check } from './checks.ts'
 import { engine, type Design, type DesignOutcome } from './designModel.ts'
-import type { Figures } from './figures.ts'
 import { sizeHoles } from './holeSizes.ts'
 import { placePieces } from '../ironmongery/placePieces.ts'
 import { fixingHold } from './fixingHold.ts'
@@ -17,7 +16,7 @@ import type { Leaf } from './leaf.ts'
 import { planLeaves, type LeafPlan } from './leafPlan.ts'
 import type { GateSpec } from './spec.ts'
 import { writeSteps } from './steps.ts'
-import { gather, type Worked } from './worked.ts'
+import { joined, type Worked } from './worked.ts'
 
 const stopped = (checks: Check[]): DesignOutcome => ({ made: false, stopped: { engine, leaves: [], checks } })
 
@@ -39,8 +38,10 @@ function layLeaves(spec: GateSpec, plans: LeafPlan[], gap: number): LaidLeaf[] {
   )
 }
 
-/** The laid leaves with their plans and what was found so far; spec with the joint gap as a length. */
-type Laid = { spec: GateSpec; plans: LeafPlan[]; leaves: Leaf[]; figures: Figures; checks: Check[] }
+/** The laid leaves with their plans and what was worked out so far; spec with the joint gap as a length. */
+type Laid = { spec: GateSpec; plans: LeafPlan[]; leaves: Leaf[]; before: Worked<unknown>[] }
+
+const checksOf = (parts: Worked<unknown>[]): Check[] => parts.flatMap(({ checks }) => checks)
 
 /** Each leaf weighed, hung and swung, with how its boarding moves. */
 function hangLeaves({ spec, plans, leaves }: Laid, gap: number) {
@@ -67,7 +68,7 @@ function hangLeaves({ spec, plans, leaves }: Laid, gap: number) {
     leaves: hung.map(({ value }) => value),
     movement: movement.value,
     swing: swing.flatMap(({ value }) => (value ? [value] : [])),
-    ...gather([...said(hung), ...said(swing), movement]),
+    worked: [...said(hung), ...said(swing), movement],
   }
 }
 
@@ -76,7 +77,7 @@ function finish(laid: Laid, gap: number): DesignOutcome {
   const { spec } = laid
   const places = laid.leaves.flatMap((leaf) => leaf.fixings)
   const holes = sizeHoles(spec, places)
-  const before = [...laid.checks, ...holes.checks]
+  const before = checksOf([...laid.before, holes])
   if (before.some(isStop)) return stopped(before)
   const hung = hangLeaves(laid, gap)
   const { leaves, movement, swing } = hung
@@ -90,15 +91,15 @@ function finish(laid: Laid, gap: number): DesignOutcome {
     sawSettings: saws.settings,
     movement,
     swing,
-    checks: [...before, ...hung.checks, ...timberChecks(spec)],
-    figures: {
-      ...laid.figures,
-      ...holes.figures,
-      ...fixingHold(spec, holes.value, places),
-      ...saws.figures,
-      ...cutFigures(cuts, leaves),
-      ...hung.figures,
-    },
+    checks: [...before, ...checksOf(hung.worked), ...timberChecks(spec)],
+    figures: joined([
+      ...laid.before.map(({ figures }) => figures),
+      holes.figures,
+      fixingHold(spec, holes.value, places),
+      saws.figures,
+      cutFigures(cuts, leaves),
+      ...hung.worked.map(({ figures }) => figures),
+    ]),
     steps: writeSteps({ spec, leaves, cuts, holes: holes.value }),
   }
   return { made: true, design: made }
@@ -118,8 +119,9 @@ export function design(entered: GateSpec): DesignOutcome {
   const gap = gapOf(entered)
   const spec = withGap(entered, gap.value)
   const laid = layLeaves(spec, plans.value, gap.value)
-  const before = gather([plans, gap, ...laid])
+  const before = [plans, gap, ...laid]
   const leaves = laid.flatMap(({ value }) => (value ? [value] : []))
-  if (leaves.length < laid.length || before.checks.some(isStop)) return stopped(before.checks)
-  return finish({ spec, plans: plans.value, leaves, ...before }, gap.value)
+  const checks = checksOf(before)
+  if (leaves.length < laid.length || checks.some(isStop)) return stopped(checks)
+  return finish({ spec, plans: plans.value, leaves, before }, gap.value)
 }

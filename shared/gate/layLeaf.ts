@@ -1,7 +1,6 @@
 import { layBoards } from './boards.ts'
 import { layBraces } from './braces.ts'
-import { isStop, type Check } from './checks.ts'
-import type { Figures } from './figures.ts'
+import { isStop } from './checks.ts'
 import { placeFixings } from './fixings.ts'
 import { frameRoom, layFrame } from './frame.ts'
 import type { Leaf, Ledge } from './leaf.ts'
@@ -10,7 +9,7 @@ import { leafRoom } from './leafRoom.ts'
 import { layLedges } from './ledges.ts'
 import type { GateSpec } from './spec.ts'
 import { topFigures } from './topShape.ts'
-import { gather, type Worked } from './worked.ts'
+import { gather, joined, type Worked } from './worked.ts'
 
 /** A leaf with its parts, or undefined where a stop among the checks leaves none. */
 export type LaidLeaf = Worked<Leaf | undefined>
@@ -37,7 +36,7 @@ export function prefixed<T>(worked: Worked<T>, prefix: string): Worked<T> {
   if (prefix === '') return worked
   return {
     value: worked.value,
-    figures: Object.fromEntries(Object.entries(worked.figures).map(([id, made]) => [`${prefix}${id}`, made])),
+    figures: joined([worked.figures], prefix),
     checks: worked.checks.map((check) => ({
       ...check,
       figures: check.figures.map((id) => `${prefix}${id}`),
@@ -45,24 +44,23 @@ export function prefixed<T>(worked: Worked<T>, prefix: string): Worked<T> {
   }
 }
 
-const ended = (figures: Figures, checks: Check[]): LaidLeaf => ({ value: undefined, figures, checks })
+const ended = (parts: Worked<unknown>[]): LaidLeaf => ({ value: undefined, ...gather(parts) })
 
 /** Every part of one leaf: frame, boards, ledges, braces and the fixings between them. gap in mm. */
 export function layLeaf(spec: GateSpec, plan: LeafPlan, gap: number): LaidLeaf {
   const room = leafRoom(spec, plan)
   const frame = spec.frame ? layFrame(spec, spec.frame, plan) : { value: [], figures: {}, checks: [] }
   // Boards and ledges between stiles that leave no room would be nonsense, so the list of what's wrong ends here.
-  if (frame.checks.some((check) => check.id !== 'frame-thickness' && isStop(check)))
-    return ended(frame.figures, frame.checks)
+  if (frame.checks.some((check) => check.id !== 'frame-thickness' && isStop(check))) return ended([frame])
   const boards = layBoards(spec, room.boards, gap)
   const ledges = layLedges(spec, room.ledges)
   const braces = layBraces(spec, [...ledges.value, ...railAsBeam(spec, plan)])
   const top = topFigures(spec.top, plan.top, plan)
-  const before = gather([frame, top, boards, ledges, braces])
-  if ([...boards.checks, ...ledges.checks].some(isStop)) return ended(before.figures, before.checks)
+  const before = [frame, top, boards, ledges, braces]
+  if ([...boards.checks, ...ledges.checks].some(isStop)) return ended(before)
   const fixings = placeFixings(spec, { boards: boards.value, ledges: ledges.value, braces: braces.value })
-  const { figures, checks } = gather([before, fixings].map((part) => ({ value: undefined, ...part })))
-  if (checks.some(isStop)) return ended(figures, checks)
+  const { figures, checks } = gather([...before, fixings])
+  if (checks.some(isStop)) return { value: undefined, figures, checks }
   const leaf: Leaf = {
     name: plan.name,
     width: plan.width,

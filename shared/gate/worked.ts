@@ -11,10 +11,20 @@ export const figure = (
   how: { formula: string; inputs: Record<string, number>; source: string },
 ): Figure => ({ value, unit, ...how })
 
+/**
+ * Figures of several rules in one, later ones over earlier ones of the same id, each id with a prefix before it. Without a prototype, since an object that starts so takes
+ * hundreds of ids several times faster than one that starts as a literal.
+ */
+export function joined(parts: readonly Figures[], prefix = ''): Figures {
+  const all = Object.create(null) as Figures
+  for (const part of parts) for (const id in part) all[prefix === '' ? id : prefix + id] = part[id] as Figure
+  return all
+}
+
 /** Figures and checks of several rules in one, in order. */
 export function gather(parts: readonly Worked<unknown>[]): { figures: Figures; checks: Check[] } {
   return {
-    figures: Object.assign({}, ...parts.map((part) => part.figures)) as Figures,
+    figures: joined(parts.map((part) => part.figures)),
     checks: parts.flatMap((part) => part.checks),
   }
 }
