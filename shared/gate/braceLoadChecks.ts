@@ -1,4 +1,3 @@
-import { writeShortMm } from '../units/writeLength.ts'
 import type { Check } from './checks.ts'
 import type { BraceLoad, Ledge } from './leaf.ts'
 
@@ -23,7 +22,7 @@ function toeChecks({ name, toe, heldBy }: BraceLoad, ledge: Ledge): Check[] {
     {
       id: 'toe-crushes',
       level: 'caution',
-      message: `The foot of the ${braceNamed(name)} presses ${writeShortMm(toe.stress)} N/mm² on the ${ledge.name} ledge; ${writeShortMm(toe.allowed)} is what it bears.`,
+      message: `The foot of the ${braceNamed(name)} presses ${toe.stress.toFixed(2)} N/mm² on the ${ledge.name} ledge; ${toe.allowed.toFixed(2)} is what it bears.`,
       figures: [`brace.${name}.toeStress`, `brace.${name}.toeAllowed`],
       remedy:
         heldBy.by === 'notch'

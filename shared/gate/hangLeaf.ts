@@ -18,7 +18,7 @@ function largeNote({ plan }: Weighed, { massKg, area }: { massKg: number; area: 
       message: `The leaf is large: ${Math.round(massKg)} kg and ${area.toFixed(1)} m². The forces shown are aids to judgement.`,
       figures: ['leaf.mass', 'leaf.area'],
       remedy: 'Ask an engineer about posts and hinges, and about any public or powered gate.',
-      field: '',
+      field: 'size',
     },
   ]
 }

@@ -81,51 +81,58 @@ function surveyFigures(survey: GateSpec['survey']): Figures {
   return figures
 }
 
-const sayings: [string, string, string][] = [
-  [
-    'opening.taper',
-    "The opening's widths differ by",
-    'Scribe a fillet to one post, or accept the widest gap; never force the leaf.',
-  ],
-  [
-    'opening.fall',
-    "The opening's heights differ by",
-    'Let the foot follow the ground, or accept the wider ground gap at one side.',
-  ],
-  [
-    'opening.outOfSquare',
-    "The opening's diagonals differ by",
-    'Make the leaf square and take up the difference in the gaps.',
-  ],
-  [
-    'opening.outOfPlumb',
-    'A post is out of plumb by',
-    'Plumb the post, or pack the hinges so that the pins stand upright over each other.',
-  ],
+/** What is said of a survey whose differences are worth saying: by which figure, in which words, and what to do. */
+const sayings: Pick<Check, 'id' | 'message' | 'remedy' | 'field'>[] = [
+  {
+    id: 'opening-taper',
+    message: "The opening's widths differ by",
+    remedy: 'Scribe a fillet to one post, or accept the widest gap; never force the leaf.',
+    field: 'size.widths',
+  },
+  {
+    id: 'opening-fall',
+    message: "The opening's heights differ by",
+    remedy: 'Let the foot follow the ground, or accept the wider ground gap at one side.',
+    field: 'size.heights',
+  },
+  {
+    id: 'opening-out-of-square',
+    message: "The opening's diagonals differ by",
+    remedy: 'Make the leaf square and take up the difference in the gaps.',
+    field: 'survey.diagonals',
+  },
+  {
+    id: 'opening-out-of-plumb',
+    message: 'A post is out of plumb by',
+    remedy: 'Plumb the post, or pack the hinges so that the pins stand upright over each other.',
+    field: 'survey.plumb',
+  },
 ]
 
+const figureOf: Record<string, string> = {
+  'opening-taper': 'opening.taper',
+  'opening-fall': 'opening.fall',
+  'opening-out-of-square': 'opening.outOfSquare',
+  'opening-out-of-plumb': 'opening.outOfPlumb',
+}
+
 function surveyChecks(figures: Figures): Check[] {
-  const field: Record<string, string> = {
-    'opening.taper': 'size.widths',
-    'opening.fall': 'size.heights',
-    'opening.outOfSquare': 'survey.diagonals',
-    'opening.outOfPlumb': 'survey.plumb',
-  }
-  return sayings.flatMap(([id, says, remedy]) => {
-    const value = figures[id]?.value ?? 0
+  return sayings.flatMap(({ id, message, remedy, field }): Check[] => {
+    const from = figureOf[id] ?? ''
+    const value = figures[from]?.value ?? 0
     if (value <= worthSaying) return []
     const widest =
-      id === 'opening.taper'
+      id === 'opening-taper'
         ? `; the widest gap comes to ${writeShortMm(figures['opening.widestGap']?.value ?? 0)} mm`
         : ''
     return [
       {
-        id: id.replace('opening.', 'opening-').toLowerCase(),
-        level: 'caution' as const,
-        message: `${says} ${writeShortMm(value)} mm${widest}.`,
-        figures: [id],
+        id,
+        level: 'caution',
+        message: `${message} ${writeShortMm(value)} mm${widest}.`,
+        figures: [from],
         remedy,
-        field: field[id] ?? 'size',
+        field,
       },
     ]
   })

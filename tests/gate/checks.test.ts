@@ -1,16 +1,14 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import type { CheckLevel } from '../../shared/gate/checks.ts'
-import type { GateSpec } from '../../shared/gate/spec.ts'
 import { checksOf, gateWith, withoutBraces } from '../fixtures/gates.ts'
+import { wholeGateCases, type CheckCase } from '../fixtures/wholeGateCases.ts'
 
 const rooms = new URL('../../shared/gate/', import.meta.url)
 
 const topSection = (thickness: number, width: number) => ({ name: 'top', species: 'oak', thickness, width })
 const braceOf = (width: number, thickness = 28) => ({ name: 'brace', species: 'oak', thickness, width })
 
-/** Each check: what it is called, how grave it is, a gate that has it, and one that only just hasn't. */
-const cases: { id: string; level: CheckLevel; found: GateSpec; justNot: GateSpec; says: string }[] = [
+const plainCases: CheckCase[] = [
   {
     // 936 − 104 − 7 × 112 − 8 × 1 = 40.
     id: 'ripped-board-narrow',
@@ -195,6 +193,8 @@ const cases: { id: string; level: CheckLevel; found: GateSpec; justNot: GateSpec
     says: 'No drill of the set does for the ledges: clearance 5.5 mm.',
   },
 ]
+
+const cases: CheckCase[] = [...plainCases, ...wholeGateCases]
 
 describe('a check', () => {
   it.each(cases)('$id ($level) is found: $says', ({ id, level, found, says }) => {
