@@ -84,7 +84,7 @@ describe('every random gate', () => {
       }),
       { seed, numRuns },
     )
-  }, 60_000)
+  })
 })
 
 describe('figures of a made gate', () => {
