@@ -4,6 +4,9 @@ import type { GateSpec, Ironmongery } from '../gate/spec.ts'
 /** One piece of ironmongery on one leaf. entry is its place in the spec's list; height from that leaf's foot as entered, or null. */
 export type Allotted = { piece: Ironmongery; entry: number; leaf: Leaf; height: number | null }
 
+/** A line of the spec's ironmongery and its place in the list. */
+type Listed = { piece: Ironmongery; entry: number }
+
 /** How far a leaf's foot stands above the foot of the whole, mm: the upper half of a stable door stands on the lower one. */
 export const footAbove = (spec: GateSpec, leaf: Pick<Leaf, 'name'>): number =>
   spec.stable && leaf.name === 'upper half' ? spec.stable.lowerHeight + spec.stable.gap : 0
@@ -14,7 +17,7 @@ function leafAt(spec: GateSpec, leaves: readonly Leaf[], height: number): Leaf |
 }
 
 /** Hinges of one entry: shared out evenly, the first leaf taking an odd one; on a pair the heights hold for each leaf. */
-function hinges(spec: GateSpec, leaves: readonly Leaf[], piece: Ironmongery, entry: number): Allotted[] {
+function hinges(spec: GateSpec, leaves: readonly Leaf[], { piece, entry }: Listed): Allotted[] {
   const { heights, quantity } = piece
   if (spec.stable && heights)
     return heights.flatMap((height) => {
@@ -35,7 +38,7 @@ function ownLeaf(leaves: readonly Leaf[], kind: Ironmongery['kind'], index: numb
   return leaves[Math.min(index, last)]
 }
 
-function others(spec: GateSpec, leaves: readonly Leaf[], piece: Ironmongery, entry: number): Allotted[] {
+function others(spec: GateSpec, leaves: readonly Leaf[], { piece, entry }: Listed): Allotted[] {
   return Array.from({ length: piece.quantity }, (_, index) => index).flatMap((index): Allotted[] => {
     const height = piece.heights?.[index]
     const leaf =
@@ -59,5 +62,5 @@ function others(spec: GateSpec, leaves: readonly Leaf[], piece: Ironmongery, ent
  */
 export const allot = (spec: GateSpec, leaves: readonly Leaf[]): Allotted[] =>
   spec.ironmongery.flatMap((piece, entry) =>
-    piece.kind === 'hinge' ? hinges(spec, leaves, piece, entry) : others(spec, leaves, piece, entry),
+    piece.kind === 'hinge' ? hinges(spec, leaves, { piece, entry }) : others(spec, leaves, { piece, entry }),
   )

@@ -8,6 +8,7 @@ const sizes = [
   { form: 'drop', length: 300, rod: 12, throw: 90, plate: 45, massKg: 0.6, screws: [6, 5, 60], socket: 18 },
   { form: 'drop', length: 450, rod: 16, throw: 120, plate: 55, massKg: 1.3, screws: [8, 6, 90], socket: 22 },
   { form: 'drop', length: 600, rod: 19, throw: 150, plate: 60, massKg: 2.1, screws: [8, 6, 120], socket: 25 },
+  { form: 'top', length: 200, rod: 10, throw: 45, plate: 40, massKg: 0.35, screws: [6, 4.5, 50], socket: 13 },
   { form: 'top', length: 300, rod: 12, throw: 60, plate: 45, massKg: 0.6, screws: [6, 5, 60], socket: 16 },
   { form: 'top', length: 450, rod: 16, throw: 75, plate: 55, massKg: 1.2, screws: [8, 6, 90], socket: 20 },
   {

@@ -48,22 +48,35 @@ export function topOver(leaf: Leaf, from: number, to: number): number {
   return over.length === 0 ? leaf.height : Math.min(...over)
 }
 
+/** Whether a rectangle runs off the leaf at foot, top or either edge. */
+export const runsOff = (leaf: Leaf, { x, y, width, height }: Rectangle): boolean =>
+  x < 0 || y < 0 || x + width > leaf.width || y + height > topOver(leaf, x, x + width)
+
+/** What lies on the back of the leaf: its left edge, width and height about the same middle as the piece, or null for nothing. */
+export type OnBack = Omit<Rectangle, 'y'> | null
+
+/** Something of a width and height on the leaf with its middle at a height. */
+export const centredAt = (at: Omit<Rectangle, 'y'>, middle: number): Rectangle => ({
+  ...at,
+  y: middle - at.height / 2,
+})
+
 /**
  * The first of several heights (a piece's middle) at which it lies clear of braces, of what is there already and of foot and top;
  * the first of all where none does, so that a check can say so.
  */
 export function firstClear(
   leaf: Leaf,
-  { x, width, height }: Omit<Rectangle, 'y'>,
-  { heights, taken }: { heights: readonly number[]; taken: readonly Rectangle[] },
+  at: Omit<Rectangle, 'y'>,
+  { heights, taken, onBack }: { heights: readonly number[]; taken: readonly Rectangle[]; onBack: OnBack },
 ): number {
-  const top = topOver(leaf, x, x + width)
+  const top = topOver(leaf, at.x, at.x + at.width)
   const clear = heights.find((middle) => {
-    const own = { x, y: middle - height / 2, width, height }
+    const own = centredAt(at, middle)
     return (
       own.y >= 0 &&
-      own.y + height <= top &&
-      bracesUnder(leaf, own).length === 0 &&
+      own.y + own.height <= top &&
+      (onBack === null || bracesUnder(leaf, centredAt(onBack, middle)).length === 0) &&
       !taken.some((other) => collide(own, other))
     )
   })

@@ -30,11 +30,15 @@ export type HingeEntry = Piece & {
   maxLeafMassKg: number
 }
 
-/** A latch. plate is what lies on the leaf; spindle the hole through it for ring or thumb bar; thickestLeaf what it reaches through, mm. */
+/**
+ * A latch. plate is what lies on the leaf; spindle the hole through it for ring or thumb bar; bar what moves on
+ * the back; thickestLeaf what it reaches through, mm.
+ */
 export type LatchEntry = Piece & {
   kind: 'latch'
   plate: { width: number; height: number }
   spindle: number
+  bar: { width: number; height: number }
   thickestLeaf: number
 }
 

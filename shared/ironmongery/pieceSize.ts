@@ -1,4 +1,4 @@
-import type { Ironmongery } from '../gate/spec.ts'
+import type { GateSpec, Ironmongery } from '../gate/spec.ts'
 import { entryOf } from './catalogue.ts'
 import type { BoltEntry, HingeEntry } from './entry.ts'
 
@@ -38,6 +38,19 @@ export function boxOf(piece: Ironmongery): Box {
   return { width, height }
 }
 
+/** The side of the leaf that a piece lies on: locks and bolts on the back, latches on the face, hinges and handles where it opens to. */
+export function surfaceOf(spec: GateSpec, kind: Ironmongery['kind']): 'face' | 'back' {
+  if (kind === 'lock' || kind === 'bolt') return 'back'
+  if (kind === 'latch') return 'face'
+  return spec.opens === 'to-face' ? 'face' : 'back'
+}
+
+/** What a piece takes up on the back, where the braces are: itself, a latch's bar, or null for one that is all on the face. */
+export function backBoxOf(spec: GateSpec, piece: Ironmongery): Box | null {
+  if (piece.kind === 'latch') return entryOf(piece.id, 'latch')?.bar ?? { width: 190, height: 30 }
+  return surfaceOf(spec, piece.kind) === 'back' ? boxOf(piece) : null
+}
+
 /** A hinge's strap and post plate: as listed, with the strap length that the spec gives before the list's. mm. */
 export type Strap = Pick<HingeEntry, 'form' | 'strapLength' | 'band' | 'plate' | 'pin' | 'bolt'>
 
@@ -59,3 +72,7 @@ export function strapOf(piece: Pick<Ironmongery, 'id' | 'strapLength' | 'name'>)
   }
   return { ...strap, strapLength: piece.strapLength ?? strap.strapLength }
 }
+
+/** The thickness a latch must reach through, mm: boards and ledge, which is also a frame's. */
+export const leafThickness = (spec: GateSpec): number =>
+  spec.boards.section.thickness + spec.ledges.section.thickness

@@ -3,14 +3,15 @@ import type { Leaf } from '../gate/leaf.ts'
 import type { GateSpec, Ironmongery } from '../gate/spec.ts'
 import { figure } from '../gate/worked.ts'
 import { allot, type Allotted } from './allot.ts'
-import { firstClear, type Rectangle } from './clearPlace.ts'
+import { centredAt, firstClear, type Rectangle } from './clearPlace.ts'
 import { hingeLines, lineAt, standardHingePlaces, type HingeLine } from './hingeLines.ts'
-import { boltForm, boxOf, strapOf } from './pieceSize.ts'
+import { backBoxOf, boltForm, boxOf, strapOf, type Box } from './pieceSize.ts'
 import { usualHeights } from './usualHeights.ts'
 
 /**
  * A piece in its place on a leaf. height is its middle from the leaf's foot and how says how that was found; rectangle what it lies on;
- * line the ledge or rail under a hinge, or null.
+ * onBack what it
+ * takes up on the back, or null; line the ledge or rail under a hinge, or null.
  */
 export type PlacedPiece = {
   piece: Ironmongery
@@ -20,6 +21,7 @@ export type PlacedPiece = {
   height: number
   how: Figure
   rectangle: Rectangle
+  onBack: Rectangle | null
   line: HingeLine | null
 }
 
@@ -54,6 +56,7 @@ function placeHinges(leaf: Leaf, hinges: readonly Allotted[], pin: number): Plac
         height: y,
         how: height === null ? lineFigure(line, y) : asEntered(height),
         rectangle: { x: pin, y: y - band.width / 2, width: strapLength, height: band.width },
+        onBack: null,
         line,
       },
     ]
@@ -61,8 +64,7 @@ function placeHinges(leaf: Leaf, hinges: readonly Allotted[], pin: number): Plac
 }
 
 /** Where a piece begins across the leaf, from the edge it belongs to. */
-function across(piece: Ironmongery, leaf: Leaf): Omit<Rectangle, 'y'> {
-  const box = boxOf(piece)
+function across(piece: Ironmongery, leaf: Leaf, box: Box): Omit<Rectangle, 'y'> {
   const upright = piece.kind === 'bolt' && boltForm(piece) !== 'barrel'
   const inset = piece.kind === 'handle' ? standsIn.handle : upright ? standsIn.bolt : 0
   return { ...box, x: piece.side === 'hanging' ? inset : leaf.width - inset - box.width }
@@ -75,14 +77,25 @@ function placeOthers(spec: GateSpec, leaf: Leaf, pieces: readonly Allotted[]): P
   const placed: PlacedPiece[] = []
   for (const kind of order)
     for (const { piece, entry, height } of pieces.filter((one) => one.piece.kind === kind)) {
-      const at = across(piece, leaf)
+      const at = across(piece, leaf, boxOf(piece))
+      const behind = backBoxOf(spec, piece)
+      const onBack = behind && across(piece, leaf, behind)
       const taken = placed.map(({ rectangle }) => rectangle)
       const found = height === null ? usualHeights({ spec, leaf, piece }, at, taken) : [asEntered(height)]
-      const y = firstClear(leaf, at, { heights: found.map(({ value }) => value), taken })
+      const y = firstClear(leaf, at, { heights: found.map(({ value }) => value), taken, onBack })
       const how = found.find(({ value }) => value === y) ?? asEntered(y)
       const side = piece.side ?? 'closing'
-      const rectangle = { ...at, y: y - at.height / 2 }
-      placed.push({ piece, entry, leaf, side, height: y, how, rectangle, line: null })
+      placed.push({
+        piece,
+        entry,
+        leaf,
+        side,
+        height: y,
+        how,
+        rectangle: centredAt(at, y),
+        onBack: onBack && centredAt(onBack, y),
+        line: null,
+      })
     }
   return placed
 }

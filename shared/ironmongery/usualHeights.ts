@@ -16,12 +16,8 @@ const lockRailSource =
 /** Clear room left between two pieces one above the other, mm: common practice. */
 const apart = 30
 
-const mm = (
-  value: number,
-  formula: string,
-  inputs: Record<string, number>,
-  source = commonPractice,
-): Figure => figure(value, 'mm', { formula, inputs, source })
+const mm = (value: number, formula: string, inputs: Record<string, number>): Figure =>
+  figure(value, 'mm', { formula, inputs, source: commonPractice })
 
 const onLine = (name: string, y: number): Figure =>
   mm(y, `centre line of the ${name}`, { [`${name} from the foot`]: y })
@@ -34,12 +30,15 @@ function lockHeights(spec: GateSpec, leaf: Leaf, height: number): Figure[] {
   const lines = hingeLines(leaf)
   const middle = lines.find(({ name }) => name === 'middle ledge')
   const gap = groundGap(spec) + footAbove(spec, leaf)
-  const byRail = mm(
-    lockRailTop - gap - height / 2,
-    'top of a lock rail above the ground − foot above the ground − height of the piece / 2',
-    { 'top of a lock rail': lockRailTop, 'foot above the ground': gap, 'height of the piece': height },
-    lockRailSource,
-  )
+  const byRail = figure(lockRailTop - gap - height / 2, 'mm', {
+    formula: 'top of a lock rail above the ground − foot above the ground − height of the piece / 2',
+    inputs: {
+      'top of a lock rail': lockRailTop,
+      'foot above the ground': gap,
+      'height of the piece': height,
+    },
+    source: lockRailSource,
+  })
   const top = lines.at(-1)
   const low = top !== undefined && byRail.value + height / 2 > top.lower
   const onTop = top ? [onLine(top.name, top.y)] : []
