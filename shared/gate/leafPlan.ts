@@ -59,7 +59,8 @@ function stableHalves(spec: GateSpec, whole: LeafSize, stable: NonNullable<GateS
 
 /** The line of a leaf's foot: level, or rising with the ground along the opening. */
 const footOf = (spec: GateSpec, slope: number): ((x: number) => number) =>
-  spec.foot === 'follows-ground' && slope !== 0 ? (x) => slope * x : level
+  // Adding 0 keeps a falling foot from starting at −0.
+  spec.foot === 'follows-ground' && slope !== 0 ? (x) => slope * x + 0 : level
 
 function plansOf(spec: GateSpec, size: LeafSize): LeafPlan[] {
   if (spec.stable) return stableHalves(spec, size, spec.stable)
@@ -79,7 +80,7 @@ function plansOf(spec: GateSpec, size: LeafSize): LeafPlan[] {
   return (
     [
       ['first leaf', '', slope],
-      ['second leaf', 'second.', -slope],
+      ['second leaf', 'second.', 0 - slope],
     ] as const
   ).map(([name, prefix, own]) => ({
     ...size,
