@@ -4,6 +4,8 @@ import { sawSettings } from '../cutting/sawSettings.ts'
 import { isStop, type Check } from './checks.ts'
 import { engine, type Design, type DesignOutcome } from './designModel.ts'
 import { sizeHoles } from './holeSizes.ts'
+import { fitIronmongery } from '../ironmongery/fittings.ts'
+import { ironmongeryChecks } from '../ironmongery/ironmongeryChecks.ts'
 import { placePieces } from '../ironmongery/placePieces.ts'
 import { fixingHold } from './fixingHold.ts'
 import { hangLeaf } from './hangLeaf.ts'
@@ -64,11 +66,17 @@ function hangLeaves({ spec, plans, leaves }: Laid, gap: number) {
         ? one
         : { ...one, checks: ownChecks(plans[index] as LeafPlan, one.checks, worked[0]?.checks ?? []) },
     )
+  const weighed = hung.map(({ value: { massKg, centre } }, index) => ({
+    leaf: leaves[index] as Leaf,
+    weight: { massKg, centreX: centre.x },
+  }))
+  const fitted = fitIronmongery(spec, leaves, placed)
   return {
     leaves: hung.map(({ value }) => value),
     movement: movement.value,
     swing: swing.flatMap(({ value }) => (value ? [value] : [])),
-    worked: [...said(hung), ...said(swing), movement],
+    fittings: fitted.value,
+    worked: [...said(hung), ...said(swing), movement, fitted, ironmongeryChecks(spec, weighed, placed)],
   }
 }
 
@@ -80,7 +88,7 @@ function finish(laid: Laid, gap: number): DesignOutcome {
   const before = checksOf([...laid.before, holes])
   if (before.some(isStop)) return stopped(before)
   const hung = hangLeaves(laid, gap)
-  const { leaves, movement, swing } = hung
+  const { leaves, movement, swing, fittings } = hung
   const cuts = cutList(spec, leaves)
   const saws = sawSettings(spec, leaves)
   const made: Design = {
@@ -91,6 +99,7 @@ function finish(laid: Laid, gap: number): DesignOutcome {
     sawSettings: saws.settings,
     movement,
     swing,
+    fittings,
     checks: [...before, ...checksOf(hung.worked), ...timberChecks(spec)],
     figures: joined([
       ...laid.before.map(({ figures }) => figures),

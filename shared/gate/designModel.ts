@@ -1,11 +1,12 @@
 import type { CutRow } from '../cutting/cutList.ts'
 import type { SawSetting } from '../cutting/sawSetting.ts'
+import type { Fitting } from '../ironmongery/fitting.ts'
 import type { Check } from './checks.ts'
 import type { Figures } from './figures.ts'
 import type { Hole } from './holes.ts'
 import type { HangingLeaf } from './leaf.ts'
-import type { Movement } from './leafMovement.ts'
 import type { LeafSwing } from './leafSwing.ts'
+import type { Movement } from './movement.ts'
 import type { Step } from './steps.ts'
 
 /** Version of the calculation rules. Raised whenever any figure could come out differently. */
@@ -13,7 +14,7 @@ export const engine = '2'
 
 /**
  * Everything worked out from a spec. movement: how the boarding moves with the air, null without a climate; swing: one a leaf, in their
- * order, none for a leaf whose pin stands past it. With a stop among its checks it has no leaves and nothing else: never half a design.
+ * order, none for a leaf whose pin stands past it; fittings: every piece of ironmongery in its place. With a stop among its checks it has no leaves and nothing else: never half a design.
  */
 export type Design = {
   engine: string
@@ -23,6 +24,7 @@ export type Design = {
   sawSettings: SawSetting[]
   movement: Movement | null
   swing: LeafSwing[]
+  fittings: Fitting[]
   checks: Check[]
   figures: Figures
   steps: Step[]

@@ -2,7 +2,7 @@ import { commonPractice, workshopSetting, type Figure, type Figures } from '../g
 import type { Leaf, LeafName } from '../gate/leaf.ts'
 import type { GateSpec } from '../gate/spec.ts'
 import { workshopOf } from '../gate/standardSpec.ts'
-import { figure, type Worked } from '../gate/worked.ts'
+import { figure, joined, type Worked } from '../gate/worked.ts'
 import { catalogueSource, entryOf } from './catalogue.ts'
 import { boltHole, drillingsOf, screwLead, woodLeft, woodUnder } from './drillings.ts'
 import type { Drilling, Fitting } from './fitting.ts'
@@ -95,19 +95,24 @@ function fit(spec: GateSpec, placed: PlacedPiece, id: string): { fitting: Fittin
 
 /**
  * Every piece of ironmongery on the leaves: where it lies, its shape for drawing, what to drill, and the worked figures behind each
- * ('fitting.hinge.1.height', on a pair's second leaf 'second.fitting.hinge.1.height', numbered bottom up by kind).
+ * ('fitting.hinge.1.height', on a pair's second leaf 'second.fitting.hinge.1.height', numbered bottom up by kind). placed: the pieces in their places, where they were found
+ * already.
  */
-export function fitIronmongery(spec: GateSpec, leaves: readonly Leaf[]): Worked<Fitting[]> {
+export function fitIronmongery(
+  spec: GateSpec,
+  leaves: readonly Leaf[],
+  placed: readonly PlacedPiece[] = placePieces(spec, leaves),
+): Worked<Fitting[]> {
   const counts = new Map<string, number>()
-  const fitted = placePieces(spec, leaves).map((placed) => {
-    const kind = `${fittingPrefix(placed.leaf.name)}.${placed.piece.kind}`
+  const fitted = placed.map((one) => {
+    const kind = `${fittingPrefix(one.leaf.name)}.${one.piece.kind}`
     const number = (counts.get(kind) ?? 0) + 1
     counts.set(kind, number)
-    return fit(spec, placed, `${kind}.${number}`)
+    return fit(spec, one, `${kind}.${number}`)
   })
   return {
     value: fitted.map(({ fitting }) => fitting),
-    figures: Object.assign({}, ...fitted.map(({ figures }) => figures)) as Figures,
+    figures: joined(fitted.map(({ figures }) => figures)),
     checks: [],
   }
 }

@@ -119,7 +119,8 @@ function ratingChecks({ hinges, prefix }: Hung, reckoned: number): Check[] {
   ]
 }
 
-const noHinges = (leaf: string): Check => ({
+/** Told where no hinge is listed, for a leaf by its name or for the whole gate ('leaf'). */
+export const noHinges = (leaf: string): Check => ({
   id: 'hinge-none',
   level: 'note',
   message: `No hinge is listed${leaf === 'leaf' ? '' : ` for the ${leaf}`}: the pulls are worked out for hinges on the bottom and top lines.`,

@@ -5,8 +5,8 @@ import { bareLeaf } from '../timber/advice.ts'
 import { metalAdvice } from '../timber/fixingMetal.ts'
 import { finishOf } from './catalogue.ts'
 import { checkClosing } from './closingChecks.ts'
-import { checkHinges } from './hingeChecks.ts'
-import { placePieces } from './placePieces.ts'
+import { checkHinges, noHinges } from './hingeChecks.ts'
+import { placePieces, type PlacedPiece } from './placePieces.ts'
 import type { WeighedLeaf } from './propose.ts'
 import { metalOfFinish, timbersUnder } from './wantedFinish.ts'
 
@@ -33,12 +33,21 @@ function metalChecks(spec: GateSpec): Check[] {
 
 /**
  * Everything the ironmongery chosen is checked for, with the figures the checks rest on. The person may overrule all of it: cautions and
- * notes only, never a stop.
+ * notes only, never a stop. placed: the pieces in their places, where they were found already (on the very leaves of weighed).
  */
-export function ironmongeryChecks(spec: GateSpec, weighed: readonly WeighedLeaf[]): Worked<null> {
+export function ironmongeryChecks(
+  spec: GateSpec,
+  weighed: readonly WeighedLeaf[],
+  placed: readonly PlacedPiece[] = placePieces(
+    spec,
+    weighed.map(({ leaf }) => leaf),
+  ),
+): Worked<null> {
   const leaves = weighed.map(({ leaf }) => leaf)
-  const placed = placePieces(spec, leaves)
-  const hung = weighed.map(({ leaf, weight }) => checkHinges(spec, leaf, { weight, placed }))
+  const listed = spec.ironmongery.some(({ kind }) => kind === 'hinge')
+  const hung = listed
+    ? weighed.map(({ leaf, weight }) => checkHinges(spec, leaf, { weight, placed }))
+    : [{ value: null, figures: {}, checks: [noHinges('leaf')] }]
   const { figures, checks } = gather(hung)
   return {
     value: null,
