@@ -2,7 +2,6 @@ import { equilibriumMoisture, moistureFigure, type Air } from '../timber/moistur
 import {
   autoGap,
   jointGap,
-  leastTongueReach,
   tongueReach,
   widthChange,
   type CrossGrain,
@@ -10,42 +9,14 @@ import {
 } from '../timber/movement.ts'
 import { autoGapFigure, changeFigure, jointGapFigure, tongueReachFigure } from '../timber/movementFigures.ts'
 import { crossGrain, timberNamed } from '../timber/species.ts'
-import { lengthTolerance } from '../geometry/point.ts'
-import { writeShortMm } from '../units/writeLength.ts'
-import type { Check } from './checks.ts'
 import { commonPractice, geometry, type Figure, type Figures } from './figures.ts'
 import type { Leaf } from './leaf.ts'
+import type { InAir, MonthInAir, Movement } from './movement.ts'
+import { movementChecks, unknownMovement } from './movementChecks.ts'
 import type { GateSpec, Section } from './spec.ts'
 import { figure, type Worked } from './worked.ts'
 
 type Climate = NonNullable<GateSpec['climate']>
-
-/**
- * A leaf in one air: moisture content in %; boards the change of each board from the shop, hanging → closing, boardChange that of a full
- * cover; leafWidth over all; jointGap between two full boards (under 0 where they press); tongueReach into its groove, null without
- * tongues. mm.
- */
-export type InAir = {
-  moisture: number
-  boardChange: number
-  boards: number[]
-  leafWidth: number
-  jointGap: number
-  tongueReach: number | null
-}
-
-/** One month of the year: moisture in %, width of the leaf over all and gap at a joint, mm. */
-export type MonthInAir = Pick<InAir, 'moisture' | 'leafWidth' | 'jointGap'>
-
-/** How the boarding moves with the air. gap is what is left at each joint when it is made, mm; months is empty where none are given. */
-export type Movement = {
-  species: string
-  gap: number
-  shop: InAir
-  wettest: InAir
-  driest: InAir
-  months: MonthInAir[]
-}
 
 const grainOf = (spec: GateSpec, section: Section): CrossGrain | undefined => {
   const timber = timberNamed(section.species, spec.timbers)
@@ -155,43 +126,6 @@ function monthsOf(moving: Moving, climate: Climate): Worked<MonthInAir[]> {
   })
   return { value, figures, checks: [] }
 }
-
-function movementChecks({ driest, wettest, gap }: Movement, tongue: number): Check[] {
-  const checks: Check[] = []
-  const reach = driest.tongueReach
-  if (reach !== null && reach < leastTongueReach - lengthTolerance)
-    checks.push({
-      id: 'tongue-driest',
-      level: 'caution',
-      message:
-        reach > 0
-          ? `At the driest a tongue of ${writeShortMm(tongue)} mm reaches only ${writeShortMm(reach)} mm into its groove.`
-          : `At the driest a tongue of ${writeShortMm(tongue)} mm leaves its groove.`,
-      figures: ['movement.driest.tongueReach', 'movement.driest.jointGap'],
-      remedy: 'Use narrower boards or a longer tongue, or dry the boards further before they are fixed.',
-      field: 'boards.section.width',
-    })
-  if (wettest.jointGap < -lengthTolerance)
-    checks.push({
-      id: 'joints-press',
-      level: 'caution',
-      message: `At the wettest each board wants ${writeShortMm(-wettest.jointGap)} mm more than its gap of ${writeShortMm(gap)} mm: the boards press on one another and cup.`,
-      figures: ['movement.wettest.jointGap', 'movement.wettest.boardChange'],
-      remedy: `Leave ${writeShortMm(Math.ceil(wettest.boardChange * 2 - 1e-9) / 2)} mm at each joint, or use narrower boards.`,
-      field: 'boards.gap',
-    })
-  return checks
-}
-
-/** A timber of which nobody said how it moves. */
-const unknownMovement = (species: string): Check => ({
-  id: 'movement-unknown',
-  level: 'note',
-  message: `How ${species} moves with the air isn't known, so its gaps through the year aren't worked out.`,
-  figures: [],
-  remedy: 'Give its shrinkage or its movement.',
-  field: 'boards.section.species',
-})
 
 /** How the boarding of a leaf moves between shop, wettest and driest and through the year; null without a climate. */
 export function leafMovement(spec: GateSpec, leaf: Leaf, gap: number): Worked<Movement | null> {

@@ -15,7 +15,7 @@ export type PieceKind = 'boards' | 'ledges' | 'braces' | 'frame'
  */
 export type Piece = Pick<FlatPart, 'outline' | 'thickness'> & { kind: PieceKind; section: Section }
 
-const box = (left: number, right: number, low: number, high: number): Point[] => [
+const box = ([left, right]: [number, number], [low, high]: [number, number]): Point[] => [
   [left, low],
   [right, low],
   [right, high],
@@ -38,7 +38,7 @@ function boardOutline(plan: LeafPlan, board: Board, framed: boolean): Point[] {
 function ledgeOutline(spec: GateSpec, ledge: Ledge): Point[] {
   const [low, high] = [lowerEdge(ledge), upperEdge(ledge)]
   const [left, right] = shortReach(ledge)
-  if (spec.frame) return box(left, right, low, high)
+  if (spec.frame) return box([left, right], [low, high])
   const [longLeft, longRight] = [ledge.x, ledge.x + ledge.length]
   if (spec.ledges.end.cut === 'splayed')
     return [
@@ -47,7 +47,7 @@ function ledgeOutline(spec: GateSpec, ledge: Ledge): Point[] {
       [right, high],
       [left, high],
     ]
-  return box((longLeft + left) / 2, (longRight + right) / 2, low, high)
+  return box([(longLeft + left) / 2, (longRight + right) / 2], [low, high])
 }
 
 /** What notches take out of the ledges (or the rail), so that the brace in them isn't counted twice. */
@@ -105,7 +105,7 @@ function rebatePieces(spec: GateSpec, { boards, frame }: Leaf): Piece[] {
         board.feet[0] + ((board.feet[1] - board.feet[0]) * (x - board.x)) / board.width
       const outline: Point[] =
         part.name === 'top rail'
-          ? box(from, to, head - rebate, head)
+          ? box([from, to], [head - rebate, head])
           : [
               [from, footAt(from)],
               [to, footAt(to)],

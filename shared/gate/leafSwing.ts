@@ -51,52 +51,55 @@ const pinPastEdge = (plan: LeafPlan, pinInset: number): Check => ({
   field: 'site.pinInset',
 })
 
+/** A gap in mm and its entry in the spec. */
+type GapThere = { gap: number; field: string }
+
 /** The gap that is there at the closing edge, mm, when an opening was surveyed: a pair's is the meeting gap. */
-function gapThere({ size, leaves }: GateSpec): { gap: number; field: string } | undefined {
+function gapThere({ size, leaves }: GateSpec): GapThere | undefined {
   if (leaves === 2) return { gap: size.meetingGap ?? 0, field: 'size.meetingGap' }
   return size.from === 'opening' ? { gap: size.closingGap, field: 'size.closingGap' } : undefined
 }
 
-/** grown: how much wider the leaf gets at the wettest, mm. */
+/** What to leave when the size of the opening isn't known. */
+const leastNote = (least: number): Check => ({
+  id: 'closing-gap-least',
+  level: 'note',
+  message: `The leaf needs a closing gap of ${mm(least)} at least to swing clear.`,
+  figures: ['swing.gap'],
+  remedy: 'Leave more than that at the closing edge: 10 mm is usual.',
+  field: 'size',
+})
+
+function smallGap({ bevel, closingGap: least }: LeafSwing, { gap, field }: GapThere): Check {
+  const helps = bevel !== null && bevel.closingGap <= gap + lengthTolerance && bevel.angle > 0
+  return {
+    id: 'closing-gap-small',
+    level: 'caution',
+    message: `The gap of ${mm(gap)} at the closing edge is under the ${mm(least)} that the leaf needs to swing clear.`,
+    figures: ['swing.gap'],
+    remedy: helps
+      ? `Bevel the closing edge ${writeShortMm(bevel.angle)}°, or leave ${mm(least)} or more.`
+      : `Leave ${mm(least)} or more.`,
+    field,
+  }
+}
+
+/** grown: how much wider the leaf gets at the wettest, mm. On a pair both leaves grow towards the meeting line. */
 function gapChecks(spec: GateSpec, swing: LeafSwing, grown: number): Check[] {
   const there = gapThere(spec)
-  const { bevel, closingGap: least } = swing
-  if (!there)
-    return [
-      {
-        id: 'closing-gap-least',
-        level: 'note',
-        message: `The leaf needs a closing gap of ${mm(least)} at least to swing clear.`,
-        figures: ['swing.gap'],
-        remedy: 'Leave more than that at the closing edge: 10 mm is usual.',
-        field: 'size',
-      },
-    ]
+  const least = swing.closingGap
+  if (!there) return [leastNote(least)]
   const { gap, field } = there
-  const helps = bevel !== null && bevel.closingGap <= gap + lengthTolerance && bevel.angle > 0
-  if (gap < least - lengthTolerance)
-    return [
-      {
-        id: 'closing-gap-small',
-        level: 'caution',
-        message: `The gap of ${mm(gap)} at the closing edge is under the ${mm(least)} that the leaf needs to swing clear.`,
-        figures: ['swing.gap'],
-        remedy: helps
-          ? `Bevel the closing edge ${writeShortMm(bevel.angle)}°, or leave ${mm(least)} or more.`
-          : `Leave ${mm(least)} or more.`,
-        field,
-      },
-    ]
-  // On a pair both leaves grow towards the meeting line.
-  const wet = gap - grown * spec.leaves
-  if (wet >= least - lengthTolerance) return []
+  if (gap < least - lengthTolerance) return [smallGap(swing, there)]
+  const grows = grown * spec.leaves
+  if (gap - grows >= least - lengthTolerance) return []
   return [
     {
       id: 'closing-gap-wet',
       level: 'caution',
-      message: `At the wettest the gap of ${mm(gap)} at the closing edge comes down to ${mm(wet)}; ${mm(least)} is what the leaf needs to swing clear.`,
+      message: `At the wettest the gap of ${mm(gap)} at the closing edge comes down to ${mm(gap - grows)}; ${mm(least)} is what the leaf needs to swing clear.`,
       figures: ['swing.gap', 'swing.grown'],
-      remedy: `Leave ${mm(least + grown * spec.leaves)} or more, or wider gaps between the boards.`,
+      remedy: `Leave ${mm(least + grows)} or more, or wider gaps between the boards.`,
       field,
     },
   ]

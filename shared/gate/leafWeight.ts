@@ -110,6 +110,24 @@ function pieceMass(placed: PlacedPiece, leaf: Leaf, counts: Map<number, number>)
   }
 }
 
+/** The ironmongery at each edge as worked figures. */
+function metalFigures(placed: readonly PlacedPiece[], points: PointMass[]) {
+  const figures: Figures = {}
+  const byPart: Record<string, number> = {}
+  const at = { hanging: 0, closing: 0 }
+  placed.forEach(({ side }, index) => (at[side] += points[index]?.massKg ?? 0))
+  for (const side of ['hanging', 'closing'] as const) {
+    if (at[side] === 0) continue
+    byPart[`ironmongery at the ${side} side`] = at[side]
+    figures[`weight.ironmongery.${side}`] = figure(at[side], 'kg', {
+      formula: 'sum of quantity × mass of each',
+      inputs: { pieces: placed.filter((one) => one.side === side).length, 'mass kg': at[side] },
+      source: workshopSetting,
+    })
+  }
+  return { figures, byPart, closingKg: at.closing }
+}
+
 /**
  * Mass and centre of one leaf as it hangs, ± 10 %: timber by volume and density at the expected moisture, ironmongery where it is placed.
  * counts: how many of each entry of the ironmongery are placed on all leaves.
@@ -127,27 +145,14 @@ export function weighLeaf(weighed: Weighed, counts: Map<number, number>): Worked
     })),
     points,
   )
-  const { figures, byPart } = kindFigures(spec, pieces, densities)
-  const sum = (side: 'hanging' | 'closing') =>
-    placed.reduce((kg, one, i) => (one.side === side ? kg + (points[i] as PointMass).massKg : kg), 0)
-  const closingKg = sum('closing')
-  for (const [side, massKg] of [
-    ['hanging', sum('hanging')],
-    ['closing', closingKg],
-  ] as const)
-    if (massKg > 0) {
-      byPart[`ironmongery at the ${side} side`] = massKg
-      figures[`weight.ironmongery.${side}`] = figure(massKg, 'kg', {
-        formula: 'sum of quantity × mass of each',
-        inputs: { pieces: placed.filter((one) => one.side === side).length, 'mass kg': massKg },
-        source: workshopSetting,
-      })
-    }
-  const whole = massFigures(mass, byPart)
+  const timber = kindFigures(spec, pieces, densities)
+  const metal = metalFigures(placed, points)
+  const whole = massFigures(mass, { ...timber.byPart, ...metal.byPart })
   return {
-    value: { ...mass, closingKg },
+    value: { ...mass, closingKg: metal.closingKg },
     figures: {
-      ...figures,
+      ...timber.figures,
+      ...metal.figures,
       'leaf.mass': whole.mass,
       'leaf.centreX': whole.x,
       'leaf.centreY': whole.y,
