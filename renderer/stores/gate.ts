@@ -25,18 +25,16 @@ export const useGateStore = defineStore('gate', () => {
 
   const unread = computed<Unread[]>(() =>
     Object.entries(entry.value?.typed ?? {}).flatMap(([field, words]) => {
-      const read = readLength(words, unit.value, { allowZero: true })
+      const reading = readLength(words, unit.value, { allowZero: true })
       const stands = valueAt(entry.value?.spec, field.split('.'))
-      const agrees = read.kind === 'length' && typeof stands === 'number' && Math.abs(read.mm - stands) < 0.01
-      return agrees || read.kind === 'empty' ? [] : [{ field, words, asks: read.kind === 'ask' }]
+      const agrees =
+        reading.kind === 'length' && typeof stands === 'number' && Math.abs(reading.mm - stands) < 0.01
+      return agrees || reading.kind === 'empty' ? [] : [{ field, words, asks: reading.kind === 'ask' }]
     }),
   )
 
-  const outcome = computed(() => {
-    if (!spec.value) return undefined
-    const read = parseSpec(spec.value)
-    return read.ok ? design(read.value) : undefined
-  })
+  const read = computed(() => (spec.value ? parseSpec(spec.value) : undefined))
+  const outcome = computed(() => (read.value?.ok ? design(read.value.value) : undefined))
   const made = computed<Design | null>(() => (outcome.value?.made ? outcome.value.design : null))
   const drawings = computed<GateDrawings | null>(() =>
     spec.value && made.value ? gateDrawings(spec.value, made.value, unit.value) : null,
@@ -55,10 +53,8 @@ export const useGateStore = defineStore('gate', () => {
     })),
   )
   const brokenRules = computed<Check[]>(() => {
-    if (!spec.value) return []
-    const read = parseSpec(spec.value)
-    if (read.ok) return []
-    return read.problems.map(({ field, message }) => ({
+    if (!read.value || read.value.ok) return []
+    return read.value.problems.map(({ field, message }) => ({
       id: `entry.${field}`,
       level: 'stop',
       message: `${entryWord(`spec.${field}`)}: ${message}.`,
