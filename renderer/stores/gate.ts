@@ -5,13 +5,9 @@ import { isStop, type Check } from '../../shared/gate/checks.ts'
 import type { Design } from '../../shared/gate/designModel.ts'
 import { parseSpec, specOf } from '../../shared/gate/parseSpec.ts'
 import { gateDrawings, type GateDrawings } from '../../shared/drawing/gateDrawings.ts'
-import { valueAt } from '../../shared/job/specPath.ts'
-import { readLength } from '../../shared/units/readLength.ts'
+import { unreadWords } from '../../shared/job/unreadWords.ts'
 import { entryWord } from '../words.ts'
 import { useJobStore } from './job.ts'
-
-/** An entry whose words aren't the length the gate was worked out with: not understood, or still to be chosen. */
-export type Unread = { field: string; words: string; asks: boolean }
 
 /** How the gate stands: sizes to come, made, or stopped by what was found. */
 export type Standing = 'to come' | 'made' | 'stopped'
@@ -23,15 +19,7 @@ export const useGateStore = defineStore('gate', () => {
   const unit = computed(() => jobs.job?.unit ?? 'mm')
   const spec = computed(() => (entry.value ? specOf(entry.value.spec) : undefined))
 
-  const unread = computed<Unread[]>(() =>
-    Object.entries(entry.value?.typed ?? {}).flatMap(([field, words]) => {
-      const reading = readLength(words, unit.value, { allowZero: true })
-      const stands = valueAt(entry.value?.spec, field.split('.'))
-      const agrees =
-        reading.kind === 'length' && typeof stands === 'number' && Math.abs(reading.mm - stands) < 0.01
-      return agrees || reading.kind === 'empty' ? [] : [{ field, words, asks: reading.kind === 'ask' }]
-    }),
-  )
+  const unread = computed(() => (entry.value ? unreadWords(entry.value, unit.value) : []))
 
   const read = computed(() => (spec.value ? parseSpec(spec.value) : undefined))
   const outcome = computed(() => (read.value?.ok ? design(read.value.value) : undefined))
