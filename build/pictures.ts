@@ -236,7 +236,6 @@ const browser = await chromium.launch({
   executablePath: '/usr/bin/chromium',
   args: ['--no-sandbox', '--disable-gpu'],
 })
-let taken = 0
 try {
   for (const state of chosen)
     for (const size of sizes) {
@@ -244,12 +243,13 @@ try {
       const page = await context.newPage()
       page.setDefaultTimeout(8000)
       await page.goto(state.empty ? hosts.empty.address : hosts.sample.address)
-      await state.open(page).catch((error: Error) => console.error(`${state.name}: ${error.message}`))
+      await state
+        .open(page)
+        .catch((error: Error) => process.stderr.write(`${state.name}: ${error.message}\n`))
       for (const light of lights) {
         await page.emulateMedia({ colorScheme: light })
         await page.waitForTimeout(state.name === 'papers' ? 1500 : 150)
         await page.screenshot({ path: join(folder, `${state.name}-${size.name}-${light}.png`) })
-        taken += 1
       }
       await context.close()
     }
@@ -258,4 +258,4 @@ try {
   await Promise.all([hosts.empty.stop(), hosts.sample.stop()])
   rmSync(books, { recursive: true, force: true })
 }
-console.log(`${taken} pictures in ${folder}`)
+process.stdout.write(`${chosen.length * sizes.length * lights.length} pictures in ${folder}\n`)

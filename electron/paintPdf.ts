@@ -133,13 +133,10 @@ function facesUsed(fonts: PaperFonts, paper: PaperDocument): Set<Face> {
   return used
 }
 
-function paintPage(
-  pdf: Pdf,
-  document: PDFDocument,
-  embedded: Map<Face, PDFFont>,
-  fonts: PaperFonts,
-  paper: Page,
-): void {
+/** A document being painted: the library, the faces and which of them are in the document already. */
+type Painting = { pdf: Pdf; document: PDFDocument; embedded: Map<Face, PDFFont>; fonts: PaperFonts }
+
+function paintPage({ pdf, document, embedded, fonts }: Painting, paper: Page): void {
   const page = document.addPage([points(paper.width), points(paper.height)])
   const keys = new Map<Face, ReturnType<Sheet['fontOf']>>()
   const fontOf: Sheet['fontOf'] = (face) => {
@@ -173,6 +170,6 @@ export async function paintPdf(paper: PaperDocument, given?: PaperFonts): Promis
   }
   document.catalog.getOrCreateViewerPreferences().setPrintScaling(pdf.PrintScaling.None)
   const embedded = await embedFaces(document, fonts, paper)
-  for (const page of paper.pages) paintPage(pdf, document, embedded, fonts, page)
+  for (const page of paper.pages) paintPage({ pdf, document, embedded, fonts }, page)
   return document.save({ useObjectStreams: true })
 }

@@ -1,6 +1,7 @@
 import type { Design } from '../shared/gate/designModel.ts'
 import type { Brace } from '../shared/gate/leaf.ts'
 import type { LengthUnit } from '../shared/job/job.ts'
+import { toHalf } from '../shared/cutting/cutList.ts'
 import { writeLength } from '../shared/units/writeLength.ts'
 import { countWord, writeAngle } from './format.ts'
 
@@ -10,9 +11,9 @@ export type BigFigure = { name: string; shown: string; unit: string; also: strin
 const other = (unit: LengthUnit): LengthUnit => (unit === 'mm' ? 'in' : 'mm')
 
 const length = (mm: number, unit: LengthUnit) => ({
-  shown: writeLength(mm, unit).replace(/ mm$/, ''),
+  shown: writeLength(toHalf(mm), unit).replace(/ mm$/, ''),
   unit: unit === 'mm' ? 'mm' : '',
-  also: writeLength(mm, other(unit)),
+  also: writeLength(toHalf(mm), other(unit)),
 })
 
 function boardFigures(design: Design, unit: LengthUnit): BigFigure[] {

@@ -5,6 +5,7 @@ import { parseSpec, specOf } from '../../shared/gate/parseSpec.ts'
 import type { GateSpec } from '../../shared/gate/spec.ts'
 import type { PaperHeader } from '../../shared/job/issuedPaper.ts'
 import type { Job } from '../../shared/job/job.ts'
+import { unreadWords, type Unread } from '../../shared/job/unreadWords.ts'
 import { bad, good, type Problem, type Result } from '../../shared/problem.ts'
 import type { Context } from './context.ts'
 import { measuredSizes, type MeasuredSize } from '../../shared/gate/measuredSizes.ts'
@@ -18,9 +19,17 @@ const missingSize = ({ path, called }: MeasuredSize): Problem => ({
   message: `the ${called} is missing; type it in before a card is made`,
 })
 
+const unread = ({ field, words }: Unread): Problem => ({
+  code: 'unread',
+  field: `spec.${field}`,
+  message: `‘${words}’ isn’t settled yet; type the length so that it can mean one thing only`,
+})
+
 /** The job's gate worked out, or why no card can be made of it: each missing size, or each stop with its remedy. */
 export function makeableGate(job: Job): Result<MakeableGate> {
   const { spec: draft } = job.entry
+  const unsettled = unreadWords(job.entry, job.unit)
+  if (unsettled.length > 0) return bad(...unsettled.map(unread))
   const whole = specOf(draft)
   if (!whole)
     return bad(

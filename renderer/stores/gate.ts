@@ -5,13 +5,9 @@ import { isStop, type Check } from '../../shared/gate/checks.ts'
 import type { Design } from '../../shared/gate/designModel.ts'
 import { parseSpec, specOf } from '../../shared/gate/parseSpec.ts'
 import { gateDrawings, type GateDrawings } from '../../shared/drawing/gateDrawings.ts'
-import { valueAt } from '../../shared/job/specPath.ts'
-import { readLength } from '../../shared/units/readLength.ts'
+import { unreadWords } from '../../shared/job/unreadWords.ts'
 import { entryWord } from '../words.ts'
 import { useJobStore } from './job.ts'
-
-/** An entry whose words aren't the length the gate was worked out with: not understood, or still to be chosen. */
-export type Unread = { field: string; words: string; asks: boolean }
 
 /** How the gate stands: sizes to come, made, or stopped by what was found. */
 export type Standing = 'to come' | 'made' | 'stopped'
@@ -23,20 +19,10 @@ export const useGateStore = defineStore('gate', () => {
   const unit = computed(() => jobs.job?.unit ?? 'mm')
   const spec = computed(() => (entry.value ? specOf(entry.value.spec) : undefined))
 
-  const unread = computed<Unread[]>(() =>
-    Object.entries(entry.value?.typed ?? {}).flatMap(([field, words]) => {
-      const read = readLength(words, unit.value, { allowZero: true })
-      const stands = valueAt(entry.value?.spec, field.split('.'))
-      const agrees = read.kind === 'length' && typeof stands === 'number' && Math.abs(read.mm - stands) < 0.01
-      return agrees || read.kind === 'empty' ? [] : [{ field, words, asks: read.kind === 'ask' }]
-    }),
-  )
+  const unread = computed(() => (entry.value ? unreadWords(entry.value, unit.value) : []))
 
-  const outcome = computed(() => {
-    if (!spec.value) return undefined
-    const read = parseSpec(spec.value)
-    return read.ok ? design(read.value) : undefined
-  })
+  const read = computed(() => (spec.value ? parseSpec(spec.value) : undefined))
+  const outcome = computed(() => (read.value?.ok ? design(read.value.value) : undefined))
   const made = computed<Design | null>(() => (outcome.value?.made ? outcome.value.design : null))
   const drawings = computed<GateDrawings | null>(() =>
     spec.value && made.value ? gateDrawings(spec.value, made.value, unit.value) : null,
@@ -55,10 +41,8 @@ export const useGateStore = defineStore('gate', () => {
     })),
   )
   const brokenRules = computed<Check[]>(() => {
-    if (!spec.value) return []
-    const read = parseSpec(spec.value)
-    if (read.ok) return []
-    return read.problems.map(({ field, message }) => ({
+    if (!read.value || read.value.ok) return []
+    return read.value.problems.map(({ field, message }) => ({
       id: `entry.${field}`,
       level: 'stop',
       message: `${entryWord(`spec.${field}`)}: ${message}.`,

@@ -5,13 +5,12 @@ import { request, sentences, wasUnreachable } from '../api.ts'
 import { applyChanges } from '../../shared/job/applyChange.ts'
 import { oneBatch, queued, standing, tellable, withEdits, type Edit } from './edits.ts'
 import { layBy, takeUp } from './unsent.ts'
+import { watchOver } from './watchOver.ts'
 
 /** How long a hand may rest between two keys before the edit goes to the book, ms. */
 const rest = 300
 /** How long to wait after the book did not answer, ms. */
 const retryAfter = 1500
-/** How often another window's edits are looked for while this one is in sight, ms. */
-const lookEvery = 2000
 
 /**
  * The job on the board. What is shown is the book's job with the edits on their way laid over it; edits go one batch
@@ -27,7 +26,7 @@ export const useJobStore = defineStore('job', () => {
   const overlaps = ref<Overlap[]>([])
   const refused = ref<{ path: string; message: string }[]>([])
   let timer: ReturnType<typeof setTimeout> | undefined
-  let looker: ReturnType<typeof setInterval> | undefined
+  let stopWatching = () => {}
   let underway: Promise<void> = Promise.resolve()
   let turns: Promise<void> = Promise.resolve()
 
@@ -41,7 +40,7 @@ export const useJobStore = defineStore('job', () => {
 
   const after = (ms: number) => {
     clearTimeout(timer)
-    timer = setTimeout(send, ms)
+    timer = setTimeout(() => void send(), ms)
   }
 
   /** Makes changes on the board at once, and on the book within the time of a short rest. */
@@ -117,31 +116,17 @@ export const useJobStore = defineStore('job', () => {
     else if (wasUnreachable(reply)) trouble.value = sentences(reply)
   }
 
-  const flush = () => void send()
-
   /** The window is closing: edits go now, and are laid by as well while the book doesn't answer. */
   function flushAtEnd() {
     void send()
     if (kept.value && (trouble.value !== '' || onTheWay.value.length > 0)) layBy(kept.value.id, pending.value)
   }
 
-  function watchOver() {
-    looker = setInterval(() => void look(), lookEvery)
-    window.addEventListener('focus', look)
-    window.addEventListener('blur', flush)
-    window.addEventListener('pagehide', flushAtEnd)
-    document.addEventListener('visibilitychange', flush)
-  }
-
   async function putAway(): Promise<void> {
     await send()
     if (kept.value) layBy(kept.value.id, pending.value)
     clearTimeout(timer)
-    clearInterval(looker)
-    window.removeEventListener('focus', look)
-    window.removeEventListener('blur', flush)
-    window.removeEventListener('pagehide', flushAtEnd)
-    document.removeEventListener('visibilitychange', flush)
+    stopWatching()
     kept.value = null
     waiting.value = []
     onTheWay.value = []
@@ -163,7 +148,7 @@ export const useJobStore = defineStore('job', () => {
     keptAt.value = reply.value.updatedAt
     waiting.value = takeUp(id)
     if (waiting.value.length > 0) after(0)
-    watchOver()
+    stopWatching = watchOver({ look, send, sendAtEnd: flushAtEnd })
   }
 
   /** Opens a job; the one on the board is put away first. One after another, however fast they are asked for. */

@@ -1,4 +1,4 @@
-import type { CutRow } from '../cutting/cutList.ts'
+import { toHalf, type CutRow } from '../cutting/cutList.ts'
 import { writeInches, writeShortMm } from '../units/writeLength.ts'
 import type { Hole } from './holes.ts'
 import type { Board, Leaf } from './leaf.ts'
@@ -11,7 +11,8 @@ export type Step = { title: string; text: string; cautions: string[] }
 export type StepSource = { spec: GateSpec; leaves: Leaf[]; cuts: CutRow[]; holes: Hole[] }
 
 const mm = (length: number): string => `${writeShortMm(length)} mm`
-const both = (length: number): string => `${writeShortMm(length)} mm (${writeInches(length)})`
+/** A length as it is cut, in both units. */
+const both = (length: number): string => `${mm(toHalf(length))} (${writeInches(toHalf(length))})`
 const step = (title: string, text: string, cautions: string[] = []): Step => ({ title, text, cautions })
 const counted = (number: number, one: string): string => `${number} ${one}${number === 1 ? '' : 's'}`
 
@@ -35,10 +36,10 @@ function edgeText(board: Board, number: number): string {
   const losses = (['hanging', 'closing'] as const).flatMap((edge) => {
     const off = board.strip[edge]
     if (!(off > 0)) return []
-    if (board.loses[edge] === 'rip') return [`rip ${mm(off)} off its ${edge} edge`]
+    if (board.loses[edge] === 'rip') return [`rip ${mm(toHalf(off))} off its ${edge} edge`]
     return [`take its ${board.loses[edge]} off the ${edge} edge (${mm(off)})`]
   })
-  const fence = board.fence === null ? '' : `; fence at ${mm(board.fence)}`
+  const fence = board.fence === null ? '' : `; fence at ${mm(toHalf(board.fence))}`
   return `Board ${number}: ${losses.join(' and ')}, to a face of ${both(board.width)}${fence}.`
 }
 

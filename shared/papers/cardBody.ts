@@ -30,7 +30,7 @@ const [besideWidth, leastFaceScale] = [80, 40]
 function listBlocks(body: CardBody, measure: Measure): Block[] {
   const { input, leaf, drawings, width } = body
   const lists = (across: number) => [
-    ...ripTable(leaf.boards, input.unit, measure, across),
+    ...ripTable(leaf.boards, { unit: input.unit, width: across, measure }),
     ...holeTable(input.design.holes, across, measure),
   ]
   const left = width - besideWidth - 3
@@ -56,7 +56,7 @@ export function cardBody(body: CardBody, measure: Measure): Block[] {
     ...listBlocks(body, measure),
     ...sawTable(design.sawSettings, { unit, width, mostGuided: body.mostGuided }, measure),
     heading(`Fixings: ${leaf.fixings.length} in all`),
-    ...fixingWords(leaf, unit, body.places).map((words) => paragraph(words, width, measure)),
+    ...fixingWords(leaf, unit, body.places).map((words) => paragraph(words, { width, measure })),
     ...(body.section === 'own' ? [viewBlock(drawings, 'section', { width, height: 76 })] : []),
     ...cautionBlocks(body.checks, width, measure),
     ...stepBlocks(design.steps, width, measure),

@@ -2,7 +2,7 @@ import type { Board, Brace, Leaf } from '../gate/leaf.ts'
 import type { GateSpec } from '../gate/spec.ts'
 import { figureText, type FigureText } from '../drawing/figureText.ts'
 import type { LengthUnit } from '../job/job.ts'
-import type { Measure, PageMark } from './page.ts'
+import type { Measure, PageMark, PageText } from './page.ts'
 import { fitWords } from './words.ts'
 
 /** A figure that matters at the bench: what it is, its value large, and what goes with it in small. */
@@ -76,23 +76,21 @@ export function figureMarks(
   const label = fitWords(figure.label, { width: at.width, most: 11, least: 11, weight: 'regular' }, measure)
   const value = fitWords(figure.value, { width: at.width, most: 22, least: 12, weight: 'semibold' }, measure)
   const second = fitWords(figure.second, { width: at.width, most: 11, least: 11, weight: 'regular' }, measure)
-  const text = (
+  const line = (
     y: number,
     words: { text: string; size: number },
-    weight: 'regular' | 'semibold',
-    ink: 'black' | 'grey',
-  ): PageMark => ({
+    look: Pick<PageText, 'weight' | 'ink'>,
+  ): PageText => ({
     kind: 'text',
     x: at.x,
     y: at.y + y,
     ...words,
-    weight,
-    ink,
+    ...look,
     anchor: 'start',
   })
   return [
-    text(4, label, 'regular', 'grey'),
-    text(11.5, value, 'semibold', 'black'),
-    text(16.3, second, 'regular', 'black'),
+    line(4, label, { weight: 'regular', ink: 'grey' }),
+    line(11.5, value, { weight: 'semibold', ink: 'black' }),
+    line(16.3, second, { weight: 'regular', ink: 'black' }),
   ]
 }

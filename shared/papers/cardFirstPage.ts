@@ -72,57 +72,75 @@ function drawingsIn(drawings: GateDrawings, room: Room, choice: CardChoice): Fir
   }
 }
 
-/**
- * Page 1 below its header: the back elevation as large as the sheet allows with the figures that matter beside it, or under it
- * where that leaves the drawing larger; at the foot the line to check the printer by.
- */
-export function cardFirstPage(
-  input: {
-    drawings: GateDrawings
-    figures: CardFigure[]
-    checks: Check[]
-    format: PaperFormat
-    top: number
-    choice: CardChoice
-  },
+/** What page 1 is made of below its header; top is where that ends, mm. */
+export type FirstPageInput = {
+  drawings: GateDrawings
+  figures: CardFigure[]
+  checks: Check[]
+  format: PaperFormat
+  top: number
+  choice: CardChoice
+}
+
+/** The figures in a column beside the drawing, with the cautions under them where they fit. */
+function figuresBeside(input: FirstPageInput, whole: Room, measure: Measure): FirstPage {
+  const { drawings, figures, checks, choice } = input
+  const beside: Room = { ...whole, width: whole.width - columnWidth }
+  const views = drawingsIn(drawings, beside, choice)
+  const room = { ...whole, x: whole.x + beside.width + 5, width: columnWidth - 5, y: whole.y + 2 }
+  const cautions = stacked(cautionBlocks(checks, room.width, measure))
+  const under = room.y + figures.length * figureHeight + 5
+  const cautioned = cautions.height > 0 && under + cautions.height <= whole.y + whole.height
+  return {
+    ...views,
+    cautioned,
+    free: { ...views.free, top: Math.max(views.free.top, cautioned ? under + cautions.height + 4 : under) },
+    marks: [
+      ...views.marks,
+      ...column(figures, room, measure),
+      ...(cautioned ? cautions.marks(room.x, under) : []),
+    ],
+  }
+}
+
+/** The figures in rows above the drawing, which then has the sheet's whole width. */
+function figuresAbove(
+  { drawings, figures, choice }: FirstPageInput,
+  whole: Room,
   measure: Measure,
 ): FirstPage {
-  const { drawings, figures, checks, format, top, choice } = input
-  const sheet = paperSizes[format]
-  const foot = sheet.height - margins.bottom - 7
+  const rows = strip(figures, whole, measure)
+  const room = { ...whole, y: whole.y + rows.height + 4, height: whole.height - rows.height - 4 }
+  const views = drawingsIn(drawings, room, choice)
+  return { ...views, marks: [...rows.marks, ...views.marks] }
+}
+
+/** Whether the drawing comes out at least as large with the figures beside it, and they fit there. */
+function besideIsLarger({ drawings, figures }: FirstPageInput, whole: Room, measure: Measure): boolean {
+  const beside = { width: whole.width - columnWidth, height: whole.height }
+  const below = { width: whole.width, height: whole.height - strip(figures, whole, measure).height - 4 }
+  return (
+    fittingScale(drawings.back, beside) <= fittingScale(drawings.back, below) &&
+    figures.length * figureHeight <= whole.height
+  )
+}
+
+/**
+ * Page 1 below its header: the back elevation as large as the sheet allows with the figures that matter beside it, or over it
+ * where that leaves the drawing larger; at the foot the line to check the printer by.
+ */
+export function cardFirstPage(input: FirstPageInput, measure: Measure): FirstPage {
+  const sheet = paperSizes[input.format]
   const whole: Room = {
     x: margins.left,
-    y: top,
+    y: input.top,
     width: sheet.width - margins.left - margins.right,
-    height: foot - top,
+    height: sheet.height - margins.bottom - 7 - input.top,
   }
-  const beside: Room = { ...whole, width: whole.width - columnWidth }
-  const under = strip(figures, whole, measure)
-  const over: Room = { ...whole, height: whole.height - under.height - 4 }
-  const check = checkLine(margins.left, sheet.height - margins.bottom)
-  if (
-    fittingScale(drawings.back, beside) <= fittingScale(drawings.back, over) &&
-    figures.length * figureHeight <= whole.height
-  ) {
-    const views = drawingsIn(drawings, beside, choice)
-    const room = { ...whole, x: whole.x + beside.width + 5, width: columnWidth - 5, y: top + 2 }
-    const cautions = stacked(cautionBlocks(checks, room.width, measure))
-    const under = room.y + figures.length * figureHeight + 5
-    const cautioned = cautions.height > 0 && under + cautions.height <= foot
-    return {
-      ...views,
-      cautioned,
-      free: { ...views.free, top: Math.max(views.free.top, cautioned ? under + cautions.height + 4 : under) },
-      marks: [
-        ...views.marks,
-        ...column(figures, room, measure),
-        ...(cautioned ? cautions.marks(room.x, under) : []),
-        ...check,
-      ],
-    }
-  }
-  const views = drawingsIn(drawings, { ...over, y: whole.y + under.height + 4 }, choice)
-  return { ...views, marks: [...under.marks, ...views.marks, ...check] }
+  const laid = besideIsLarger(input, whole, measure)
+    ? figuresBeside(input, whole, measure)
+    : figuresAbove(input, whole, measure)
+  return { ...laid, marks: [...laid.marks, ...checkLine(margins.left, sheet.height - margins.bottom)] }
 }
 
 /** A line exactly 100 mm long between ticks, so that a printer that shrinks pages is found out before timber is cut. */

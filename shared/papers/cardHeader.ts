@@ -16,58 +16,78 @@ export const headerHeight = 18
 
 type Head = { header: PaperHeader; draft: boolean; format: PaperFormat; page: number; pages: number }
 
+/** Words of one size at one end of the header's line. */
+type HeadWords = {
+  text: string
+  size: number
+  weight: Weight
+  anchor: PageText['anchor']
+  x: number
+  y: number
+}
+
+const textOf = (words: HeadWords): PageText => ({ kind: 'text', ...words, ink: 'black' })
+
+/** What one line has to say: the words at its right, and those at its left in the room that is left over. */
+type HeadLine = { y: number; left: number; right: Pick<HeadWords, 'text' | 'size' | 'weight'> }
+
+/** Left words of a line, set smaller and then cut where the right ones leave them too little room. */
+function leftWords(
+  head: Head,
+  { text, most, weight, line }: { text: string; most: number; weight: Weight; line: HeadLine },
+  measure: Measure,
+): PageText[] {
+  const right = paperSizes[head.format].width - margins.right
+  const { left, y } = line
+  const width = right - measure(line.right.text, line.right.size, line.right.weight) - 6 - left
+  const fitted = fitWords(text, { width, most, least: 11, weight }, measure)
+  return [
+    textOf({ ...fitted, x: left, y, weight, anchor: 'start' }),
+    textOf({ ...line.right, x: right, y, anchor: 'end' }),
+  ]
+}
+
+/** First line: the number, customer and town, and the date promised. */
+function whoAndWhen(head: Head, measure: Measure): PageText[] {
+  const { number, customer, due } = head.header
+  const y = margins.top + 5.6
+  const left = margins.left + (number === '' ? 0 : measure(number, 18, 'semibold') + 4)
+  const text = [customer.name, customer.town].filter((words) => words !== '').join(', ')
+  const promised = due === null ? 'no date promised' : `promised ${paperDate(due)}`
+  const line: HeadLine = { y, left, right: { text: promised, size: 13, weight: 'semibold' } }
+  return [
+    textOf({ text: number, size: 18, weight: 'semibold', anchor: 'start', x: margins.left, y }),
+    ...leftWords(head, { text, most: 16, weight: 'semibold', line }, measure),
+  ]
+}
+
+/** Second line: the job's title, the workshop, the revision and the page. */
+function whatAndPage(head: Head, measure: Measure): PageText[] {
+  const { title, workshop } = head.header
+  const text = [title, workshop === '' ? 'job card' : `job card of ${workshop}`]
+    .filter((words) => words !== '')
+    .join(' · ')
+  const issue = `${issueWords(head)} · page ${head.page} of ${head.pages}`
+  const line: HeadLine = {
+    y: margins.top + 12.2,
+    left: margins.left,
+    right: { text: issue, size: 11, weight: 'regular' },
+  }
+  return leftWords(head, { text, most: 12, weight: 'regular', line }, measure)
+}
+
 /**
  * The head of every page, so that a stray page still says whose gate it is: job number, customer and town, the date
  * promised, the job's title, the workshop, the revision, and page n of m. Long names are set smaller, then cut.
  */
 export function cardHeader(head: Head, measure: Measure): PageMark[] {
-  const { width } = paperSizes[head.format]
-  const right = width - margins.right
-  const { header } = head
-  const top = margins.top
-  const promised = header.due === null ? 'no date promised' : `promised ${paperDate(header.due)}`
-  const issue = `${issueWords(head)} · page ${head.page} of ${head.pages}`
-  const room = (words: string, size: number, weight: Weight) =>
-    right - measure(words, size, weight) - 6 - margins.left
-  const { name, town } = header.customer
-  const who = [name, town].filter((words) => words !== '').join(', ')
-  const numberWidth = header.number === '' ? 0 : measure(header.number, 18, 'semibold') + 4
-  const customer = fitWords(
-    who,
-    { width: room(promised, 13, 'semibold') - numberWidth, most: 16, least: 11, weight: 'semibold' },
-    measure,
-  )
-  const about = [header.title, header.workshop === '' ? 'job card' : `job card of ${header.workshop}`]
-  const title = fitWords(
-    about.filter((words) => words !== '').join(' · '),
-    { width: room(issue, 11, 'regular'), most: 12, least: 11, weight: 'regular' },
-    measure,
-  )
-  const [first, second] = [top + 5.6, top + 12.2]
-  const text = (
-    x: number,
-    y: number,
-    words: { text: string; size: number },
-    weight: Weight,
-    anchor: PageText['anchor'],
-  ): PageText => ({
-    kind: 'text',
-    x,
-    y,
-    ...words,
-    weight,
-    ink: 'black',
-    anchor,
-  })
-  const lines: PageMark[] = [
-    text(margins.left, first, { text: header.number, size: 18 }, 'semibold', 'start'),
-    text(margins.left + numberWidth, first, customer, 'semibold', 'start'),
-    text(right, first, { text: promised, size: 13 }, 'semibold', 'end'),
-    text(margins.left, second, title, 'regular', 'start'),
-    text(right, second, { text: issue, size: 11 }, 'regular', 'end'),
-    { kind: 'line', x1: margins.left, y1: top + 15, x2: right, y2: top + 15, width: 0.5, ink: 'black' },
+  const right = paperSizes[head.format].width - margins.right
+  const y = margins.top + 15
+  const words = [...whoAndWhen(head, measure), ...whatAndPage(head, measure)]
+  return [
+    ...words.filter(({ text }) => text !== ''),
+    { kind: 'line', x1: margins.left, y1: y, x2: right, y2: y, width: 0.5, ink: 'black' },
   ]
-  return lines.filter((mark) => mark.kind !== 'text' || mark.text !== '')
 }
 
 function issueWords({ header, draft }: Head): string {

@@ -33,5 +33,5 @@ export function cutTable(cuts: CutRow[], width: number, measure: Measure): Block
     writeInches(row.length),
     row.blank > row.length ? `${row.ends}; cut first to ${writeShortMm(row.blank)}` : row.ends,
   ])
-  return [heading('Cut list'), ...table(columns, rows, measure)]
+  return [heading('Cut list'), ...table({ columns, rows }, measure)]
 }

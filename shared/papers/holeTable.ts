@@ -32,5 +32,5 @@ export function holeTable(holes: Hole[], width: number, measure: Measure): Block
     drill(hole.lead),
     drill(hole.countersink),
   ])
-  return [heading('Holes: drill to take, mm'), ...table(columns, rows, measure)]
+  return [heading('Holes: drill to take, mm'), ...table({ columns, rows }, measure)]
 }

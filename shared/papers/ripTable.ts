@@ -38,7 +38,10 @@ function runs(boards: Board[]): { first: number; last: number; board: Board }[] 
 }
 
 /** Board by board from the hanging edge: face width, where the saw's fence stands, what comes off. */
-export function ripTable(boards: Board[], unit: LengthUnit, measure: Measure, width: number): Block[] {
+export function ripTable(
+  boards: Board[],
+  { unit, width, measure }: { unit: LengthUnit; width: number; measure: Measure },
+): Block[] {
   const { write, other } = figureText(unit)
   const both = width > 140
   const columns = [
@@ -55,5 +58,5 @@ export function ripTable(boards: Board[], unit: LengthUnit, measure: Measure, wi
     board.fence === null ? '–' : write(board.fence),
     loses(board, write) || 'nothing',
   ])
-  return [heading('Boards, from the hanging edge'), ...table(columns, rows, measure)]
+  return [heading('Boards, from the hanging edge'), ...table({ columns, rows }, measure)]
 }

@@ -85,6 +85,6 @@ export function sawTable(
     { title: 'Guide line', width: width - (guided.length > 1 ? 124 : 142) },
   ]
   const rows = cutsOf(settings).map((same) => sawRow(same, write, guided))
-  const note = paragraph(sawNote(guided, all.length - guided.length), width, measure)
-  return [heading('Saw settings'), ...table(columns, rows, measure, true), note]
+  const note = paragraph(sawNote(guided, all.length - guided.length), { width, measure })
+  return [heading('Saw settings'), ...table({ columns, rows, followed: true }, measure), note]
 }

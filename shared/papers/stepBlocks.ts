@@ -3,7 +3,7 @@ import type { Step } from '../gate/steps.ts'
 import type { Block } from './flow.ts'
 import type { Measure, PageMark } from './page.ts'
 import { heading } from './table.ts'
-import { lineHeight, linesAt, setLines } from './words.ts'
+import { lineHeight, linesAt, setLines, type Setting } from './words.ts'
 
 const size = 11
 
@@ -24,7 +24,7 @@ const warningSign = (x: number, y: number): PageMark[] => [
 
 /** Words beside a warning sign, as one block. */
 function warning(text: string, width: number, measure: Measure): Block {
-  const lines = setLines([{ text, weight: 'regular' }], width - 7, size, measure)
+  const lines = setLines([{ text, weight: 'regular' }], { width: width - 7, size, measure })
   return {
     height: lines.length * lineHeight(size) + 0.9,
     marks: (x, y) => [
@@ -34,12 +34,12 @@ function warning(text: string, width: number, measure: Measure): Block {
   }
 }
 
-function step(number: number, made: Step, width: number, measure: Measure): Block {
+function step(number: number, made: Step, { width, measure }: Omit<Setting, 'size'>): Block {
   const runs = [
     { text: `${made.title}. `, weight: 'semibold' as const },
     { text: made.text, weight: 'regular' as const },
   ]
-  const lines = setLines(runs, width - 9, size, measure)
+  const lines = setLines(runs, { width: width - 9, size, measure })
   const cautions = made.cautions.length > 0 ? [warning(made.cautions.join(' '), width - 9, measure)] : []
   const own = lines.length * lineHeight(size) + 0.7
   return {
@@ -72,7 +72,7 @@ function step(number: number, made: Step, width: number, measure: Measure): Bloc
 /** The order of assembly, numbered, each step with the cautions that belong to it. */
 export const stepBlocks = (steps: Step[], width: number, measure: Measure): Block[] => [
   heading('Order of making'),
-  ...steps.map((made, i) => step(i + 1, made, width, measure)),
+  ...steps.map((made, i) => step(i + 1, made, { width, measure })),
 ]
 
 /** What was found when the gate was checked and the maker should weigh; what has one remedy is said together. Nothing when there is nothing. */

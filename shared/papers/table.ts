@@ -1,6 +1,6 @@
 import type { Block } from './flow.ts'
 import type { Measure, PageMark, Weight } from './page.ts'
-import { lineHeight, linesAt, setLines } from './words.ts'
+import { lineHeight, linesAt, setLines, type Setting } from './words.ts'
 
 /** A column: its heading, its width in mm, and how its figures are set. size in points. */
 export type Column = { title: string; width: number; align?: 'start' | 'end'; size?: number; weight?: Weight }
@@ -15,29 +15,32 @@ type Grid = { columns: Column[]; measure: Measure }
 function cellLines(cell: Cell, column: Column, measure: Measure) {
   if (typeof cell !== 'string') return []
   const size = column.size ?? bodySize
-  return setLines([{ text: cell, weight: column.weight ?? 'regular' }], column.width - gutter, size, measure)
+  return setLines([{ text: cell, weight: column.weight ?? 'regular' }], {
+    width: column.width - gutter,
+    size,
+    measure,
+  })
 }
 
 const lefts = (columns: Column[]): number[] =>
   columns.map((_, i) => columns.slice(0, i).reduce((sum, column) => sum + column.width, 0))
 
-const rule = (x: number, y: number, width: number, weight: number): PageMark => ({
+/** A line under a row: light between rows, heavy under the headings. */
+const rule = (x: number, y: number, { width, heavy }: { width: number; heavy: boolean }): PageMark => ({
   kind: 'line',
   x1: x,
   y1: y,
   x2: x + width,
   y2: y,
-  width: weight,
-  ink: weight > 0.3 ? 'black' : 'grey',
+  width: heavy ? 0.4 : 0.18,
+  ink: heavy ? 'black' : 'grey',
 })
 
+/** A cell in its column, with its place on the page, mm. */
+type PlacedCell = { cell: Cell; column: Column; x: number; y: number; baseline: number }
+
 /** Words of a cell at the top left of its place; figures of an end-aligned column stand against its right. */
-function cellMarks(
-  cell: Cell,
-  column: Column,
-  at: { x: number; y: number; baseline: number },
-  measure: Measure,
-): PageMark[] {
+function cellMarks({ cell, column, ...at }: PlacedCell, measure: Measure): PageMark[] {
   if (typeof cell !== 'string')
     return [
       { kind: 'box', x: at.x, y: at.y + padding, width: 5, height: 5, stroke: { width: 0.4, ink: 'black' } },
@@ -64,20 +67,28 @@ function row(cells: Cell[], { columns, measure }: Grid): Block {
     marks: (x, y) => [
       ...columns.flatMap((column, i) =>
         cellMarks(
-          cells[i] ?? '',
-          column,
-          { x: x + (lefts(columns)[i] ?? 0), y, baseline: y + padding + Math.max(rise, 3.6) },
+          {
+            cell: cells[i] ?? '',
+            column,
+            x: x + (lefts(columns)[i] ?? 0),
+            y,
+            baseline: y + padding + Math.max(rise, 3.6),
+          },
           measure,
         ),
       ),
-      rule(x, y + height, width, 0.18),
+      rule(x, y + height, { width, heavy: false }),
     ],
   }
 }
 
 function head({ columns, measure }: Grid): Block {
   const set = columns.map((column) =>
-    setLines([{ text: column.title, weight: 'regular' }], column.width - gutter + 1.5, headSize, measure),
+    setLines([{ text: column.title, weight: 'regular' }], {
+      width: column.width - gutter + 1.5,
+      size: headSize,
+      measure,
+    }),
   )
   const deepest = Math.max(1, ...set.map((lines) => lines.length))
   const height = deepest * lineHeight(headSize) + 1.6
@@ -95,7 +106,7 @@ function head({ columns, measure }: Grid): Block {
           ? marks.map((mark) => ({ ...mark, x: left + column.width - gutter, anchor: 'end' as const }))
           : marks
       }),
-      rule(x, y + height, width, 0.4),
+      rule(x, y + height, { width, heavy: true }),
     ],
   }
 }
@@ -104,11 +115,11 @@ function head({ columns, measure }: Grid): Block {
 const keepsNext = (i: number, count: number, followed: boolean): boolean =>
   i === count - 1 ? followed : i === 0 || i === count - 2
 
-/**
- * A table as blocks: its heading row kept with the first row, each row in one piece. followed keeps the last row with the block
- * that comes after it.
- */
-export function table(columns: Column[], rows: Cell[][], measure: Measure, followed = false): Block[] {
+/** A table: its columns, the cells of each row, and whether the last row is kept with the block that comes after it. */
+export type Table = { columns: Column[]; rows: Cell[][]; followed?: boolean }
+
+/** A table as blocks: its heading row kept with the first row, each row in one piece. */
+export function table({ columns, rows, followed = false }: Table, measure: Measure): Block[] {
   const grid = { columns, measure }
   return [
     head(grid),
@@ -129,9 +140,10 @@ export const heading = (text: string): Block => ({
   ],
 })
 
-/** Words across a width as one block. */
-export function paragraph(text: string, width: number, measure: Measure, size = bodySize): Block {
-  const lines = setLines([{ text, weight: 'regular' }], width, size, measure)
+/** Words across a width as one block, in the body's size unless another is given. */
+export function paragraph(text: string, setting: Omit<Setting, 'size'> & { size?: number }): Block {
+  const { size = bodySize } = setting
+  const lines = setLines([{ text, weight: 'regular' }], { ...setting, size })
   return {
     height: lines.length * lineHeight(size) + 0.6,
     above: 0.8,

@@ -9,8 +9,11 @@ export type SetLine = { text: string; weight: Weight; x: number }[]
 /** Height from baseline to baseline for a type size in points, mm. */
 export const lineHeight = (size: number): number => size * 0.41
 
-/** Sets runs of words into lines no wider than width (mm). A word longer than a line is broken where it must be. */
-export function setLines(runs: Run[], width: number, size: number, measure: Measure): SetLine[] {
+/** How words are set: in lines no wider than width (mm), in a type size (points), measured with the faces they are printed in. */
+export type Setting = { width: number; size: number; measure: Measure }
+
+/** Sets runs of words into lines. A word longer than a line is broken where it must be. */
+export function setLines(runs: Run[], { width, size, measure }: Setting): SetLine[] {
   const lines: SetLine[] = [[]]
   let x = 0
   for (const run of runs)

@@ -1,7 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { createHash } from 'node:crypto'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
-import { bench, entry, kept, startJob, type Bench } from './onScreen.ts'
+import { bench, entry, giveSizes, kept, startJob, type Bench } from './onScreen.ts'
 
 /** The book's own bytes for the paper on show, by keeping a copy as the person does. */
 async function copyHash(page: import('@playwright/test').Page): Promise<string> {
@@ -87,5 +88,29 @@ describe('a job from sizes to a card, kept and reprinted', () => {
       .poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-field')))
       .toBe('braces.footSetback')
     await page.close()
+  })
+
+  it('reports a card whose bytes are no longer those that were issued, and doesn’t show it', async () => {
+    const page = await desk.window()
+    await startJob(page, 'Leopold Scotia')
+    await giveSizes(page, '1010', '1720')
+    await kept(page)
+    await page.getByRole('link', { name: 'Papers' }).click()
+    await page.getByRole('button', { name: 'Issue card 1' }).click()
+    await page.getByRole('button', { name: 'Issue card 2' }).waitFor()
+    await desk.restart(() => {
+      const bytes = readFileSync(desk.book)
+      const last = bytes.lastIndexOf('%PDF-')
+      expect(last).toBeGreaterThan(0)
+      bytes.writeUInt8(bytes.readUInt8(last + 40) ^ 0xff, last + 40)
+      writeFileSync(desk.book, bytes)
+    })
+    const again = await desk.window()
+    await again.getByRole('link', { name: /Leopold Scotia/ }).click()
+    await again.getByRole('link', { name: 'Papers' }).click()
+    await again.getByText(/Card 1 can’t be shown/).waitFor()
+    expect(await again.locator('.notice').innerText()).toMatch(/damaged/)
+    expect(await again.locator('iframe').count()).toBe(0)
+    await again.close()
   })
 })

@@ -98,11 +98,31 @@ describe('every screen at 1093 × 614', () => {
         await page.context().close()
       })
 
+  it('turns dark when the person chooses so on a light computer, and stays so', async () => {
+    const page = await desk.window()
+    await page.emulateMedia({ colorScheme: 'light' })
+    await page.getByRole('link', { name: 'Workshop', exact: true }).click()
+    const ground = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor)
+    const before = await ground()
+    await page.getByText('dark', { exact: true }).click()
+    await expect.poll(ground).not.toBe(before)
+    const after = await ground()
+    await page.reload()
+    await page.getByText('Sections kept').waitFor()
+    expect(await ground()).toBe(after)
+    await page.context().close()
+  })
+
   it('sets sizes at a contrast of 7 to 1 or more, light and dark', async () => {
     const page = await desk.window()
     await toJob(page)
-    for (const light of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme: light })
+    for (const [colorScheme, contrast] of [
+      ['light', 'no-preference'],
+      ['dark', 'no-preference'],
+      ['light', 'more'],
+      ['dark', 'more'],
+    ] as const) {
+      await page.emulateMedia({ colorScheme, contrast })
       const ratios = await page.evaluate(() => {
         const channel = (value: number) =>
           value <= 0.03928 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4
@@ -114,7 +134,7 @@ describe('every screen at 1093 × 614', () => {
         }
         const ground = (element: Element | null): string => {
           const own = element ? getComputedStyle(element).backgroundColor : 'rgb(255, 255, 255)'
-          return element && /, 0\)$|transparent/.test(own) ? ground(element.parentElement) : own
+          return element && /^rgba.*, 0\)$|transparent/.test(own) ? ground(element.parentElement) : own
         }
         return [
           ...document.querySelectorAll(

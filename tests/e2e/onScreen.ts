@@ -9,7 +9,7 @@ export type Bench = {
   book: string
   host: () => Hosted
   window: (size?: { width: number; height: number }) => Promise<Page>
-  restart: () => Promise<void>
+  restart: (meanwhile?: () => void) => Promise<void>
   clear: () => Promise<void>
 }
 
@@ -40,10 +40,11 @@ export async function bench({ empty = true }: { empty?: boolean } = {}): Promise
       await page.getByRole('link', { name: 'Jobs', exact: true }).waitFor()
       return page
     },
-    restart: async () => {
+    restart: async (meanwhile = () => {}) => {
       await Promise.all(windows.map((context) => context.close()))
       windows = []
       await host.stop()
+      meanwhile()
       host = await hosted(book, { empty })
     },
     clear: async () => {

@@ -8,7 +8,7 @@ describe('setting lines', () => {
   const text = 'Square one end of each board, then cut it to length from the squared end.'
 
   it('keeps every word, in order, and no line wider than the measure', () => {
-    const lines = setLines([{ text, weight: 'regular' }], 40, 11, plainMeasure)
+    const lines = setLines([{ text, weight: 'regular' }], { width: 40, size: 11, measure: plainMeasure })
     expect(lines.map((line) => line.map((piece) => piece.text).join('')).join(' ')).toBe(text)
     for (const line of lines)
       for (const piece of line)
@@ -16,7 +16,11 @@ describe('setting lines', () => {
   })
 
   it('breaks a word that is longer than a line', () => {
-    const lines = setLines([{ text: 'a'.repeat(60), weight: 'regular' }], 20, 11, plainMeasure)
+    const lines = setLines([{ text: 'a'.repeat(60), weight: 'regular' }], {
+      width: 20,
+      size: 11,
+      measure: plainMeasure,
+    })
     expect(lines.length).toBeGreaterThan(3)
     expect(
       lines
