@@ -31,6 +31,7 @@ describe('card', () => {
         'cuts',
         'engine',
         'figures',
+        'fittings',
         'holes',
         'leaves',
         'movement',
