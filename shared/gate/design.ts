@@ -17,7 +17,7 @@ import { layLeaf, prefixed, type LaidLeaf } from './layLeaf.ts'
 import type { Leaf } from './leaf.ts'
 import { planLeaves, type LeafPlan } from './leafPlan.ts'
 import type { GateSpec } from './spec.ts'
-import { writeSteps } from './steps.ts'
+import { writeSteps } from './steps/writeSteps.ts'
 import { joined, type Worked } from './worked.ts'
 
 const stopped = (checks: Check[]): DesignOutcome => ({ made: false, stopped: { engine, leaves: [], checks } })
@@ -109,7 +109,7 @@ function finish(laid: Laid, gap: number): DesignOutcome {
       cutFigures(cuts, leaves),
       ...hung.worked.map(({ figures }) => figures),
     ]),
-    steps: writeSteps({ spec, leaves, cuts, holes: holes.value }),
+    steps: writeSteps({ spec, plans: laid.plans, leaves, cuts, holes: holes.value, fittings, swing }),
   }
   return { made: true, design: made }
 }

@@ -7,7 +7,7 @@ import type { Hole } from './holes.ts'
 import type { HangingLeaf } from './leaf.ts'
 import type { LeafSwing } from './leafSwing.ts'
 import type { Movement } from './movement.ts'
-import type { Step } from './steps.ts'
+import type { Step } from './steps/step.ts'
 
 /** Version of the calculation rules. Raised whenever any figure could come out differently. */
 export const engine = '2'

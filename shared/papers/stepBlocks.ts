@@ -1,5 +1,5 @@
 import type { Check } from '../gate/checks.ts'
-import type { Step } from '../gate/steps.ts'
+import type { Step } from '../gate/steps/step.ts'
 import type { Block } from './flow.ts'
 import type { Measure, PageMark } from './page.ts'
 import { heading } from './table.ts'
@@ -69,10 +69,10 @@ function step(number: number, made: Step, { width, measure }: Omit<Setting, 'siz
   }
 }
 
-/** The order of assembly, numbered, each step with the cautions that belong to it. */
+/** The order of making, numbered, each step with the cautions that belong to it. Steps of hanging aren't the bench's. */
 export const stepBlocks = (steps: Step[], width: number, measure: Measure): Block[] => [
   heading('Order of making'),
-  ...steps.map((made, i) => step(i + 1, made, { width, measure })),
+  ...steps.filter(({ stage }) => stage === 'making').map((made, i) => step(i + 1, made, { width, measure })),
 ]
 
 /** What was found when the gate was checked and the maker should weigh; what has one remedy is said together. Nothing when there is nothing. */
