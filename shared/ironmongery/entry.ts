@@ -1,7 +1,7 @@
 /** How a piece of ironmongery is finished, which tells what timber it may stand in. */
 export type Finish = 'black japanned' | 'galvanised' | 'stainless'
 
-/** Holes for the screws of one piece: how many, how wide in the metal, and how far apart, mm. */
+/** Holes for the screws of one piece: how many, how wide in the metal, and how far apart, mm. A hinge's are those in its strap. */
 export type ScrewHoles = { count: number; diameter: number; spacing: number }
 
 /** What every piece has. massKg is of one piece with its keep or post plate; suits says which hand of gate it can go on. */

@@ -12,7 +12,7 @@ const sizes = [
     plate: [40, 110],
     massKg: 0.85,
     bolt: 8,
-    screws: [7, 6, 70],
+    screws: [4, 6, 83],
     rated: 45,
   },
   {
@@ -22,7 +22,7 @@ const sizes = [
     plate: [50, 120],
     massKg: 1.2,
     bolt: 10,
-    screws: [8, 6, 90],
+    screws: [5, 6, 100],
     rated: 65,
   },
   {
@@ -32,7 +32,7 @@ const sizes = [
     plate: [50, 130],
     massKg: 2.1,
     bolt: 10,
-    screws: [9, 6, 105],
+    screws: [6, 6, 110],
     rated: 95,
   },
   {
@@ -42,7 +42,7 @@ const sizes = [
     plate: [60, 150],
     massKg: 2.7,
     bolt: 12,
-    screws: [10, 6, 115],
+    screws: [7, 6, 116],
     rated: 125,
   },
   {
@@ -52,7 +52,7 @@ const sizes = [
     plate: [60, 150],
     massKg: 3.8,
     bolt: 12,
-    screws: [11, 6, 125],
+    screws: [8, 6, 121],
     rated: 160,
   },
   {
@@ -62,7 +62,7 @@ const sizes = [
     plate: [75, 180],
     massKg: 5.9,
     bolt: 12,
-    screws: [12, 7, 150],
+    screws: [9, 7, 143],
     rated: 220,
   },
 ] as const

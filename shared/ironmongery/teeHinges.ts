@@ -5,10 +5,10 @@ import { inFinishes, type HingeEntry } from './entry.ts'
  * "by the maker" are made up, to be replaced by what the workshop buys.
  */
 const sizes = [
-  { strap: 200, band: [30, 2.5], pin: 8, plate: [35, 110], massKg: 0.25, screws: [7, 4.5, 38], rated: 12 },
-  { strap: 300, band: [38, 3], pin: 9, plate: [40, 130], massKg: 0.45, screws: [8, 5, 52], rated: 22 },
-  { strap: 450, band: [45, 3.5], pin: 10, plate: [45, 180], massKg: 0.9, screws: [10, 5.5, 62], rated: 38 },
-  { strap: 600, band: [50, 4], pin: 12, plate: [50, 220], massKg: 1.45, screws: [11, 6, 76], rated: 55 },
+  { strap: 200, band: [30, 2.5], pin: 8, plate: [35, 110], massKg: 0.25, screws: [4, 4.5, 50], rated: 12 },
+  { strap: 300, band: [38, 3], pin: 9, plate: [40, 130], massKg: 0.45, screws: [5, 5, 62.5], rated: 22 },
+  { strap: 450, band: [45, 3.5], pin: 10, plate: [45, 180], massKg: 0.9, screws: [6, 5.5, 80], rated: 38 },
+  { strap: 600, band: [50, 4], pin: 12, plate: [50, 220], massKg: 1.45, screws: [7, 6, 91], rated: 55 },
 ] as const
 
 export const teeHinges: readonly HingeEntry[] = inFinishes(

@@ -1,26 +1,11 @@
-import type { Fitting } from '../../ironmongery/fitting.ts'
-import type { HangingLeaf } from '../leaf.ts'
 import type { GateSpec } from '../spec.ts'
-import {
-  both,
-  counted,
-  degrees,
-  drillSize,
-  hanging,
-  hungOf,
-  mm,
-  sentences,
-  type Step,
-  type StepSource,
-} from './step.ts'
+import { boltSteps, hingesStep, latchSteps, named } from './fittingSteps.ts'
+import { counted, degrees, hanging, hungOf, mm, sentences, type Step, type StepSource } from './step.ts'
 
 /** Gaps round a leaf that was entered by its own size, mm: common practice for a side gate. */
 const usualGaps = { hangingGap: 6, closingGap: 10, groundGap: 50 }
 
 const gapsOf = ({ size }: GateSpec) => (size.from === 'opening' ? size : usualGaps)
-
-const named = (source: StepSource, name: HangingLeaf['name']): string =>
-  source.leaves.length > 1 ? `${name[0]?.toUpperCase()}${name.slice(1)}: ` : ''
 
 const postsStep = ({ spec, leaves }: StepSource): Step => {
   const sides = leaves.map(
@@ -35,40 +20,6 @@ const postsStep = ({ spec, leaves }: StepSource): Step => {
       'Before digging, find out where cables, pipes and drains run; deep holes can fall in.',
       'Public or powered gates, and posts that hold up anything else: follow local codes and use a licensed engineer or installer.',
     ],
-  )
-}
-
-/** How one hinge goes on: its height, its line and its holes. */
-function hingeText(hinge: Fitting): string {
-  const on = hinge.on === '' ? '' : ` on the ${hinge.on}`
-  return `${both(hinge.height)} from the foot${on}`
-}
-
-const drillWords = ({ drillings }: Fitting): string =>
-  drillings
-    .map(({ what, count, size, depth }) => {
-      const deep = depth === null ? 'right through' : `no deeper than ${mm(depth)}`
-      return `${count} ${what}${count === 1 ? '' : 's'} ${drillSize(size)}, ${deep}`
-    })
-    .join('; ')
-
-function hingesStep(source: StepSource): Step {
-  const { leaves, fittings } = source
-  const text = leaves.map((leaf) => {
-    const hinges = fittings.filter((one) => one.leaf === leaf.name && one.kind === 'hinge')
-    const first = hinges[0]
-    if (!first)
-      return `${named(source, leaf.name)}set the hinges at ${leaf.hinges.map(({ y }) => both(y)).join(' and ')} from the foot, on the lines of the ledges.`
-    const drill = drillWords(first)
-    return sentences(
-      `${named(source, leaf.name)}${first.name}, on the ${first.surface}: ${hinges.map(hingeText).join('; ')}.`,
-      drill === '' ? '' : `Each: ${drill}.`,
-    )
-  })
-  return hanging(
-    'Fix the hinges to the leaf',
-    sentences(...text, 'Straps square to the hanging edge, eyes in one line. Bolts before screws.'),
-    ['Clamp the leaf before drilling; it is heavy on one edge.'],
   )
 }
 
@@ -143,46 +94,6 @@ function bevelSteps({ spec, swing }: StepSource): Step[] {
       'Bevel the lead edge',
       `Plane the ${edge} ${degrees(bevel.angle)} off square, taking most off the ${off} (the ${side} leads); it then needs ${mm(bevel.closingGap)} and has ${mm(there)}.`,
     ),
-  ]
-}
-
-function pieceText(source: StepSource, piece: Fitting): string {
-  const drill = drillWords(piece)
-  const edge = `${piece.surface}, ${piece.side} edge`
-  return sentences(
-    `${named(source, piece.leaf)}${piece.name}: middle ${both(piece.height)} from the foot, ${edge}.`,
-    drill === '' ? '' : `Drill ${drill}.`,
-  )
-}
-
-function latchSteps(source: StepSource): Step[] {
-  const pieces = source.fittings.filter(({ kind }) => kind !== 'hinge' && kind !== 'bolt')
-  if (pieces.length === 0) return []
-  const keeps = source.spec.leaves === 2 ? 'on the second leaf' : 'on the post'
-  return [
-    hanging(
-      'Fit latch and lock',
-      sentences(
-        ...pieces.map((piece) => pieceText(source, piece)),
-        `Set the keeps ${keeps} last, with the gate shut, and leave room for it to drop and swell.`,
-      ),
-    ),
-  ]
-}
-
-function boltSteps(source: StepSource): Step[] {
-  const bolts = source.fittings.filter(({ kind }) => kind === 'bolt')
-  if (bolts.length === 0) return []
-  const sockets = [...new Set(bolts.flatMap(({ socket }) => (socket === null ? [] : [socket])))]
-  const socket =
-    sockets.length === 0
-      ? ''
-      : `With the leaf shut, mark where each rod meets ground, head or post and drill ${sockets.map(mm).join(' and ')}; let a ground socket drain.`
-  const packed = source.spec.frame ? '' : 'Where a bolt crosses from ledge to boards, pack it out level.'
-  return [
-    hanging('Fit the bolts', sentences(...bolts.map((bolt) => pieceText(source, bolt)), packed, socket), [
-      'A socket in the ground is a hole in the ground too: services first. Eye protection when drilling stone or concrete.',
-    ]),
   ]
 }
 
