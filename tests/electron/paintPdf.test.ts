@@ -52,6 +52,16 @@ describe('a painted card', () => {
     expect(Buffer.compare(Buffer.from(first), Buffer.from(second))).toBe(0)
   })
 
+  it('has the same bytes whatever was painted before it', async () => {
+    const fractions = sheet([line('½ 36 ⅝″ ¹⁄₁₆ fi fl −12', 40), line('1/2 5/8 11 16', 60)])
+    const plain = sheet([line('1 2 5 8 11 16 fi fl', 40), line('½', 60)])
+    const alone = await paintPdf(plain, await loadFonts())
+    await paintPdf(fractions)
+    await paintPdf(cardPaper())
+    expect(Buffer.compare(Buffer.from(await paintPdf(plain)), Buffer.from(alone))).toBe(0)
+    expect(await textOf(alone)).toContain('1 2 5 8 11 16 fi fl')
+  })
+
   it('is dated by its day of issue; a draft carries no date', async () => {
     const issued = await PDFDocument.load(await paintPdf(cardPaper()), { updateMetadata: false })
     expect(issued.getCreationDate()?.toISOString()).toBe('2026-05-04T09:08:07.000Z')
