@@ -23,6 +23,7 @@ import {
 } from './paint/sheet.ts'
 import { fills, inks, penInk } from './paint/inks.ts'
 import { wordRuns } from './paint/wordRuns.ts'
+import { openFaces } from './paint/openFaces.ts'
 
 /** The drawing's scale as it is written beside its title. */
 const scaleWords = (scale: number): string => `1 : ${scale}`
@@ -110,8 +111,7 @@ function paintMark(sheet: Sheet, mark: PageMark): void {
 
 /** Each face goes into the document once, when first wanted. */
 async function embedFaces(document: PDFDocument, fonts: PaperFonts, paper: PaperDocument) {
-  const { default: fontkit } = await import('@pdf-lib/fontkit')
-  document.registerFontkit(fontkit)
+  document.registerFontkit(openFaces(fonts))
   const embedded = new Map<Face, PDFFont>()
   for (const face of facesUsed(fonts, paper))
     embedded.set(face, await document.embedFont(face.bytes, { subset: true, customName: face.name }))

@@ -27,58 +27,64 @@ const strokeOf = (pen: keyof typeof pens | undefined): Record<string, string | n
 
 const penClass = (pen: keyof typeof pens | undefined): string => (pen === undefined ? 'no-pen' : `pen-${pen}`)
 
+type Kind<K extends Primitive['kind']> = Extract<Primitive, { kind: K }>
+
+const pathOf = ({ part, pen, fill, points, closed }: Kind<'path'>): SvgElement => ({
+  tag: 'path',
+  part,
+  attributes: {
+    class: `${penClass(pen)} ${fillClass(fill)}`,
+    d: moves(points, closed),
+    ...strokeOf(pen),
+  },
+})
+
+const strokesOf = ({ part, pen, lines }: Kind<'strokes'>): SvgElement => ({
+  tag: 'path',
+  part,
+  attributes: {
+    class: `${penClass(pen)} no-fill`,
+    d: lines.map((line) => moves(line, false)).join(''),
+    ...strokeOf(pen),
+  },
+})
+
+const circleOf = ({ part, pen, fill, centre, radius }: Kind<'circle'>): SvgElement => ({
+  tag: 'circle',
+  part,
+  attributes: {
+    class: `${penClass(pen)} ${fillClass(fill)}`,
+    cx: short(centre[0]),
+    cy: short(centre[1]),
+    r: radius,
+    ...strokeOf(pen),
+  },
+})
+
+const wordsOf = ({ part, text, tone, weight, x, y, size, anchor, angle }: Kind<'text'>): SvgElement => ({
+  tag: 'text',
+  part,
+  words: text,
+  attributes: {
+    class: `words tone-${tone} weight-${weight}`,
+    x: short(x),
+    y: short(y),
+    'font-size': size,
+    'text-anchor': anchor,
+    ...(angle === 0 ? {} : { transform: `rotate(${short(-angle)} ${short(x)} ${short(y)})` }),
+  },
+})
+
 function paintPrimitive(primitive: Primitive): SvgElement {
   switch (primitive.kind) {
     case 'path':
-      return {
-        tag: 'path',
-        part: primitive.part,
-        attributes: {
-          class: `${penClass(primitive.pen)} ${fillClass(primitive.fill)}`,
-          d: moves(primitive.points, primitive.closed),
-          ...strokeOf(primitive.pen),
-        },
-      }
+      return pathOf(primitive)
     case 'strokes':
-      return {
-        tag: 'path',
-        part: primitive.part,
-        attributes: {
-          class: `${penClass(primitive.pen)} no-fill`,
-          d: primitive.lines.map((line) => moves(line, false)).join(''),
-          ...strokeOf(primitive.pen),
-        },
-      }
+      return strokesOf(primitive)
     case 'circle':
-      return {
-        tag: 'circle',
-        part: primitive.part,
-        attributes: {
-          class: `${penClass(primitive.pen)} ${fillClass(primitive.fill)}`,
-          cx: short(primitive.centre[0]),
-          cy: short(primitive.centre[1]),
-          r: primitive.radius,
-          ...strokeOf(primitive.pen),
-        },
-      }
+      return circleOf(primitive)
     case 'text':
-      return {
-        tag: 'text',
-        part: primitive.part,
-        words: primitive.text,
-        attributes: {
-          class: `words tone-${primitive.tone} weight-${primitive.weight}`,
-          x: short(primitive.x),
-          y: short(primitive.y),
-          'font-size': primitive.size,
-          'text-anchor': primitive.anchor,
-          ...(primitive.angle === 0
-            ? {}
-            : {
-                transform: `rotate(${short(-primitive.angle)} ${short(primitive.x)} ${short(primitive.y)})`,
-              }),
-        },
-      }
+      return wordsOf(primitive)
   }
 }
 

@@ -10,11 +10,11 @@ import type { LengthUnit } from '../job/job.ts'
 import type { Point } from '../geometry/point.ts'
 
 /** A box by two corners, anticlockwise. */
-export const box = (x1: number, y1: number, x2: number, y2: number): Point[] => [
-  [x1, y1],
-  [x2, y1],
-  [x2, y2],
-  [x1, y2],
+export const box = ([left, foot]: Point, [right, head]: Point): Point[] => [
+  [left, foot],
+  [right, foot],
+  [right, head],
+  [left, head],
 ]
 
 /**
@@ -33,7 +33,7 @@ export function backElevation(spec: GateSpec, leaf: Leaf, unit: LengthUnit): Dra
       ...boardsBehind(leaf),
       ...leaf.ledges.flatMap((ledge) => ledgeMarks(spec, ledge)),
       ...leaf.braces.map(braceShape),
-      { kind: 'polygon', points: box(0, 0, leaf.width, leaf.height), fill: 'none', pen: 'visible' },
+      { kind: 'polygon', points: box([0, 0], [leaf.width, leaf.height]), fill: 'none', pen: 'visible' },
       ...leaf.fixings.map((place) => fixingMark(spec, place)),
       ...leaf.braces.flatMap((brace) => braceFigures(leaf, brace, figures)),
       ...leaf.ledges.map(ledgeName),
@@ -52,7 +52,7 @@ function boardsBehind(leaf: Leaf): Mark[] {
     const end = next ? next.x : board.x + board.width
     return {
       kind: 'polygon',
-      points: box(board.x, 0, end, board.length),
+      points: box([board.x, 0], [end, board.length]),
       fill: 'board',
       part: `board ${i + 1}`,
     }
@@ -95,7 +95,7 @@ function ledgeMarks(spec: GateSpec, ledge: Ledge): Mark[] {
     ]
   const arris = (x: number): Mark => ({ kind: 'line', from: [x, low], to: [x, high], pen: 'narrow', part })
   return [
-    { kind: 'polygon', points: box(start, low, stop, high), fill: 'ledge', pen: 'visible', part },
+    { kind: 'polygon', points: box([start, low], [stop, high]), fill: 'ledge', pen: 'visible', part },
     ...(loss > 0 ? [arris(start + loss), arris(stop - loss)] : []),
   ]
 }

@@ -24,12 +24,12 @@ export function faceElevation(spec: GateSpec, leaf: Leaf, unit: LengthUnit): Dra
     marks: [
       ...leaf.boards.map((board, i): Mark => ({
         kind: 'polygon',
-        points: box(board.x, 0, leaf.boards[i + 1]?.x ?? leaf.width, board.length),
+        points: box([board.x, 0], [leaf.boards[i + 1]?.x ?? leaf.width, board.length]),
         fill: 'board',
         part: `board ${i + 1}`,
       })),
       ...joints(spec, leaf),
-      { kind: 'polygon', points: box(0, 0, leaf.width, leaf.height), fill: 'none', pen: 'visible' },
+      { kind: 'polygon', points: box([0, 0], [leaf.width, leaf.height]), fill: 'none', pen: 'visible' },
       ...(spec.fixings.kind === 'nail' ? nails(leaf) : []),
       ...leaf.boards.flatMap((board, i) => boardNumber(leaf, board, i)),
       boardChain(leaf, figures),

@@ -18,7 +18,7 @@ export function gateDrawings(spec: GateSpec, design: Design, unit: LengthUnit): 
   if (!leaf) throw new RangeError('a design without a leaf can’t be drawn')
   const back = backElevation(spec, leaf, unit)
   const face = faceElevation(spec, leaf, unit)
-  const cut = section(spec, design, leaf, unit)
+  const cut = section({ spec, design, leaf }, unit)
   return spec.hung === 'left'
     ? { back: mirror(back, leaf.width), face, section: cut }
     : { back, face: mirror(face, leaf.width), section: mirror(cut, leaf.width) }

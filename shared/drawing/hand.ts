@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/point.ts'
-import type { Aside, Chain, Drawing, Mark } from './drawing.ts'
+import type { AngleDimension, Aside, Chain, Dimension, Drawing, Mark, Text } from './drawing.ts'
 
 /**
  * Turns a drawing over left for right about x = width / 2. Places move; words keep reading forwards, and stay on the same
@@ -41,32 +41,31 @@ function mirrorMark(mark: Mark, width: number): Mark {
     case 'badge':
       return { ...mark, at: turned(mark.at), dx: otherWay(mark.dx) }
     case 'dimension':
-      return {
-        ...mark,
-        from: turned(mark.from),
-        to: turned(mark.to),
-        offset: negative(mark.offset),
-        aside: mirrorAside(mark.aside, width),
-      }
     case 'angle':
-      return {
-        ...mark,
-        apex: turned(mark.apex),
-        start: 180 - mark.end,
-        end: 180 - mark.start,
-        aside: mirrorAside(mark.aside, width),
-      }
+      return mirrorFigure(mark, width)
     case 'chain':
       return mirrorChain(mark, width)
     case 'text':
-      return {
-        ...mark,
-        at: turned(mark.at),
-        dx: mark.angle ? mark.dx : otherWay(mark.dx),
-        anchor: mark.angle ? mark.anchor : otherAnchor[mark.anchor],
-      }
+      return mirrorText(mark, width)
   }
 }
+
+/** A dimension or an angle: its figure aside goes to the other side of the leaf with it. */
+function mirrorFigure(mark: Dimension | AngleDimension, width: number): Mark {
+  const aside = mirrorAside(mark.aside, width)
+  const turned = ([x, y]: Point): Point => [width - x, y]
+  return mark.kind === 'dimension'
+    ? { ...mark, from: turned(mark.from), to: turned(mark.to), offset: negative(mark.offset), aside }
+    : { ...mark, apex: turned(mark.apex), start: 180 - mark.end, end: 180 - mark.start, aside }
+}
+
+/** Words keep their place beside what they speak of; those that stand upright keep it along the sheet as well. */
+const mirrorText = (mark: Text, width: number): Mark => ({
+  ...mark,
+  at: [width - mark.at[0], mark.at[1]],
+  dx: mark.angle ? mark.dx : otherWay(mark.dx),
+  anchor: mark.angle ? mark.anchor : otherAnchor[mark.anchor],
+})
 
 const mirrorAside = (aside: Aside, width: number): Aside => ({
   ...aside,

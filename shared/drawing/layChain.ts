@@ -35,21 +35,11 @@ export function layChain(
   const to = Math.max(end, ...outer.map((label) => label.at + label.width / 2))
   const away = Math.sign(line - across) || 1
   const part = chain.part
+  const extensions = stops
+    .filter((stop) => !isInside(stop, placed))
+    .map((stop): [Point, Point] => [place(stop, across + away * gap), place(stop, line + away * overrun)])
   return [
-    {
-      kind: 'strokes',
-      pen: 'dimension',
-      part,
-      lines: [
-        [place(from, line), place(to, line)],
-        ...stops
-          .filter((stop) => !isInside(stop, placed))
-          .map((stop): [Point, Point] => [
-            place(stop, across + away * gap),
-            place(stop, line + away * overrun),
-          ]),
-      ],
-    },
+    { kind: 'strokes', pen: 'dimension', part, lines: [[place(from, line), place(to, line)], ...extensions] },
     {
       kind: 'strokes',
       pen: 'tick',

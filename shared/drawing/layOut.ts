@@ -41,31 +41,28 @@ export function layOut(drawing: Drawing, sheet: Sheet): LaidOut {
 
 type Page = { toPaper: ToPaper; scale: number; width: number; height: number }
 
+const openPath = (points: Point[], { pen, part }: Pick<Line, 'pen' | 'part'>): Primitive => ({
+  kind: 'path',
+  points,
+  closed: false,
+  fill: 'none',
+  pen,
+  part,
+})
+
 function layMark(mark: Mark, page: Page): Primitive[] {
   const { toPaper, scale } = page
-  const { part } = mark
   switch (mark.kind) {
     case 'line':
       return layLine(mark, toPaper)
     case 'polyline':
-      return [
-        { kind: 'path', points: mark.points.map(toPaper), closed: false, fill: 'none', pen: mark.pen, part },
-      ]
+      return [openPath(mark.points.map(toPaper), mark)]
     case 'polygon':
       return layPolygon(mark, toPaper)
     case 'pair':
       return layPair(mark, page)
     case 'arc':
-      return [
-        {
-          kind: 'path',
-          points: arcPoints(mark).map(toPaper),
-          closed: false,
-          fill: 'none',
-          pen: mark.pen,
-          part,
-        },
-      ]
+      return [openPath(arcPoints(mark).map(toPaper), mark)]
     case 'symbol':
       return laySymbol(mark, toPaper)
     case 'arrow':
@@ -93,7 +90,7 @@ function layLine(mark: Line, toPaper: ToPaper): Primitive[] {
     [a[0] - ux * before + shift, a[1] - uy * before],
     [b[0] + ux * after + shift, b[1] + uy * after],
   ]
-  return [{ kind: 'path', points, closed: false, fill: 'none', pen: mark.pen, part: mark.part }]
+  return [openPath(points, mark)]
 }
 
 function layPolygon(mark: Polygon, toPaper: ToPaper): Primitive[] {
@@ -164,7 +161,7 @@ function layText(mark: Text, toPaper: ToPaper, scale: number): Primitive[] {
 
 /** The title over the drawing with its caption, the notes under it. */
 function surroundings(drawing: Drawing, sheet: Sheet): Primitive[] {
-  const line = (y: number, text: string, weight: 'regular' | 'semibold', x = 0): Primitive => ({
+  const line = ([x, y]: Point, text: string, weight: 'regular' | 'semibold'): Primitive => ({
     kind: 'text',
     x,
     y,
@@ -176,12 +173,12 @@ function surroundings(drawing: Drawing, sheet: Sheet): Primitive[] {
     tone: 'ink',
   })
   const out: Primitive[] = []
-  if (drawing.title !== '') out.push(line(4.8, drawing.title, 'semibold'))
+  if (drawing.title !== '') out.push(line([0, 4.8], drawing.title, 'semibold'))
   if (sheet.caption !== undefined)
-    out.push(line(4.8, sheet.caption, 'regular', textWidth(drawing.title, textSizes.title, 'semibold') + 3))
+    out.push(line([textWidth(drawing.title, textSizes.title, 'semibold') + 3, 4.8], sheet.caption, 'regular'))
   const lowest = sheet.height - 1.2
   drawing.notes.forEach((note, i) =>
-    out.push(line(lowest - (drawing.notes.length - 1 - i) * noteSpacing, note, 'regular')),
+    out.push(line([0, lowest - (drawing.notes.length - 1 - i) * noteSpacing], note, 'regular')),
   )
   return out
 }

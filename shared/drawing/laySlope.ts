@@ -145,8 +145,7 @@ const leastRadius = 4
  * it would leave the room. half is half the angle, in radians.
  */
 function figureReach(
-  radius: number,
-  half: number,
+  { radius, half }: { radius: number; half: number },
   width: number,
   room: { x: number; y: number },
 ): number | undefined {
@@ -166,7 +165,7 @@ export function layAngle(mark: AngleDimension, toPaper: ToPaper, scale: number):
   const radius = Math.min(mark.radius, room.x * 0.4, room.y * 0.6)
   const width = textWidth(mark.text, size)
   const half = ((mark.end - mark.start) * Math.PI) / 360
-  const reach = radius < leastRadius ? undefined : figureReach(radius, half, width, room)
+  const reach = radius < leastRadius ? undefined : figureReach({ radius, half }, width, room)
   if (reach === undefined) return layAside(mark.aside, { toPaper, scale, part: mark.part })
   const apex = toPaper(mark.apex)
   const at = (degrees: number, r: number): Point => {

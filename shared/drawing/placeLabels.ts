@@ -64,11 +64,11 @@ export type Reach = { before: number; after: number; oneSide?: boolean }
 
 /** A figure past the end of the chain, for a first or last length too short for it; undefined where there is no paper. */
 function pastEnd(
-  span: Span,
+  span: Span & { width: number },
   ends: { start: number; end: number },
-  width: number,
   reach: Reach,
 ): number | undefined {
+  const { width } = span
   if (span.from === ends.start && width + 2.5 <= reach.before) return ends.start - 2 - width / 2
   if (span.to === ends.end && width + 2.5 <= reach.after) return ends.end + 2 + width / 2
   return undefined
@@ -88,7 +88,7 @@ export function placeLabels(stops: number[], labels: (ChainLabel | null)[], reac
     const size = fits(span, 'normal') ? 'normal' : smallest(text)
     const width = widthAt(text, size)
     const own: PlacedLabel = { ...span, width, size, at: (from + to) / 2, row: 'above', outside: false }
-    const past = fits(span, size) ? undefined : pastEnd(span, ends, width, reach)
+    const past = fits(span, size) ? undefined : pastEnd({ ...span, width }, ends, reach)
     if (fits(span, size)) placed.push(own)
     else if (past !== undefined) placed.push({ ...own, at: past, outside: true })
     else homeless.push({ ...own, row: 'beyond' })

@@ -1,4 +1,3 @@
-import type { Design } from '../gate/designModel.ts'
 import type { Leaf, Ledge } from '../gate/leaf.ts'
 import { endLoss } from '../gate/ledges.ts'
 import type { GateSpec } from '../gate/spec.ts'
@@ -9,7 +8,7 @@ import { clipAt, openEdges } from './clip.ts'
 import type { Drawing, Mark } from './drawing.ts'
 import { figureText, type FigureText } from './figureText.ts'
 import { faceChain, insetChain, thicknessChain, type Cut } from './sectionChains.ts'
-import { sectionFixing } from './sectionFixing.ts'
+import { sectionFixing, type DrawnLeaf } from './sectionFixing.ts'
 
 /** Hatching of end grain: wide enough apart and heavy enough to come through a photocopier. */
 const hatch = { angle: 45, spacing: 1.9 }
@@ -18,7 +17,7 @@ const hatch = { angle: 45, spacing: 1.9 }
  * A level cut through the boarding and the bottom ledge at the hanging edge, seen from above with the face at the foot of the
  * sheet; x from the hanging edge and y = z from the face to the back, mm. It runs past the first joint and is broken off there.
  */
-export function section(spec: GateSpec, design: Design, leaf: Leaf, unit: LengthUnit): Drawing {
+export function section({ spec, design, leaf }: DrawnLeaf, unit: LengthUnit): Drawing {
   const figures = figureText(unit)
   const ledge = leaf.ledges[0]
   const boardThickness = spec.boards.section.thickness
@@ -36,7 +35,7 @@ export function section(spec: GateSpec, design: Design, leaf: Leaf, unit: Length
       ...leaf.boards.flatMap((board, i) => (board.x < end ? boardMarks(cut, i) : [])),
       ...(ledge ? ledgeMarks(cut, ledge) : []),
       ...(broken ? [breakLine(end, depth)] : []),
-      ...(ledge ? sectionFixing(spec, design, leaf, { ledge, end, depth }) : []),
+      ...(ledge ? sectionFixing({ spec, design, leaf }, { ledge, end, depth }) : []),
       ...faceChain(cut, figures),
       ...(ledge ? insetChain(ledge, { end, depth }, figures) : []),
       thicknessChain(boardThickness, depth, figures),

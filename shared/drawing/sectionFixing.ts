@@ -7,13 +7,16 @@ import type { Mark } from './drawing.ts'
 /** How far a screw's head is sunk below the back, mm: common practice. */
 const headSunk = 2
 
+/** A leaf with the gate it belongs to, as entered and as worked out. */
+export type DrawnLeaf = { spec: GateSpec; design: Design; leaf: Leaf }
+
 type Place = { ledge: Ledge; end: number; depth: number }
 
 /**
  * The fixings that the cut passes, at their places along the ledge: the first in full (a screw from the back with its head sunk, or a
  * nail from the face clenched on the back), the others by their centre lines.
  */
-export function sectionFixing(spec: GateSpec, design: Design, leaf: Leaf, place: Place): Mark[] {
+export function sectionFixing({ spec, design, leaf }: DrawnLeaf, place: Place): Mark[] {
   const hole = design.holes.find((row) => row.through.includes('ledge'))
   const along = leaf.fixings
     .filter(

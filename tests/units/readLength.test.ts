@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readLength, type Reading } from '../../shared/units/readLength.ts'
-import { askedAbout, refused, understood } from './lengthCases.ts'
+import { askedAbout, understood } from './lengthCases.ts'
+import { refused } from './refusedLengths.ts'
 
 const mmOf = (reading: Reading): number => (reading.kind === 'length' ? reading.mm : NaN)
 const messageOf = (reading: Reading): string => (reading.kind === 'problem' ? reading.message : '')
