@@ -1,44 +1,12 @@
 import { lengthTolerance, type Point } from '../geometry/point.ts'
 import { writeShortMm } from '../units/writeLength.ts'
 import type { Check } from './checks.ts'
-import { commonPractice, geometry, type Figure, type Figures } from './figures.ts'
+import { frameFigures } from './frameFigures.ts'
+import { frameRoom, type Frame, type FrameRoom } from './frameRoom.ts'
 import type { FramePart } from './leaf.ts'
 import type { LeafPlan } from './leafPlan.ts'
 import type { GateSpec } from './spec.ts'
-import { figure, type Worked } from './worked.ts'
-
-type Frame = NonNullable<GateSpec['frame']>
-
-/** How far a framed gate's bottom ledge stands off the foot, mm. Source: L. Goring, Manual of Purpose-Made Woodworking Joinery, p. 85 (40 to 50). */
-export const framedLedgeMargin = 45
-
-/**
- * Where a frame leaves room, mm: shoulder the clear width between the stiles, railLower the top rail's lower edge, boards what the
- * boarding fills (into the rebates at both sides and at the rail).
- */
-export type FrameRoom = {
-  shoulder: number
-  stileWidth: number
-  railLower: number
-  boards: { from: number; width: number; top: number }
-}
-
-/** The room inside the frame of one leaf. */
-export function frameRoom(frame: Frame, plan: LeafPlan): FrameRoom {
-  const stileWidth = frame.stile.width
-  const shoulder = plan.width - 2 * stileWidth
-  const railLower = plan.top.lowest(stileWidth, plan.width - stileWidth) - frame.topRail.width
-  return {
-    shoulder,
-    stileWidth,
-    railLower,
-    boards: {
-      from: stileWidth - frame.rebate,
-      width: shoulder + 2 * frame.rebate,
-      top: railLower + frame.rebate,
-    },
-  }
-}
+import type { Worked } from './worked.ts'
 
 /** A stile's outline under the top: straight sides, its head following the top where that is shaped. */
 function stileOutline(plan: LeafPlan, from: number, to: number): Point[] {
@@ -79,49 +47,6 @@ function topRail(frame: Frame, plan: LeafPlan, room: FrameRoom): FramePart {
     blankWidth: frame.topRail.width + rise,
     outline: [[from, room.railLower], [to, room.railLower], ...headLine(plan, from, to)],
   }
-}
-
-function frameFigures(frame: Frame, plan: LeafPlan, parts: FramePart[], room: FrameRoom): Figures {
-  const mm = (value: number, formula: string, inputs: Record<string, number>, source = geometry): Figure =>
-    figure(value, 'mm', { formula, inputs, source })
-  const figures: Figures = {
-    'frame.shoulder': mm(room.shoulder, 'leaf width − 2 × stile width', {
-      'leaf width': plan.width,
-      'stile width': room.stileWidth,
-    }),
-    'frame.railLower': mm(room.railLower, 'lowest point of the top between the stiles − rail width', {
-      'lowest point': room.railLower + frame.topRail.width,
-      'rail width': frame.topRail.width,
-    }),
-  }
-  for (const part of parts) {
-    const id = `frame.${part.name.replace(' ', '-')}`
-    if (part.name === 'top rail') {
-      figures[`${id}.length`] = mm(part.length, 'shoulder length + 2 × tenon', {
-        'shoulder length': part.shoulder,
-        tenon: frame.tenon,
-      })
-      figures[`${id}.blankWidth`] = mm(part.blankWidth, 'rail width + rise between the stiles', {
-        'rail width': frame.topRail.width,
-        'rise between the stiles': part.blankWidth - frame.topRail.width,
-      })
-    } else
-      figures[`${id}.length`] = mm(
-        part.length,
-        'height of the top over it + 2 × horn',
-        { 'height of the top over it': part.shoulder, horn: frame.horn },
-        commonPractice,
-      )
-    figures[`${id}.shoulder`] = mm(
-      part.shoulder,
-      part.name === 'top rail' ? 'leaf width − 2 × stile width' : 'height of the top over it',
-      {
-        'leaf width': plan.width,
-        'stile width': room.stileWidth,
-      },
-    )
-  }
-  return figures
 }
 
 /** Stiles and rail must be as thick as ledge and board together, so that face and back both come flush. */
@@ -170,11 +95,12 @@ function roomStops(room: FrameRoom): Check[] {
 export function layFrame(spec: GateSpec, frame: Frame, plan: LeafPlan): Worked<FramePart[]> {
   const room = frameRoom(frame, plan)
   const stops = [...thicknessStops(spec, frame), ...roomStops(room)]
-  if (!(room.shoulder > 0)) return { value: [], figures: frameFigures(frame, plan, [], room), checks: stops }
+  if (!(room.shoulder > 0))
+    return { value: [], figures: frameFigures({ frame, plan, room }, []), checks: stops }
   const parts = [
     stile('hanging stile', frame, plan),
     stile('closing stile', frame, plan),
     topRail(frame, plan, room),
   ]
-  return { value: parts, figures: frameFigures(frame, plan, parts, room), checks: stops }
+  return { value: parts, figures: frameFigures({ frame, plan, room }, parts), checks: stops }
 }

@@ -1,4 +1,4 @@
-import { frameRoom, type FrameRoom } from './frame.ts'
+import { frameRoom, type FrameRoom } from './frameRoom.ts'
 import type { LeafPlan } from './leafPlan.ts'
 import type { GateSpec } from './spec.ts'
 import type { TopLine } from './topShape.ts'

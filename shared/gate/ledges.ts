@@ -1,6 +1,6 @@
 import { toRadians } from '../units/angle.ts'
 import { commonPractice, geometry, workshopSetting, type Figure, type Figures } from './figures.ts'
-import { framedLedgeMargin } from './frame.ts'
+import { framedLedgeMargin } from './frameRoom.ts'
 import type { Ledge } from './leaf.ts'
 import { ledgeChecks, twoLedgesUpTo } from './ledgeChecks.ts'
 import type { LedgeRoom } from './leafRoom.ts'
@@ -126,20 +126,20 @@ function lengthFigure(spec: GateSpec, ledge: Ledge, room: LedgeRoom): Figure {
       })
 }
 
-function ledgeFigures(spec: GateSpec, room: LedgeRoom, ledges: Ledge[], heights: Height[]): Figures {
+function ledgeFigures(spec: GateSpec, room: LedgeRoom, placed: { ledge: Ledge; how: Figure }[]): Figures {
   const { end, count } = spec.ledges
   const figures: Figures = {
-    'ledges.count': figure(ledges.length, 'no.', {
+    'ledges.count': figure(placed.length, 'no.', {
       formula: `two up to ${twoLedgesUpTo} mm of leaf height, three above, unless set${room.frame ? '; the top rail is one of them' : ''}`,
       inputs: { 'leaf height': room.height },
       source: count === 'auto' && spec.ledges.heights === 'auto' ? commonPractice : workshopSetting,
     }),
   }
-  ledges.forEach((ledge, index) => {
-    figures[`ledge.${ledge.name}.y`] = (heights[index] as Height).how
+  for (const { ledge, how } of placed) {
+    figures[`ledge.${ledge.name}.y`] = how
     figures[`ledge.${ledge.name}.length`] = lengthFigure(spec, ledge, room)
     figures[`ledge.${ledge.name}.shortLength`] = shortFigure(end, ledge, room)
-  })
+  }
   return figures
 }
 
@@ -168,7 +168,11 @@ export function layLedges(spec: GateSpec, room: LedgeRoom): Worked<Ledge[]> {
   })
   return {
     value: ledges,
-    figures: ledgeFigures(spec, room, ledges, heights),
+    figures: ledgeFigures(
+      spec,
+      room,
+      ledges.map((ledge, index) => ({ ledge, how: (heights[index] as Height).how })),
+    ),
     checks: ledgeChecks(spec, room, ledges),
   }
 }

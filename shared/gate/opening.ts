@@ -1,6 +1,6 @@
 import { writeShortMm } from '../units/writeLength.ts'
 import type { Check } from './checks.ts'
-import { geometry, type Figures } from './figures.ts'
+import { geometry, type Figure, type Figures } from './figures.ts'
 import type { GateSpec } from './spec.ts'
 import { figure, type Worked } from './worked.ts'
 
@@ -12,52 +12,49 @@ export type LeafSize = { width: number; height: number }
 /** Differences of a surveyed opening above which the joiner is told, mm: common practice. */
 const worthSaying = 5
 
-function sizeFigures(size: Opening, leaf: LeafSize, leaves: 1 | 2): Figures {
-  const least = Math.min(...size.widths)
-  const meeting = size.meetingGap ?? 0
-  const figures: Figures = {
+const mm = (value: number, formula: string, inputs: Record<string, number>): Figure =>
+  figure(value, 'mm', { formula, inputs, source: geometry })
+
+function leafFigures(size: Opening, leaf: LeafSize, leaves: 1 | 2): Figures {
+  const inputs = { 'least width': Math.min(...size.widths), 'hanging gap': size.hangingGap }
+  return {
     'leaf.width':
       leaves === 1
-        ? figure(leaf.width, 'mm', {
-            formula: 'least of the three widths − hanging gap − closing gap',
-            inputs: { 'least width': least, 'hanging gap': size.hangingGap, 'closing gap': size.closingGap },
-            source: geometry,
+        ? mm(leaf.width, 'least of the three widths − hanging gap − closing gap', {
+            ...inputs,
+            'closing gap': size.closingGap,
           })
-        : figure(leaf.width, 'mm', {
-            formula: '(least of the three widths − 2 × hanging gap − meeting gap) / 2',
-            inputs: { 'least width': least, 'hanging gap': size.hangingGap, 'meeting gap': meeting },
-            source: geometry,
+        : mm(leaf.width, '(least of the three widths − 2 × hanging gap − meeting gap) / 2', {
+            ...inputs,
+            'meeting gap': size.meetingGap ?? 0,
           }),
-    'leaf.height': figure(leaf.height, 'mm', {
-      formula: 'least of the two heights − ground gap − head gap',
-      inputs: {
-        'least height': Math.min(...size.heights),
-        'ground gap': size.groundGap,
-        'head gap': size.headGap ?? 0,
-      },
-      source: geometry,
-    }),
-    'opening.taper': figure(Math.max(...size.widths) - least, 'mm', {
-      formula: 'greatest width − least width',
-      inputs: { 'greatest width': Math.max(...size.widths), 'least width': least },
-      source: geometry,
-    }),
-    'opening.widestGap': figure(
-      (leaves === 1 ? size.closingGap : meeting) + Math.max(...size.widths) - least,
-      'mm',
-      {
-        formula: leaves === 1 ? 'closing gap + taper' : 'meeting gap + taper',
-        inputs: { gap: leaves === 1 ? size.closingGap : meeting, taper: Math.max(...size.widths) - least },
-        source: geometry,
-      },
-    ),
-    'opening.fall': figure(Math.abs(size.heights[0] - size.heights[1]), 'mm', {
-      formula: 'difference of the two heights',
-      inputs: { 'hanging side': size.heights[0], 'closing side': size.heights[1] },
-      source: geometry,
+    'leaf.height': mm(leaf.height, 'least of the two heights − ground gap − head gap', {
+      'least height': Math.min(...size.heights),
+      'ground gap': size.groundGap,
+      'head gap': size.headGap ?? 0,
     }),
   }
-  return figures
+}
+
+/** How far the opening's sizes differ, and the widest gap that comes of it. */
+function taperFigures(size: Opening, leaves: 1 | 2): Figures {
+  const [least, greatest] = [Math.min(...size.widths), Math.max(...size.widths)]
+  const taper = greatest - least
+  const gap = leaves === 1 ? size.closingGap : (size.meetingGap ?? 0)
+  return {
+    'opening.taper': mm(taper, 'greatest width − least width', {
+      'greatest width': greatest,
+      'least width': least,
+    }),
+    'opening.widestGap': mm(gap + taper, leaves === 1 ? 'closing gap + taper' : 'meeting gap + taper', {
+      gap,
+      taper,
+    }),
+    'opening.fall': mm(Math.abs(size.heights[0] - size.heights[1]), 'difference of the two heights', {
+      'hanging side': size.heights[0],
+      'closing side': size.heights[1],
+    }),
+  }
 }
 
 function surveyFigures(survey: GateSpec['survey']): Figures {
@@ -168,6 +165,10 @@ export function fromOpening(spec: GateSpec, size: Opening): Worked<LeafSize> {
         : (least - 2 * size.hangingGap - (size.meetingGap ?? 0)) / 2,
     height: Math.min(...size.heights) - size.groundGap - (size.headGap ?? 0),
   }
-  const figures = { ...sizeFigures(size, leaf, spec.leaves), ...surveyFigures(spec.survey) }
+  const figures = {
+    ...leafFigures(size, leaf, spec.leaves),
+    ...taperFigures(size, spec.leaves),
+    ...surveyFigures(spec.survey),
+  }
   return { value: leaf, figures, checks: [...nothingLeft(leaf), ...surveyChecks(figures)] }
 }

@@ -94,6 +94,12 @@ export function topStops(top: GateSpec['top'], span: number): Check[] {
   ]
 }
 
+const heightFormulas = {
+  raked: 'leaf height − rise × distance from the high side / leaf width',
+  bowed: 'leaf height − radius + √(radius² − (x − span / 2)²)',
+  dipped: 'leaf height − rise + radius − √(radius² − (x − span / 2)²)',
+}
+
 /** The top's own worked figures: radius of a curve, the lowest point, and each height for setting out. */
 export function topFigures(
   top: GateSpec['top'],
@@ -116,15 +122,9 @@ export function topFigures(
       inputs: { span: line.span, rise },
       source: geometry,
     })
-  const formula =
-    top.shape === 'raked'
-      ? 'leaf height − rise × distance from the high side / leaf width'
-      : top.shape === 'bowed'
-        ? 'leaf height − radius + √(radius² − (x − span / 2)²)'
-        : 'leaf height − rise + radius − √(radius² − (x − span / 2)²)'
   for (const [x, height] of heights)
     figures[`top.height.${writeShortMm(x)}`] = figure(height, 'mm', {
-      formula,
+      formula: heightFormulas[top.shape],
       inputs: {
         'leaf height': leaf.height,
         rise,
