@@ -1,7 +1,8 @@
 import { isStop } from '../../shared/gate/checks.ts'
 import { design } from '../../shared/gate/design.ts'
 import type { Design } from '../../shared/gate/designModel.ts'
-import { parseSpec, specOf } from '../../shared/gate/parseSpec.ts'
+import { admitSpec } from '../../shared/gate/admitSpec.ts'
+import { specOf } from '../../shared/gate/parseSpec.ts'
 import type { GateSpec } from '../../shared/gate/spec.ts'
 import type { PaperHeader } from '../../shared/job/issuedPaper.ts'
 import type { Job } from '../../shared/job/job.ts'
@@ -37,7 +38,7 @@ export function makeableGate(job: Job): Result<MakeableGate> {
         .filter(({ mm }) => mm === null)
         .map(missingSize),
     )
-  const spec = parseSpec(whole)
+  const spec = admitSpec(whole)
   if (!spec.ok) return spec
   const outcome = design(spec.value)
   if (outcome.made) return good({ spec: spec.value, design: outcome.design })

@@ -3,7 +3,8 @@ import { computed } from 'vue'
 import { design } from '../../shared/gate/design.ts'
 import { isStop, type Check } from '../../shared/gate/checks.ts'
 import type { Design } from '../../shared/gate/designModel.ts'
-import { parseSpec, specOf } from '../../shared/gate/parseSpec.ts'
+import { admitSpec } from '../../shared/gate/admitSpec.ts'
+import { specOf } from '../../shared/gate/parseSpec.ts'
 import { gateDrawings, type GateDrawings } from '../../shared/drawing/gateDrawings.ts'
 import { unreadWords } from '../../shared/job/unreadWords.ts'
 import { entryWord } from '../words.ts'
@@ -21,7 +22,7 @@ export const useGateStore = defineStore('gate', () => {
 
   const unread = computed(() => (entry.value ? unreadWords(entry.value, unit.value) : []))
 
-  const read = computed(() => (spec.value ? parseSpec(spec.value) : undefined))
+  const read = computed(() => (spec.value ? admitSpec(spec.value) : undefined))
   const outcome = computed(() => (read.value?.ok ? design(read.value.value) : undefined))
   const made = computed<Design | null>(() => (outcome.value?.made ? outcome.value.design : null))
   const drawings = computed<GateDrawings | null>(() =>

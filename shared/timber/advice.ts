@@ -71,9 +71,10 @@ function untreatedAdvice(timber: TimberFacts, exposure: Exposure): Advice[] {
         'Keep it out of the ground, or have it treated for use class 4.',
       ]),
     ]
+  // Above the ground the wood dries between showers, and memory alone must not raise an alarm on every softwood gate.
   if (span.best >= 3 && span.worst >= 4)
     return [
-      onDurability(timber, 'caution', [
+      onDurability(timber, 'note', [
         `${opening(name)} is of durability class ${classWords(span)} and untreated, in use class ${place}.`,
         'Have it treated for use class 3, or choose a more durable timber.',
       ]),

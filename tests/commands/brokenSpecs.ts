@@ -144,37 +144,105 @@ export const brokenSpecs: BrokenSpec[] = [
     says: 'missing',
   },
   {
+    name: 'a framed gate',
+    content: changed((spec) =>
+      Object.assign(spec, {
+        construction: 'framed-ledged-braced',
+        frame: { stile: section, topRail: section, tenon: 40, horn: 30, rebate: 10 },
+        ledges: { ...at(spec, 'ledges'), hangingInset: 0, closingInset: 0, end: { cut: 'square' } },
+      }),
+    ),
+    fields: ['construction', 'frame'],
+    says: 'not yet',
+  },
+  {
     name: 'a frame on an unframed gate',
     content: put('frame', { stile: section, topRail: section, tenon: 40, horn: 30, rebate: 10 }),
     fields: ['frame'],
+    lines: 2,
+  },
+  {
+    name: 'a pair',
+    content: changed((spec) =>
+      Object.assign(spec, { leaves: 2, size: { ...at(spec, 'size'), meetingGap: 8 } }),
+    ),
+    fields: ['leaves'],
+    says: 'not yet',
   },
   {
     name: 'a pair without its meeting gap',
     content: put('leaves', 2),
-    fields: ['size.meetingGap'],
+    fields: ['size.meetingGap', 'leaves'],
   },
   { name: 'a meeting gap on one leaf', content: put('size.meetingGap', 8), fields: ['size.meetingGap'] },
   {
+    name: 'sizes from an opening',
+    content: put('size', {
+      from: 'opening',
+      widths: [940, 938, 941],
+      heights: [1880, 1884],
+      hangingGap: 6,
+      closingGap: 10,
+      groundGap: 50,
+    }),
+    fields: ['size.from'],
+    says: 'not yet',
+  },
+  {
+    name: 'a raked top',
+    content: put('top', { shape: 'raked', rise: 120, high: 'hanging' }),
+    fields: ['top.shape'],
+    says: 'not yet',
+  },
+  {
+    name: 'a bowed top',
+    content: put('top', { shape: 'bowed', rise: 120 }),
+    fields: ['top.shape'],
+    says: 'not yet',
+  },
+  {
+    name: 'a dipped top',
+    content: put('top', { shape: 'dipped', rise: 120 }),
+    fields: ['top.shape'],
+    says: 'not yet',
+  },
+  {
+    name: 'notched braces',
+    content: changed((spec) => Object.assign(at(spec, 'braces'), { ends: 'notched', notchDepth: 20 })),
+    fields: ['braces.ends'],
+    says: 'not yet',
+  },
+  {
     name: 'notched braces without a depth',
     content: put('braces.ends', 'notched'),
-    fields: ['braces.notchDepth'],
+    fields: ['braces.notchDepth', 'braces.ends'],
   },
   {
     name: 'an auto gap without a climate',
     content: put('boards.gap', 'auto'),
-    fields: ['climate'],
+    fields: ['climate', 'boards.gap'],
   },
   {
-    name: 'an auto gap for a timber of which nobody says how it moves',
+    name: 'an auto gap with a climate',
     content: changed((spec) => {
       at(spec, 'boards')['gap'] = 'auto'
-      at(spec, 'boards.section')['species'] = 'ekki'
-      spec['timbers'] = { ekki: { density: 1000 } }
       const air = { tempC: 12, rhPercent: 70 }
       spec['climate'] = { shop: air, wettest: air, driest: air }
     }),
-    fields: ['timbers'],
-    says: 'ekki',
+    fields: ['boards.gap'],
+    says: 'not yet',
+  },
+  {
+    name: 'a stable door',
+    content: put('stable', { lowerHeight: 1000, gap: 6 }),
+    fields: ['stable'],
+    says: 'not yet',
+  },
+  {
+    name: 'a foot that follows the ground',
+    content: put('foot', 'follows-ground'),
+    fields: ['foot'],
+    says: 'not yet',
   },
   {
     name: 'an unknown species',

@@ -6,6 +6,9 @@ import type { GateSpec } from '../../shared/gate/spec.ts'
 import { exampleSpecs, readJson } from '../commands/runCommand.ts'
 import { designOf, gateWith } from '../fixtures/gates.ts'
 
+/** Every unit a figure may carry; a bare number is a ratio. */
+const units = ['mm', '°', 'no.', 'kg', 'kg/m³', 'N', 'N/mm²', '%', '']
+
 const examples = exampleSpecs.map(({ name, path }) => {
   const read = parseSpec(readJson(path))
   if (!read.ok) throw new Error(`${name}: ${read.problems.map(({ field }) => field).join(', ')}`)
@@ -77,7 +80,7 @@ describe('every figure', () => {
       expect(Number.isFinite(value), id).toBe(true)
       expect(formula.trim(), id).not.toBe('')
       expect(source.trim(), id).not.toBe('')
-      expect(['mm', '°', 'no.', ''], id).toContain(unit)
+      expect(units, id).toContain(unit)
       expect(Object.keys(inputs), id).not.toEqual([])
       for (const [name, put] of Object.entries(inputs)) {
         expect(name.trim(), id).not.toBe('')

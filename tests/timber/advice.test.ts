@@ -40,9 +40,9 @@ describe('durability', () => {
     expect(durabilitySpan('not known')).toBeUndefined()
   })
 
-  test('of untreated redwood, whitewood, larch and Douglas-fir is a caution; of oak and redcedar a note; of iroko nothing', () => {
+  test('above the ground is a note for untreated softwoods, oak and redcedar; of iroko nothing', () => {
     for (const name of ['redwood', 'whitewood', 'larch', 'Douglas-fir'])
-      expect(levels(name)).toEqual(['caution'])
+      expect(levels(name)).toEqual(['note'])
     for (const name of ['oak', 'redcedar']) expect(levels(name)).toEqual(['note'])
     for (const name of ['iroko', 'chestnut', 'acetylated pine']) expect(levels(name)).toEqual([])
   })
