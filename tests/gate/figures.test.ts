@@ -7,7 +7,7 @@ import { exampleSpecs, readJson } from '../commands/runCommand.ts'
 import { designOf, gateWith } from '../fixtures/gates.ts'
 
 /** Every unit a figure may carry; a bare number is a ratio. */
-const units = ['mm', '°', 'no.', 'kg', 'kg/m³', 'N', 'N/mm²', '%', '']
+const units = ['mm', '°', 'no.', 'kg', 'kg/m³', 'N', 'N/mm²', '%', 'm²', 'm³', 'm/s', 'Pa', 'N/m²', '']
 
 const examples = exampleSpecs.map(({ name, path }) => {
   const read = parseSpec(readJson(path))
