@@ -10,6 +10,11 @@ import { unreadWords } from '../../shared/job/unreadWords.ts'
 import { entryWord } from '../words.ts'
 import { useJobStore } from './job.ts'
 
+/** Parts of a gate that the form has no entries for yet: notes on them would ask for what can't be given. */
+const withoutEntry = new Set(['ironmongery', 'climate', 'site', 'survey', 'timbers'])
+
+const hasEntry = (field: string): boolean => !withoutEntry.has(field.split(/[.[]/)[0] ?? '')
+
 /** How the gate stands: sizes to come, made, or stopped by what was found. */
 export type Standing = 'to come' | 'made' | 'stopped'
 
@@ -53,7 +58,8 @@ export const useGateStore = defineStore('gate', () => {
     }))
   })
   const checks = computed<Check[]>(() => {
-    const worked = outcome.value?.made ? outcome.value.design.checks : (outcome.value?.stopped.checks ?? [])
+    const found = outcome.value?.made ? outcome.value.design.checks : (outcome.value?.stopped.checks ?? [])
+    const worked = found.filter(({ level, field }) => level !== 'note' || hasEntry(field))
     return [...unreadChecks.value, ...brokenRules.value, ...worked]
   })
   const stops = computed(() => checks.value.filter(isStop))
