@@ -89,7 +89,7 @@ function jointChecks({ tongue, groove, gap }: Boarding): Check[] {
       level: 'caution',
       field,
       figures,
-      message: `The tongue of ${tongue} mm ${tongue > gap ? `reaches only ${writeShortMm(tongue - gap)} mm into` : "doesn't reach"} its groove at a gap of ${gap} mm.`,
+      message: `The tongue of ${writeShortMm(tongue)} mm ${tongue > gap ? `reaches only ${writeShortMm(tongue - gap)} mm into` : "doesn't reach"} its groove at a gap of ${writeShortMm(gap)} mm.`,
       remedy:
         tongue > 3
           ? `Close the gap to ${writeShortMm(tongue - 3)} mm or less, or use a board with a longer tongue.`
@@ -101,7 +101,7 @@ function jointChecks({ tongue, groove, gap }: Boarding): Check[] {
       level: 'caution',
       field: 'boards.section.groove',
       figures,
-      message: `The tongue of ${tongue} mm is longer than its groove of ${groove} mm and the gap of ${gap} mm together: the joint can't close.`,
+      message: `The tongue of ${writeShortMm(tongue)} mm is longer than its groove of ${writeShortMm(groove)} mm and the gap of ${writeShortMm(gap)} mm together: the joint can't close.`,
       remedy: `Deepen the groove to ${writeShortMm(tongue - gap + 1)} mm or shorten the tongue.`,
     })
   return checks

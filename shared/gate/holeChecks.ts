@@ -18,7 +18,7 @@ export function noLengthStop(spec: GateSpec, member: Member): Check {
   return {
     id: 'no-fixing-fits',
     level: 'stop',
-    message: `No ${kind} in stock fits through the ${member.name}: ${wanted} is wanted, ${lengths.join(', ')} are kept.`,
+    message: `No ${kind} in stock fits through the ${member.name}: ${wanted} is wanted, ${lengths.map((length) => writeShortMm(length)).join(', ')} are kept.`,
     figures: [],
     remedy: `Add a ${kind} of that length, or change the thickness of the ${member.name}.`,
     field: 'fixings.lengths',

@@ -11,6 +11,7 @@ import type { Fixing } from './leaf.ts'
 import type { GateSpec } from './spec.ts'
 import { workshopOf } from './standardSpec.ts'
 import type { Worked } from './worked.ts'
+import { writeShortMm } from '../units/writeLength.ts'
 
 /** What the board's timber and the fixing settle for every hole through one part. */
 function sourceOf(spec: GateSpec, member: Member): HoleSource {
@@ -44,7 +45,7 @@ function holeOf(spec: GateSpec, member: Member, chosen: NonNullable<ChosenLength
   const hole: Hole = {
     through: member.name,
     quantity: member.quantity,
-    fixing: `${kind} ${diameter} × ${chosen.length}`,
+    fixing: `${kind} ${writeShortMm(diameter, 2)} × ${writeShortMm(chosen.length, 2)}`,
     fixingLength: chosen.length,
     penetration: chosen.penetration,
     clearance: screw

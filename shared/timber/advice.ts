@@ -116,13 +116,16 @@ export const durabilityAdvice = (timber: TimberFacts, exposure: Exposure): Advic
   ...(timber.changedThrough && !timber.treated ? [] : [sapwoodOrTreatment(timber)]),
 ]
 
-/** What a timber's dust can do; working it wants extraction and a mask whatever it is. */
+/**
+ * What a timber's dust can do; working it wants extraction and a mask whatever it is. A note among the checks: the caution stands
+ * beside the step in which the dust is made.
+ */
 export function dustAdvice({ name, dust }: TimberFacts): Advice[] {
   if (!dust || dust.value === 'ordinary') return []
   return [
     {
       id: 'timber-dust',
-      level: 'caution',
+      level: 'note',
       message:
         dust.value === 'asthma'
           ? `Dust of ${name} can bring on asthma.`
