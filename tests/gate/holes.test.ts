@@ -85,7 +85,9 @@ describe('the drill to take', () => {
 describe('a fixing sized in inches', () => {
   it('is said in hundredths at the most: a No. 10 by 1 ¾″', () => {
     // 1.75 × 25.4 in doubles is 44.449999999999996.
-    const spec = gateWith({ ledges: { section: { ...gateWith({}).ledges.section, thickness: 30 } } })
+    const plain = gateWith({})
+    const thick = { ...plain.ledges.section, thickness: 30 }
+    const spec = gateWith({ ledges: { section: thick }, braces: { section: thick } })
     const inches = { ...spec, fixings: { kind: 'screw' as const, diameter: 4.826, lengths: [1.75 * 25.4] } }
     expect(designOf(inches).holes[0]?.fixing).toBe('screw 4.83 × 44.45')
   })
