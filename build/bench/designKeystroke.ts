@@ -1,15 +1,18 @@
 import { build } from 'vite'
-import type { GateSpec } from '../../shared/gate/spec.ts'
 import { inProject } from '../paths.ts'
 import { inChromium } from './browser.ts'
 import { exampleSpecs } from './exampleSpecs.ts'
-import { timeKeystrokes } from './keystroke.ts'
+import { timeKeystrokes, type Keystrokes } from './keystroke.ts'
 import { median, quantile, written, type Effort, type Measured } from './row.ts'
+import { variedSpecs, type VariedSpec } from './variedSpecs.ts'
 
-/** One frame of a screen at 60 a second, ms. */
-const frameMs = 1000 / 60
+/** One frame of a screen at 60 a second, ms, and the share of it that a keystroke may take. */
+const [frameMs, aim] = [1000 / 60, 0.25]
 
-/** The timing code as one script that a page can run. */
+/** Any number would do; kept, so that every run types the same gates. */
+const seed = 20261125
+
+/** The timing code as one script that a page can run. Nothing is written to disk. */
 async function bundled(): Promise<string> {
   const made = await build({
     configFile: false,
@@ -29,9 +32,9 @@ async function bundled(): Promise<string> {
   return first.output[0].code
 }
 
-type InPage = { times: number[]; frame: number }
+type InPage = Keystrokes & { frames: number[] }
 
-async function inBrowser(specs: GateSpec[], count: number): Promise<InPage> {
+async function inBrowser(gates: VariedSpec[], count: number): Promise<InPage> {
   const code = await bundled()
   return inChromium(async (browser) => {
     const page = await browser.newPage()
@@ -49,35 +52,42 @@ async function inBrowser(specs: GateSpec[], count: number): Promise<InPage> {
           frames.push(now - last)
           last = now
         }
-        frames.sort((a, b) => a - b)
-        return { times: timed(given, times), frame: frames[30] ?? 0 }
+        return { ...timed(given, times), frames }
       },
-      [specs, count] as const,
+      [gates, count] as const,
     )
   })
 }
 
+const share = (ms: number) => `${written(ms)} ms (${written((100 * ms) / frameMs)} % of a frame)`
+
+const told = (where: string, { times }: Keystrokes): string =>
+  `${where}: median ${share(median(times))}, p99 ${share(quantile(times, 0.99))}, longest ${written(Math.max(...times))} ms`
+
 /** A whole gate worked out, drawn and laid out at every key, in the browser and in Node, as a share of a frame. */
 export async function designKeystroke({ quick }: Effort): Promise<Measured> {
-  const specs = exampleSpecs()
-  const count = quick ? 60 : 3000
-  const node = timeKeystrokes(specs, count)
-  const page = await inBrowser(specs, count)
-  const worst = quantile(page.times, 0.99)
-  const share = (ms: number) => `${written(ms)} ms, ${written((100 * ms) / frameMs)} % of a frame`
+  const [many, count] = quick ? [20, 60] : [200, 3000]
+  const gates = variedSpecs(exampleSpecs(), many, seed)
+  const node = timeKeystrokes(gates, count)
+  const page = await inBrowser(gates, count)
+  const p99 = quantile(page.times, 0.99)
+  const ratio = p99 / frameMs
   return {
     row: {
       name: 'design-keystroke',
-      value: worst,
-      unit: 'ms at p99 in the browser',
-      against: `a frame of ${written(frameMs)} ms (this Chromium drew one every ${written(page.frame)} ms)`,
-      ratio: worst / frameMs,
-      aim: 0.25,
-      holds: worst / frameMs < 0.25,
+      value: p99,
+      unit: 'ms',
+      against: 'one 16.7 ms frame, same Chromium',
+      ratio,
+      aim,
+      holds: ratio < aim,
     },
     said: [
-      `browser, ${count} keystrokes over ${specs.length} specs: median ${share(median(page.times))}; p99 ${share(worst)}`,
-      `Node: median ${share(median(node))}; p99 ${share(quantile(node, 0.99))}`,
+      `p99 of ${page.times.length} keystrokes over ${many} gates (seed ${seed}); ${page.stopped} more made no gate and aren’t counted`,
+      `${told('browser', page)}; the first of a fresh page, not counted, ${written(page.first)} ms`,
+      told('Node', node),
+      `this Chromium drew a frame every ${written(median(page.frames))} ms (median of ${page.frames.length}); its clock steps by 0.1 ms`,
+      'from the spec to three views laid out for the screen: making SVG of them, putting it on the page and painting it are not in it',
     ],
   }
 }

@@ -1,49 +1,70 @@
 import { fillingScale } from '../../shared/drawing/fitScale.ts'
+import type { Drawing } from '../../shared/drawing/drawing.ts'
 import { gateDrawings } from '../../shared/drawing/gateDrawings.ts'
 import { layOut } from '../../shared/drawing/layOut.ts'
+import { scaleBar } from '../../shared/drawing/scaleBar.ts'
+import { admitSpec } from '../../shared/gate/admitSpec.ts'
 import { design } from '../../shared/gate/design.ts'
-import { parseSpec } from '../../shared/gate/parseSpec.ts'
-import type { GateSpec } from '../../shared/gate/spec.ts'
+import type { LengthUnit } from '../../shared/job/job.ts'
+import type { VariedSpec } from './variedSpecs.ts'
 
-/** The room of the large drawing on a laptop's screen, mm of its paper. */
-const room = { width: 230, height: 150 }
+/** Room of the large view and of the small ones on a laptop's screen, mm of the drawing's paper, and what the scale bar takes. */
+const rooms = { large: { width: 230, height: 150 }, small: { width: 220, height: 270 } }
+const barRoom = 6
+
+/** One view as the screen lays it out: filling its room, with a scale bar. Gives how many lines, circles and words it has. */
+function laidOut(drawing: Drawing, unit: LengthUnit, { width, height }: typeof rooms.large): number {
+  const room = { width, height: height - barRoom }
+  const laid = layOut(drawing, { ...room, scale: fillingScale(drawing, room) })
+  const bar = scaleBar(laid.scale, unit, { x: 0.2, y: height - 0.3 })
+  return laid.primitives.length + bar.length
+}
 
 /**
- * What one key in a size field sets going: the spec read, the whole gate worked out, its three views drawn and laid out. Gives the
- * number of marks to paint, so that nothing of it can be left out.
+ * What one key in a size field sets going: the spec read, the whole gate worked out, its three views drawn and laid out for the
+ * screen. Gives how many lines, circles and words are to be painted, 0 where the sizes typed make no gate.
  */
-export function keystroke(spec: unknown): number {
-  const read = parseSpec(spec)
-  if (!read.ok) throw new RangeError('the bench needs specs that can be read')
+export function keystroke({ spec, unit }: VariedSpec): number {
+  const read = admitSpec(spec)
+  if (!read.ok) return 0
   const outcome = design(read.value)
-  if (!outcome.made) return outcome.stopped.checks.length
-  const views = Object.values(gateDrawings(read.value, outcome.design, 'mm'))
-  return views.reduce(
-    (sum, view) => sum + layOut(view, { ...room, scale: fillingScale(view, room) }).primitives.length,
-    0,
+  if (!outcome.made) return 0
+  const { back, face, section } = gateDrawings(read.value, outcome.design, unit)
+  return (
+    laidOut(back, unit, rooms.large) + laidOut(face, unit, rooms.small) + laidOut(section, unit, rooms.small)
   )
 }
 
-/** Sizes as they grow under the keys: each spec over and over, a little wider and higher every time. */
-export function typedSpecs(specs: readonly GateSpec[], count: number): GateSpec[] {
+/** The gates with their last figure typed anew: each round changes width and height of every gate by a few mm. */
+export function typedSpecs(gates: readonly VariedSpec[], count: number): VariedSpec[] {
   return Array.from({ length: count }, (_, key) => {
-    const spec = specs[key % specs.length] as GateSpec
-    if (spec.size.from !== 'leaf') return spec
+    const { spec, unit } = gates[key % gates.length] as VariedSpec
+    const round = Math.floor(key / gates.length)
+    if (spec.size.from !== 'leaf') return { spec, unit }
     const { width, height } = spec.size
     return {
-      ...spec,
-      size: { ...spec.size, width: width + ((key * 7) % 90), height: height + ((key * 13) % 120) },
+      unit,
+      spec: { ...spec, size: { ...spec.size, width: width + (round % 10), height: height + (round % 7) } },
     }
   })
 }
 
-/** How long each keystroke took, ms, after a warm-up that isn't counted. */
-export function timeKeystrokes(specs: readonly GateSpec[], count: number): number[] {
-  const typed = typedSpecs(specs, count)
-  for (const spec of typed.slice(0, Math.min(300, count))) keystroke(spec)
-  return typed.map((spec) => {
+/** Times in ms: of the very first keystroke, then of every one that made a gate; stopped counts those that made none. */
+export type Keystrokes = { first: number; times: number[]; stopped: number }
+
+/** Types count keys into the gates, after up to 300 that only warm up. Keys that made no gate are cheap, so they aren't timed. */
+export function timeKeystrokes(gates: readonly VariedSpec[], count: number): Keystrokes {
+  const timed = (one: VariedSpec): [number, number] => {
     const start = performance.now()
-    keystroke(spec)
-    return performance.now() - start
-  })
+    const marks = keystroke(one)
+    return [performance.now() - start, marks]
+  }
+  const typed = typedSpecs(gates, count)
+  const warmUp = typed.slice(0, Math.min(300, count)).map(timed)
+  const made = typed.map(timed).filter(([, marks]) => marks > 0)
+  return {
+    first: warmUp[0]?.[0] ?? 0,
+    times: made.map(([ms]) => ms),
+    stopped: typed.length - made.length,
+  }
 }
