@@ -20,7 +20,7 @@ export type Effort = { quick: boolean }
 /** The value below which a share of the measurements lies; share from 0 to 1, nearest rank. */
 export function quantile(values: readonly number[], share: number): number {
   const sorted = [...values].sort((a, b) => a - b)
-  const value = sorted[Math.min(sorted.length - 1, Math.ceil(share * sorted.length) - 1)]
+  const value = sorted[Math.max(0, Math.ceil(share * sorted.length) - 1)]
   if (value === undefined) throw new RangeError('quantile needs at least one measurement')
   return value
 }

@@ -1,33 +1,102 @@
 import { spawnSync } from 'node:child_process'
 import { describe, expect, it } from 'vitest'
+import { loadFonts } from '../../electron/fonts.ts'
+import { measureWith } from '../../electron/paint/wordRuns.ts'
+import { cardInput, standardGate } from '../../build/bench/cardInput.ts'
+import { cardPage } from '../../build/bench/cardPage.ts'
+import { exampleSpecs } from '../../build/bench/exampleSpecs.ts'
+import { keystroke, typedSpecs } from '../../build/bench/keystroke.ts'
 import { median, quantile } from '../../build/bench/row.ts'
+import { variedSpecs } from '../../build/bench/variedSpecs.ts'
 import { inProject } from '../../build/paths.ts'
+import { jobCard } from '../../shared/papers/jobCard.ts'
 
-const bench = (...args: string[]) =>
-  spawnSync(process.execPath, [inProject('build/bench/bench.ts'), ...args], { encoding: 'utf8' })
+const run = (args: string[], env: Record<string, string> = {}) =>
+  spawnSync(process.execPath, [inProject('build/bench/bench.ts'), ...args], {
+    encoding: 'utf8',
+    env: { ...process.env, ...env },
+  })
+
+const names = ['design-keystroke', 'card-pdf']
+const toCome = ['design-heaviest', 'price-rise', 'buy-job', 'buy-week', 'buy-quarter', 'search-100k']
 
 describe('the benchmarks', () => {
   it('print one row each and nothing else for a program', { timeout: 120_000 }, () => {
-    const { status, stdout } = bench('--json', '--quick')
+    const { status, stdout } = run(['--json', '--quick', '--long'])
     expect(status).toBe(0)
     const rows = JSON.parse(stdout) as Record<string, unknown>[]
-    expect(rows.map((row) => row['name'])).toEqual(['design-keystroke', 'card-pdf'])
+    expect(rows.map((row) => row['name'])).toEqual(names)
+    expect(rows.map((row) => row['aim'])).toEqual([0.25, 2])
     for (const row of rows) {
       expect(Object.keys(row)).toEqual(['name', 'value', 'unit', 'against', 'ratio', 'aim', 'holds'])
       expect(row['value']).toBeGreaterThan(0)
+      expect(row['unit']).toBe('ms')
       expect(row['ratio']).toBeGreaterThan(0)
       expect(typeof row['holds']).toBe('boolean')
     }
   })
 
-  it('refuse a name whose work is still to come, and one they don’t know, with nothing printed', () => {
-    const { status, stdout, stderr } = bench('--json', 'buy-week', 'fence-paint')
+  it('refuse every name whose work is still to come, a line each, with nothing printed', () => {
+    const { status, stdout, stderr } = run(['--json', ...toCome])
+    expect(status).toBe(2)
+    expect(stdout).toBe('')
+    expect(stderr.trim().split('\n')).toEqual(
+      toCome.map((name) => expect.stringMatching(new RegExp(`^${name}: not yet: `)) as string),
+    )
+  })
+
+  it('refuse a name or an option they don’t know, naming what is accepted', () => {
+    const { status, stdout, stderr } = run(['card-pdf', 'fence-paint', '--loud'])
     expect(status).toBe(2)
     expect(stdout).toBe('')
     expect(stderr.trim().split('\n')).toEqual([
-      expect.stringMatching(/^buy-week: not yet/),
-      expect.stringMatching(/^fence-paint: not a benchmark/),
+      'fence-paint: not a benchmark, accepted is one of design-keystroke, card-pdf',
+      '--loud: not an option, accepted is one of --json, --quick, --long',
     ])
+  })
+
+  it('say in one line that there is no Chromium to measure beside', () => {
+    const { status, stdout, stderr } = run(['--json'], { BRACEWORK_CHROMIUM: '/nowhere/chromium' })
+    expect(status).toBe(1)
+    expect(stdout).toBe('')
+    expect(stderr).toMatch(/^bench: .*BRACEWORK_CHROMIUM.*\n$/)
+  })
+})
+
+describe('the gates that keys are typed into', () => {
+  it('are the same for the same seed and others for another', () => {
+    const examples = exampleSpecs()
+    const gates = variedSpecs(examples, 12, 71)
+    expect(variedSpecs(examples, 12, 71)).toEqual(gates)
+    expect(variedSpecs(examples, 12, 72)).not.toEqual(gates)
+    expect(new Set(gates.map((gate) => JSON.stringify(gate))).size).toBe(12)
+  })
+
+  it('are all made and drawn, and every key changes one’s size', () => {
+    const gates = variedSpecs(exampleSpecs(), 6, 73)
+    for (const gate of gates) expect(keystroke(gate)).toBeGreaterThan(100)
+    const sizes = typedSpecs(gates, 18).map(({ spec }) => JSON.stringify(spec.size))
+    expect(new Set(sizes).size).toBe(18)
+  })
+
+  it('give nothing to paint where the sizes typed make no gate', () => {
+    const spec = { ...standardGate(), size: { from: 'leaf' as const, width: 9, height: 1830 } }
+    expect(keystroke({ spec, unit: 'mm' })).toBe(0)
+  })
+})
+
+describe('the card as a page for a browser', () => {
+  it('carries every page, word and drawing of the card', async () => {
+    const fonts = await loadFonts()
+    const card = jobCard(cardInput(standardGate()), measureWith(fonts))
+    const html = cardPage(card, fonts)
+    const marks = card.pages.flatMap((page) => page.marks)
+    const count = (kind: string) => marks.filter((mark) => mark.kind === kind).length
+    expect(html.match(/<section>/g)).toHaveLength(card.pages.length)
+    expect(html.match(/<p /g)).toHaveLength(count('text'))
+    expect(html.match(/<line /g)).toHaveLength(count('line'))
+    expect(html.match(/<svg /g)).toHaveLength(count('drawing') + card.pages.length)
+    expect(html).toContain('1 : 12.5')
   })
 })
 
@@ -36,6 +105,7 @@ describe('a share of measurements', () => {
     expect(median([5, 1, 9])).toBe(5)
     expect(quantile([4, 3, 2, 1], 0.5)).toBe(2)
     expect(quantile([10, 20, 30], 0.99)).toBe(30)
+    expect(quantile([30, 10, 20], 0)).toBe(10)
     expect(() => quantile([], 0.5)).toThrow(RangeError)
   })
 })
