@@ -171,5 +171,6 @@ export async function paintPdf(paper: PaperDocument, given?: PaperFonts): Promis
   document.catalog.getOrCreateViewerPreferences().setPrintScaling(pdf.PrintScaling.None)
   const embedded = await embedFaces(document, fonts, paper)
   for (const page of paper.pages) paintPage({ pdf, document, embedded, fonts }, page)
-  return document.save({ useObjectStreams: true })
+  // The library would rest on a timer after every 50 objects; a whole card is written in less than one rest is worth.
+  return document.save({ useObjectStreams: true, objectsPerTick: Infinity })
 }
