@@ -1,3 +1,4 @@
+import { availableParallelism, loadavg } from 'node:os'
 import { parseArgs } from 'node:util'
 import { chromiumPath } from '../machine.ts'
 import { cardPdf } from './cardPdf.ts'
@@ -49,6 +50,10 @@ function tell({ row, said }: Measured): void {
   for (const line of said) process.stdout.write(`  ${line}\n`)
 }
 
+/** How busy the machine was, its other work with it: on a busy one the slowest measurements are mostly waiting for a turn. */
+const machineWords = (): string =>
+  `machine: ${availableParallelism()} cores, load ${written(loadavg()[0] ?? 0)} over the last minute`
+
 /**
  * `bench [--json] [--quick] [--long] [NAME…]`: each benchmark beside something real in the same run. --quick measures too little to go
  * by, for a trial of the shape; --long changes nothing yet. Ends with 2 on what isn't accepted, 1 without a Chromium.
@@ -70,7 +75,8 @@ async function bench(): Promise<number> {
     measured.push(one)
     if (!json) tell(one)
   }
-  if (json) process.stdout.write(`${JSON.stringify(measured.map(({ row }) => row))}\n`)
+  const ending = json ? JSON.stringify(measured.map(({ row }) => row)) : machineWords()
+  process.stdout.write(`${ending}\n`)
   return 0
 }
 
