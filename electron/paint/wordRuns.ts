@@ -36,27 +36,35 @@ function faceRuns(text: string, fonts: PaperFonts, weight: Weight): { face: Face
   return runs
 }
 
+type Known = Record<Weight, Map<string, WordRun[]>>
+
 /** What has been set already, for each set of faces: papers repeat themselves, and asking a face is slow. */
-const known = new WeakMap<PaperFonts, Map<string, WordRun[]>>()
+const known = new WeakMap<PaperFonts, Known>()
+
+function knownTo(fonts: PaperFonts): Known {
+  const found = known.get(fonts)
+  if (found) return found
+  const made: Known = { regular: new Map(), semibold: new Map() }
+  known.set(fonts, made)
+  return made
+}
+
+/** Lines remembered in one weight before the memory is begun afresh: some dozens of papers. */
+const mostKnown = 10000
 
 /**
  * A line of words as runs, left to right as they are printed: one form of each accented letter, right-to-left names in their own
  * order, each character in a face that has it.
  */
 export function wordRuns(text: string, fonts: PaperFonts, weight: Weight): WordRun[] {
-  const own = known.get(fonts) ?? new Map<string, WordRun[]>()
-  if (own.size === 0) known.set(fonts, own)
-  if (own.size > mostKnown) own.clear()
-  const key = `${weight} ${text}`
-  const found = own.get(key)
+  const own = knownTo(fonts)[weight]
+  const found = own.get(text)
   if (found) return found
+  if (own.size >= mostKnown) own.clear()
   const runs = setRuns(text, fonts, weight)
-  own.set(key, runs)
+  own.set(text, runs)
   return runs
 }
-
-/** Lines remembered before the memory is begun afresh: some dozens of papers. */
-const mostKnown = 20000
 
 const setRuns = (text: string, fonts: PaperFonts, weight: Weight): WordRun[] =>
   visualOrder(text.normalize('NFC').replace(/[\p{Cc}\p{Zl}\p{Zp}]/gu, ' ')).flatMap((part) => {
