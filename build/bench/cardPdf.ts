@@ -10,7 +10,7 @@ import { cardPage } from './cardPage.ts'
 import { exampleSpecs } from './exampleSpecs.ts'
 import { median, quantile, written, type Effort, type Measured } from './row.ts'
 
-/** How many times as fast as Chromium's printing the card is to be, and what it mustn't fall under. */
+/** How many times as fast as Chromium the card is to be, and what it mustn't fall under. */
 const [aim, floor] = [2, 1.5]
 
 async function timed(work: () => Promise<unknown>): Promise<number> {
@@ -31,6 +31,17 @@ async function open(page: Page, html: string): Promise<void> {
     if (!faces.includes(face)) throw new Error(`Chromium hasn't the card's faces: ${faces.join(', ')}`)
 }
 
+/**
+ * Gives an open page, its faces loaded already, the card's content anew: what a card costs Chromium beside printing, as laying out is
+ * part of what it costs us.
+ */
+const setAnew = (page: Page, content: string): Promise<number> =>
+  page.evaluate(async (words) => {
+    document.body.innerHTML = words
+    await document.fonts.ready
+    return document.body.offsetHeight
+  }, content)
+
 /** Pages of a PDF as Chromium writes it. */
 const pagesOf = (bytes: Buffer): number =>
   bytes.toString('latin1').match(/\/Type\s*\/Page(?![s\w])/g)?.length ?? 0
@@ -41,12 +52,15 @@ async function turnAbout(page: Page, input: JobCardInput, rounds: number) {
   const card = jobCard(input, measureWith(fonts))
   const html = cardPage(card, fonts)
   await open(page, html)
-  const [ours, printed]: [number[], number[]] = [[], []]
+  const content = await page.evaluate(() => document.body.innerHTML)
+  const [ours, whole, printed]: [number[], number[], number[]] = [[], [], []]
   for (let round = -3; round < rounds; round += 1) {
     const own = await timed(() => makeCard(input))
+    const set = await timed(() => setAnew(page, content))
     const its = await timed(() => print(page))
     if (round < 0) continue
     ours.push(own)
+    whole.push(set + its)
     printed.push(its)
   }
   const opened: number[] = []
@@ -55,7 +69,7 @@ async function turnAbout(page: Page, input: JobCardInput, rounds: number) {
   const pages = pagesOf(await print(page))
   if (pages !== card.pages.length)
     throw new Error(`Chromium printed ${pages} pages of a card of ${card.pages.length}`)
-  return { ours, printed, opened: median(opened), pages }
+  return { ours, whole, printed, opened: median(opened), pages }
 }
 
 /** The first card of each example gate in a warm program: no line of it but the usual ones has been set before. */
@@ -71,29 +85,30 @@ async function otherCards(): Promise<number> {
 const range = (times: number[]): string =>
   `${written(median(times))} ms (from ${written(quantile(times, 0))} to ${written(quantile(times, 1))})`
 
-/** A job card's PDF, laid out and painted, against a warm Chromium printing a page of the same content that it has open. */
+/** A job card's PDF, laid out and painted, against a warm Chromium, its faces loaded, that is given the same content and prints it. */
 export async function cardPdf({ quick }: Effort): Promise<Measured> {
   const input = cardInput(standardGate())
   const cold = await timed(() => makeCard(input))
   return inChromium(async (browser, startMs) => {
     const page = await browser.newPage()
     const rounds = quick ? 2 : 31
-    const { ours, printed, opened, pages } = await turnAbout(page, input, rounds)
+    const { ours, whole, printed, opened, pages } = await turnAbout(page, input, rounds)
     const others = await otherCards()
-    const ratio = median(printed) / median(ours)
+    const ratio = median(whole) / median(ours)
     return {
       row: {
         name: 'card-pdf',
         value: median(ours),
         unit: 'ms',
-        against: `a warm Chromium's print-to-PDF of the same card: ${written(median(printed))} ms`,
+        against: `a warm Chromium's print-to-PDF of the same card, content to PDF like ours: ${written(median(whole))} ms`,
         ratio,
         aim,
         holds: ratio >= aim,
       },
       said: [
         `floor ${floor} times as fast: ${ratio >= floor ? 'holds' : 'MISSED'}`,
-        `${pages} pages, ${rounds} rounds turn about: ours ${range(ours)}, Chromium's printing ${range(printed)}`,
+        `${pages} pages, ${rounds} rounds turn about: ours ${range(ours)}, Chromium ${range(whole)}`,
+        `its printing alone, of a page laid out before: ${range(printed)}, ${written(median(printed) / median(ours))} times ours`,
         `stated apart: our first card, with faces and painter to load, ${written(cold)} ms; the first card of another gate, warm, ${written(others)} ms`,
         `stated apart: Chromium's start ${written(startMs)} ms; opening the page before printing, faces and all, ${written(opened)} ms`,
       ],
