@@ -25,6 +25,7 @@ export const fills: Record<Exclude<Fill, 'none'>, Colour> = {
   ledge: hex('#f3ead9'),
   brace: hex('#e8d9bd'),
   cut: hex('#ffffff'),
+  metal: hex('#d9d9d9'),
   paper: hex('#ffffff'),
   ink: hex('#000000'),
   accent: hex('#000000'),

@@ -1,13 +1,20 @@
 import { endLoss, lowerEdge, upperEdge } from '../gate/ledges.ts'
-import type { Fixing, Leaf, Ledge } from '../gate/leaf.ts'
+import type { Fixing, Ledge } from '../gate/leaf.ts'
 import type { GateSpec } from '../gate/spec.ts'
-import { heightChain, ledgeChain, overallHeight, overallWidth } from './dimensions.ts'
+import type { Point } from '../geometry/point.ts'
+import { heightChain, leafChain, ledgeChain, overallHeight, overallWidth, rows } from './dimensions.ts'
 import type { Drawing, Mark, Polygon } from './drawing.ts'
 import { braceFigures, braceShape } from './braceMarks.ts'
-import { figureText, type FigureText } from './figureText.ts'
-import { hingeSide } from './hingeSide.ts'
-import type { LengthUnit } from '../job/job.ts'
-import type { Point } from '../geometry/point.ts'
+import { describeBack } from './describe.ts'
+import { elevation, type GateView } from './elevation.ts'
+import type { FigureText } from './figureText.ts'
+import { fittingMarks } from './fittingMarks.ts'
+import { frameFromBack, stileNames } from './frameMarks.ts'
+import { boardShape, jointEnds, leafOutline, railLower, stileWidth } from './leafLines.ts'
+import { meetingStrip } from './meetingStrip.ts'
+import { setDown, type PlacedLeaf, type Placing } from './placeLeaves.ts'
+import { viewNotes } from './viewNotes.ts'
+import type { ViewEdges } from './viewEdges.ts'
 
 /** A box by two corners, anticlockwise. */
 export const box = ([left, foot]: Point, [right, head]: Point): Point[] => [
@@ -18,66 +25,78 @@ export const box = ([left, foot]: Point, [right, head]: Point): Point[] => [
 ]
 
 /**
- * The leaf from the back, as it lies on the bench, in leaf coordinates (hanging edge at x = 0, so this is a right-hung gate; the
+ * All leaves from the back, as they lie on the bench, the first leaf's hanging edge at x = 0 (so this is a right-hung gate; the
  * other hand is its mirror). Boards show between the ledges and are left out under them.
  */
-export function backElevation(spec: GateSpec, leaf: Leaf, unit: LengthUnit): Drawing {
-  const figures = figureText(unit)
-  return {
-    title: 'Back, as it lies on the bench',
-    description: describe(spec, leaf, figures),
-    extent: { minX: 0, minY: 0, maxX: leaf.width, maxY: leaf.height },
-    margin: { left: 24, right: 27, top: 22, bottom: 25 },
-    notes: [],
-    marks: [
-      ...boardsBehind(leaf),
-      ...leaf.ledges.flatMap((ledge) => ledgeMarks(spec, ledge)),
-      ...leaf.braces.map(braceShape),
-      { kind: 'polygon', points: box([0, 0], [leaf.width, leaf.height]), fill: 'none', pen: 'visible' },
-      ...leaf.fixings.map((place) => fixingMark(spec, place)),
-      ...leaf.braces.flatMap((brace) => braceFigures(leaf, brace, figures)),
-      ...leaf.ledges.map(ledgeName),
-      ...ledgeChain(leaf, figures),
-      overallWidth(leaf, figures),
-      heightChain(leaf, figures),
-      overallHeight(leaf, figures),
-      ...hingeSide(leaf),
-    ],
-  }
+export function backElevation(view: GateView): Drawing {
+  const { spec, placing, figures } = view
+  return elevation(view, 'back', (edges) => {
+    const measured = { placing, edges, figures }
+    const pair = placing.kind === 'pair'
+    return {
+      title: 'Back, as it lies on the bench',
+      description: describeBack(spec, placing, figures),
+      notes: viewNotes(spec, placing, figures),
+      margin: { left: 24, right: 27, top: 22, bottom: pair ? 36 : 25 },
+      marks: [
+        ...placing.leaves.flatMap((placed) => setDown(placed, leafFromBack(spec, placed, figures))),
+        ...meetingStrip(spec, placing, 'back'),
+        ...names(placing, edges),
+        ...ledgeChain(measured),
+        ...leafChain(measured),
+        overallWidth(measured, pair ? rows.third : rows.second),
+        heightChain(spec, measured),
+        overallHeight(measured),
+      ],
+    }
+  })
 }
 
-function boardsBehind(leaf: Leaf): Mark[] {
-  const faces = leaf.boards.map((board, i): Polygon => {
-    const next = leaf.boards[i + 1]
+/** Everything on one leaf, in leaf coordinates, with the figures of its braces unless the leaf before it says them. */
+function leafFromBack(spec: GateSpec, placed: PlacedLeaf, figures: FigureText): Mark[] {
+  const { leaf } = placed
+  return [
+    ...boardsBehind(placed),
+    ...frameFromBack(spec, placed),
+    ...leaf.ledges.flatMap((ledge) => ledgeMarks(spec, placed, ledge)),
+    ...leaf.braces.map(braceShape),
+    { kind: 'polygon', points: leafOutline(placed), fill: 'none', pen: 'visible' },
+    ...leaf.fixings.map((place) => fixingMark(spec, place)),
+    ...fittingMarks(placed, 'back'),
+    ...stileNames(placed),
+    ...(placed.alike ? [] : leaf.braces.flatMap((brace) => braceFigures(placed, brace, figures))),
+  ]
+}
+
+function boardsBehind(placed: PlacedLeaf): Mark[] {
+  const { boards } = placed.leaf
+  const faces = boards.map((board, i): Polygon => {
+    const next = boards[i + 1]
     const end = next ? next.x : board.x + board.width
     return {
       kind: 'polygon',
-      points: box([board.x, 0], [end, board.length]),
+      points: boardShape(placed, board, end),
       fill: 'board',
       part: `board ${i + 1}`,
     }
   })
-  const joints = leaf.boards.slice(1).map((board, i): Mark => {
-    const before = leaf.boards[i]
+  const joints = boards.slice(1).map((board, i): Mark => {
+    const before = boards[i]
     const x = before ? (before.x + before.width + board.x) / 2 : board.x
-    return {
-      kind: 'line',
-      from: [x, 0],
-      to: [x, Math.max(board.length, before?.length ?? 0)],
-      pen: 'narrow',
-      part: `board ${i + 2}`,
-    }
+    const [from, to] = jointEnds(placed, x, board)
+    return { kind: 'line', from, to, pen: 'narrow', part: `board ${i + 2}` }
   })
   return [...faces, ...joints]
 }
 
-/** A ledge with the second line of its cut ends: an arris down each end when bevelled, a slope across when splayed. */
-function ledgeMarks(spec: GateSpec, ledge: Ledge): Mark[] {
+/** A ledge with the second line of its cut ends: an arris down each end when bevelled, a slope across when splayed; in a frame from shoulder to shoulder. */
+function ledgeMarks(spec: GateSpec, placed: PlacedLeaf, ledge: Ledge): Mark[] {
   const part = `${ledge.name} ledge`
   const { end } = spec.ledges
   const loss = endLoss(end, ledge.section)
   const [low, high] = [lowerEdge(ledge), upperEdge(ledge)]
-  const [start, stop] = [ledge.x, ledge.x + ledge.length]
+  const stile = stileWidth(placed)
+  const [start, stop] = stile > 0 ? [stile, placed.leaf.width - stile] : [ledge.x, ledge.x + ledge.length]
   if (end.cut === 'splayed')
     return [
       {
@@ -100,16 +119,28 @@ function ledgeMarks(spec: GateSpec, ledge: Ledge): Mark[] {
   ]
 }
 
-const ledgeName = (ledge: Ledge): Mark => ({
-  kind: 'text',
-  at: [0, ledge.y],
-  dx: -3,
-  dy: -1.1,
-  text: `${ledge.name} ledge`,
-  size: 'small',
-  anchor: 'end',
-  part: `${ledge.name} ledge`,
-})
+/** The ledges and the rail named beside the drawing; a pair's once. */
+function names({ kind, leaves }: Placing, { left }: ViewEdges): Mark[] {
+  return leaves.slice(0, kind === 'pair' ? 1 : 2).flatMap((placed) => {
+    const { leaf } = placed
+    const beside = (name: string, y: number): Mark => ({
+      kind: 'text',
+      at: [left, y],
+      dx: -3,
+      dy: -1.1,
+      text: name,
+      size: 'small',
+      anchor: 'end',
+      part: name,
+    })
+    const rail = railLower(placed)
+    const width = leaf.frame.find(({ name }) => name === 'top rail')?.section.width ?? 0
+    return setDown(placed, [
+      ...leaf.ledges.map((ledge) => beside(`${ledge.name} ledge`, ledge.y)),
+      ...(rail === undefined ? [] : [beside('top rail', rail + width / 2)]),
+    ])
+  })
+}
 
 /** Screws go in from the back and show their heads; nails are clenched there and show as dots. */
 const fixingMark = (spec: GateSpec, place: Fixing): Mark => ({
@@ -118,15 +149,3 @@ const fixingMark = (spec: GateSpec, place: Fixing): Mark => ({
   shape: spec.fixings.kind,
   part: `fixings ${place.joins}`,
 })
-
-function describe(spec: GateSpec, leaf: Leaf, figures: FigureText): string {
-  const unit = figures.unit === 'mm' ? ' mm' : ''
-  const braces = leaf.braces.map((brace) => `${brace.name} brace at ${brace.angle.toFixed(1)} degrees`)
-  return [
-    `Back of a leaf ${figures.write(leaf.width)} wide and ${figures.write(leaf.height)}${unit} high`,
-    `hinges at the ${spec.hung === 'left' ? 'right' : 'left'} as it lies on the bench`,
-    `${leaf.boards.length} boards`,
-    `${leaf.ledges.length} ledges`,
-    ...(braces.length > 0 ? [...braces, 'each brace with its foot at the hanging side'] : ['no brace']),
-  ].join(', ')
-}

@@ -7,8 +7,8 @@ import type { Point } from '../geometry/point.ts'
 export type Pen =
   'visible' | 'outline' | 'hidden' | 'centre' | 'narrow' | 'dimension' | 'tick' | 'hatch' | 'grain' | 'thrust'
 
-/** What a shape is filled with. Tints are quiet; 'cut' is end grain in a section. */
-export type Fill = 'none' | 'board' | 'ledge' | 'brace' | 'cut' | 'paper' | 'ink' | 'accent'
+/** What a shape is filled with. Tints are quiet; 'cut' is end grain in a section, 'metal' ironmongery. */
+export type Fill = 'none' | 'board' | 'ledge' | 'brace' | 'cut' | 'metal' | 'paper' | 'ink' | 'accent'
 
 /** part names the piece a mark belongs to ('board 3', 'bottom ledge', 'lower brace', 'dimension width'), for lighting it. */
 type Belongs = { part?: string }

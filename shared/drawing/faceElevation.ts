@@ -1,65 +1,84 @@
-import type { Leaf } from '../gate/leaf.ts'
+import type { Board, Leaf } from '../gate/leaf.ts'
 import { lowerEdge, upperEdge } from '../gate/ledges.ts'
 import type { GateSpec } from '../gate/spec.ts'
-import type { LengthUnit } from '../job/job.ts'
-import { box } from './backElevation.ts'
 import { boardProfile } from './boardProfile.ts'
-import { boardChain, overallHeight, overallWidth, rows } from './dimensions.ts'
+import { describeFace } from './describe.ts'
+import { boardChain, leafChain, overallHeight, overallWidth, rows } from './dimensions.ts'
 import type { Drawing, Mark } from './drawing.ts'
-import { figureText, type FigureText } from './figureText.ts'
-import { hingeSide } from './hingeSide.ts'
+import { elevation, type GateView } from './elevation.ts'
+import { fittingMarks } from './fittingMarks.ts'
+import { boardingEdge, frameFromFace } from './frameMarks.ts'
+import { boardShape, jointEnds, leafOutline } from './leafLines.ts'
+import { meetingStrip } from './meetingStrip.ts'
+import { setDown, type PlacedLeaf } from './placeLeaves.ts'
+import { viewNotes } from './viewNotes.ts'
 
 /**
- * The leaf from its face in leaf coordinates (hanging edge at x = 0, so this is a left-hung gate; the other hand is its mirror):
+ * All leaves from the face, the first leaf's hanging edge at x = 0 (so this is a left-hung gate; the other hand is its mirror):
  * boards with the V of each joint, ripped boards named, a chain of board faces along the foot.
  */
-export function faceElevation(spec: GateSpec, leaf: Leaf, unit: LengthUnit): Drawing {
-  const figures = figureText(unit)
-  return {
-    title: 'Face',
-    description: `Face of the leaf: ${leaf.boards.length} boards, hinges at the ${spec.hung}, ${rippedWords(leaf, figures)}`,
-    extent: { minX: 0, minY: 0, maxX: leaf.width, maxY: leaf.height },
-    margin: { left: 24, right: 20, top: 22, bottom: 25 },
-    notes: [],
-    marks: [
-      ...leaf.boards.map((board, i): Mark => ({
-        kind: 'polygon',
-        points: box([board.x, 0], [leaf.boards[i + 1]?.x ?? leaf.width, board.length]),
-        fill: 'board',
-        part: `board ${i + 1}`,
-      })),
-      ...joints(spec, leaf),
-      { kind: 'polygon', points: box([0, 0], [leaf.width, leaf.height]), fill: 'none', pen: 'visible' },
-      ...(spec.fixings.kind === 'nail' ? nails(leaf) : []),
-      ...leaf.boards.flatMap((board, i) => boardNumber(leaf, board, i)),
-      boardChain(leaf, figures),
-      overallWidth(leaf, figures),
-      overallHeight(leaf, figures, rows.first),
-      ...hingeSide(leaf),
-    ],
-  }
-}
-
-function joints(spec: GateSpec, leaf: Leaf): Mark[] {
-  const v = boardProfile(spec.boards.section).chamfer
-  return leaf.boards.slice(1).map((board, i): Mark => {
-    const before = leaf.boards[i]
-    const end = before ? before.x + before.width : board.x
-    const x = (end + board.x) / 2
-    const apart = board.x - end + 2 * v
+export function faceElevation(view: GateView): Drawing {
+  const { spec, placing, figures } = view
+  return elevation(view, 'face', (edges) => {
+    const measured = { placing, edges, figures }
+    const pair = placing.kind === 'pair'
     return {
-      kind: 'pair',
-      from: [x, 0],
-      to: [x, board.length],
-      apart,
-      least: 0.55,
-      pen: 'narrow',
-      part: `board ${i + 2}`,
+      title: 'Face',
+      description: describeFace(spec, placing, figures),
+      margin: { left: 24, right: 20, top: 22, bottom: pair ? 36 : 25 },
+      notes: viewNotes(spec, placing, figures),
+      marks: [
+        ...placing.leaves.flatMap((placed) => setDown(placed, leafFromFace(spec, placed))),
+        ...meetingStrip(spec, placing, 'face'),
+        boardChain(measured),
+        ...leafChain(measured),
+        overallWidth(measured, pair ? rows.third : rows.second),
+        overallHeight(measured, rows.first),
+      ],
     }
   })
 }
 
-const nails = (leaf: Leaf): Mark[] =>
+/** Everything on one leaf, in leaf coordinates. */
+function leafFromFace(spec: GateSpec, placed: PlacedLeaf): Mark[] {
+  const { leaf } = placed
+  return [
+    ...frameFromFace(spec, placed),
+    ...leaf.boards.map((board, i): Mark => ({
+      kind: 'polygon',
+      points: boardShape(placed, board, leaf.boards[i + 1]?.x ?? boardingEnd(leaf)),
+      fill: 'board',
+      part: `board ${i + 1}`,
+    })),
+    ...joints(spec, placed),
+    ...boardingEdge(placed),
+    { kind: 'polygon', points: leafOutline(placed), fill: 'none', pen: 'visible' },
+    ...(spec.fixings.kind === 'nail' ? nails(placed) : []),
+    ...fittingMarks(placed, 'face'),
+    ...leaf.boards.flatMap((board, i) => boardNumber(placed, board, i)),
+  ]
+}
+
+/** Where the last board ends: at the leaf's edge, or in the rebate of the closing stile. */
+function boardingEnd({ boards, frame, width }: Leaf): number {
+  const last = boards.at(-1)
+  return frame.length > 0 && last ? last.x + last.width : width
+}
+
+function joints(spec: GateSpec, placed: PlacedLeaf): Mark[] {
+  const { boards } = placed.leaf
+  const v = boardProfile(spec.boards.section).chamfer
+  return boards.slice(1).map((board, i): Mark => {
+    const before = boards[i]
+    const end = before ? before.x + before.width : board.x
+    const x = (end + board.x) / 2
+    const apart = board.x - end + 2 * v
+    const [from, to] = jointEnds(placed, x, board)
+    return { kind: 'pair', from, to, apart, least: 0.55, pen: 'narrow', part: `board ${i + 2}` }
+  })
+}
+
+const nails = ({ leaf }: PlacedLeaf): Mark[] =>
   leaf.fixings.map((place) => ({
     kind: 'symbol',
     at: [place.x, place.y],
@@ -68,12 +87,12 @@ const nails = (leaf: Leaf): Mark[] =>
   }))
 
 /** Boards are numbered from the hanging edge; a ripped one says so up its middle. */
-function boardNumber(leaf: Leaf, board: Leaf['boards'][number], i: number): Mark[] {
+function boardNumber(placed: PlacedLeaf, board: Board, i: number): Mark[] {
   const part = `board ${i + 1}`
   const x = board.x + board.width / 2
   const number: Mark = {
     kind: 'text',
-    at: [x, leaf.height],
+    at: [x, Math.min(...board.heads)],
     dy: -6,
     text: String(i + 1),
     size: 'small',
@@ -87,7 +106,7 @@ function boardNumber(leaf: Leaf, board: Leaf['boards'][number], i: number): Mark
     number,
     {
       kind: 'text',
-      at: [x, bayMiddle(leaf)],
+      at: [x, bayMiddle(placed)],
       dx: 1.1,
       text: 'ripped',
       size: 'small',
@@ -101,12 +120,9 @@ function boardNumber(leaf: Leaf, board: Leaf['boards'][number], i: number): Mark
 }
 
 /** Midway up the lowest bay, clear of nails. */
-const bayMiddle = ({ ledges: [low, next], height }: Leaf): number =>
-  low && next ? (upperEdge(low) + lowerEdge(next)) / 2 : height / 2
-
-function rippedWords(leaf: Leaf, figures: FigureText): string {
-  const ripped = leaf.boards.flatMap((board, i) =>
-    board.ripped ? [`board ${i + 1} ripped to ${figures.write(board.width)}`] : [],
-  )
-  return ripped.length > 0 ? ripped.join(', ') : 'no board ripped'
-}
+const bayMiddle = ({
+  leaf: {
+    ledges: [low, next],
+    height,
+  },
+}: PlacedLeaf): number => (low && next ? (upperEdge(low) + lowerEdge(next)) / 2 : height / 2)

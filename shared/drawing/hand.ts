@@ -23,7 +23,8 @@ const negative = (value: number): number => (value === 0 ? 0 : -value)
 /** A shift along the sheet, turned over. */
 const otherWay = (dx: number | undefined): number | undefined => (dx === undefined ? undefined : negative(dx))
 
-function mirrorMark(mark: Mark, width: number): Mark {
+/** One mark turned over about x = width / 2, as `mirror` does with a whole drawing. */
+export function mirrorMark(mark: Mark, width: number): Mark {
   const turned = ([x, y]: Point): Point => [width - x, y]
   switch (mark.kind) {
     case 'line':
