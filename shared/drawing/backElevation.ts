@@ -1,7 +1,7 @@
 import { endLoss, lowerEdge, upperEdge } from '../gate/ledges.ts'
 import type { Fixing, Ledge } from '../gate/leaf.ts'
 import type { GateSpec } from '../gate/spec.ts'
-import type { Point } from '../geometry/point.ts'
+import { box } from './box.ts'
 import { heightChain, leafChain, ledgeChain, overallHeight, overallWidth, rows } from './dimensions.ts'
 import type { Drawing, Mark, Polygon } from './drawing.ts'
 import { braceFigures, braceShape } from './braceMarks.ts'
@@ -15,14 +15,6 @@ import { meetingStrip } from './meetingStrip.ts'
 import { setDown, type PlacedLeaf, type Placing } from './placeLeaves.ts'
 import { viewNotes } from './viewNotes.ts'
 import type { ViewEdges } from './viewEdges.ts'
-
-/** A box by two corners, anticlockwise. */
-export const box = ([left, foot]: Point, [right, head]: Point): Point[] => [
-  [left, foot],
-  [right, foot],
-  [right, head],
-  [left, head],
-]
 
 /**
  * All leaves from the back, as they lie on the bench, the first leaf's hanging edge at x = 0 (so this is a right-hung gate; the

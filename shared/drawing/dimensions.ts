@@ -43,7 +43,7 @@ export function overallHeight({ placing, edges, figures }: Measured, row = rows.
 }
 
 /** Stops and labels without the lengths that come to nothing. */
-function withoutNoughts(stops: number[], labels: Chain['labels']): Pick<Chain, 'stops' | 'labels'> {
+export function withoutNoughts(stops: number[], labels: Chain['labels']): Pick<Chain, 'stops' | 'labels'> {
   const kept = { stops: stops.slice(0, 1), labels: [] as Chain['labels'] }
   labels.forEach((label, i) => {
     const [from, to] = [kept.stops.at(-1) ?? 0, stops[i + 1] ?? 0]
@@ -132,6 +132,8 @@ export function heightChain(spec: GateSpec, { placing, edges, figures }: Measure
     base: edges.right,
     offset: rows.first,
     part: 'dimension ledge heights',
+    // On a pair the second leaf's hanging side is named over this row.
+    ...(placing.kind === 'pair' ? { reach: { before: 3.6, after: 7 } } : {}),
     ...withoutNoughts(stops, labels),
   }
 }

@@ -25,7 +25,7 @@ export function faceElevation(view: GateView): Drawing {
     return {
       title: 'Face',
       description: describeFace(spec, placing, figures),
-      margin: { left: 24, right: 20, top: 22, bottom: pair ? 36 : 25 },
+      margin: { left: 24, right: pair ? 27 : 20, top: 22, bottom: pair ? 36 : 25 },
       notes: viewNotes(spec, placing, figures),
       marks: [
         ...placing.leaves.flatMap((placed) => setDown(placed, leafFromFace(spec, placed))),
@@ -86,6 +86,9 @@ const nails = ({ leaf }: PlacedLeaf): Mark[] =>
     part: `fixings ${place.joins}`,
   }))
 
+/** What 'ripped' and a board's number need between the board's head and the middle of the word, mm on paper. */
+const ripsRoom = 10.8
+
 /** Boards are numbered from the hanging edge; a ripped one says so up its middle. */
 function boardNumber(placed: PlacedLeaf, board: Board, i: number): Mark[] {
   const part = `board ${i + 1}`
@@ -114,6 +117,7 @@ function boardNumber(placed: PlacedLeaf, board: Board, i: number): Mark[] {
       angle: 90,
       over: 'board',
       within: board.width,
+      height: { model: Math.min(...board.heads) - bayMiddle(placed), least: ripsRoom },
       part,
     },
   ]

@@ -9,6 +9,7 @@ import { figureText } from './figureText.ts'
 import { mirror } from './hand.ts'
 import { placeLeaves } from './placeLeaves.ts'
 import { section } from './section.ts'
+import { stileSection } from './stileSection.ts'
 
 export type GateDrawings = { back: Drawing; face: Drawing; section: Drawing }
 
@@ -31,7 +32,9 @@ export function gateDrawings(spec: GateSpec, design: Design, unit: LengthUnit): 
   const { width } = view.placing
   const back = backElevation(view)
   const face = faceElevation(view)
-  const cut = section({ spec, design, leaf }, unit)
+  const cut = spec.frame
+    ? stileSection(spec, spec.frame, leaf, view.figures)
+    : section({ spec, design, leaf }, unit)
   return spec.hung === 'left'
     ? { back: mirror(back, width), face, section: cut }
     : { back, face: mirror(face, width), section: mirror(cut, leaf.width) }

@@ -9,9 +9,7 @@ import type { Drawing, Mark } from './drawing.ts'
 import { figureText, type FigureText } from './figureText.ts'
 import { faceChain, insetChain, thicknessChain, type Cut } from './sectionChains.ts'
 import { sectionFixing, type DrawnLeaf } from './sectionFixing.ts'
-
-/** Hatching of end grain: wide enough apart and heavy enough to come through a photocopier. */
-const hatch = { angle: 45, spacing: 1.9 }
+import { breakLine, hatch } from './sectionMarks.ts'
 
 /**
  * A level cut through the boarding and the bottom ledge at the hanging edge, seen from above with the face at the foot of the
@@ -34,7 +32,7 @@ export function section({ spec, design, leaf }: DrawnLeaf, unit: LengthUnit): Dr
     marks: [
       ...leaf.boards.flatMap((board, i) => (board.x < end ? boardMarks(cut, i) : [])),
       ...(ledge ? ledgeMarks(cut, ledge) : []),
-      ...(broken ? [breakLine(end, depth)] : []),
+      ...(broken ? [breakLine(end, [0, depth])] : []),
       ...(ledge ? sectionFixing({ spec, design, leaf }, { ledge, end, depth }) : []),
       ...faceChain(cut, figures),
       ...(ledge ? insetChain(ledge, { end, depth }, figures) : []),
@@ -102,20 +100,6 @@ function ledgeMarks({ spec, end, broken, depth, boardThickness }: Cut, ledge: Le
       part,
     })),
   ]
-}
-
-function breakLine(x: number, depth: number): Mark {
-  const [low, high, middle] = [-0.18 * depth, 1.18 * depth, depth / 2]
-  const tooth = depth * 0.09
-  const points: Point[] = [
-    [x, low],
-    [x, middle - tooth],
-    [x - tooth, middle - tooth / 3],
-    [x + tooth, middle + tooth / 3],
-    [x, middle + tooth],
-    [x, high],
-  ]
-  return { kind: 'polyline', points, pen: 'narrow' }
 }
 
 const words = (end: number, depth: number, ledge: Ledge | undefined): Mark[] => [
