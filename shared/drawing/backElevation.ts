@@ -55,7 +55,8 @@ function leafFromBack(spec: GateSpec, placed: PlacedLeaf, figures: FigureText): 
     { kind: 'polygon', points: leafOutline(placed), fill: 'none', pen: 'visible' },
     ...leaf.fixings.map((place) => fixingMark(spec, place)),
     ...fittingMarks(placed, 'back'),
-    ...stileNames(placed),
+    // The second leaf of a pair carries the bolts where its closing stile would be named.
+    ...(placed.turned ? [] : stileNames(placed)),
     ...(placed.alike ? [] : leaf.braces.flatMap((brace) => braceFigures(placed, brace, figures))),
   ]
 }

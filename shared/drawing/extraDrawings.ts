@@ -43,7 +43,7 @@ function drawn(view: GateView, name: ExtraView): Drawing | undefined {
     case 'meeting':
       return meetingSection(spec, placing, figures)
     case 'frameSection':
-      return first && spec.frame && railSection(spec, spec.frame, placing.leaves.at(-1) ?? first, figures)
+      return first && railSection(spec, placing.leaves.at(-1) ?? first, figures)
     case 'settingOut':
       return settingOutDrawing(spec, placing, figures)
   }

@@ -53,17 +53,23 @@ function tenons(frame: Frame, placed: PlacedLeaf): Mark[] {
 /** The horns that a stile has until it is together, dashed past foot and head. */
 function horns(frame: Frame, placed: PlacedLeaf): Mark[] {
   if (frame.horn === 0) return []
+  const { leaf } = placed
   const [low] = footReach(placed)
-  return placed.leaf.frame
+  return leaf.frame
     .filter(({ name }) => name !== 'top rail')
     .flatMap(({ name, outline, shoulder }): Mark[] => {
       const [footLeft, footRight, headRight] = outline
       const headLeft = outline.at(-1)
       if (!footLeft || !footRight || !headRight || !headLeft) return []
       const base = Math.min(footLeft[1], footRight[1])
+      // Between the halves of a stable door the other half stands in their place, so there they are left out.
       const ends = [
-        { from: footLeft, to: footRight, y: Math.min(base, low) - frame.horn },
-        { from: headLeft, to: headRight, y: base + shoulder + frame.horn },
+        ...(leaf.name === 'upper half'
+          ? []
+          : [{ from: footLeft, to: footRight, y: Math.min(base, low) - frame.horn }]),
+        ...(leaf.name === 'lower half'
+          ? []
+          : [{ from: headLeft, to: headRight, y: base + shoulder + frame.horn }]),
       ]
       return ends.map(({ from, to, y }) => ({
         kind: 'polyline',

@@ -33,7 +33,7 @@ export function gateDrawings(spec: GateSpec, design: Design, unit: LengthUnit): 
   const back = backElevation(view)
   const face = faceElevation(view)
   const cut = spec.frame
-    ? stileSection(spec, spec.frame, leaf, view.figures)
+    ? stileSection({ spec, leaf }, spec.frame, view.figures)
     : section({ spec, design, leaf }, unit)
   return spec.hung === 'left'
     ? { back: mirror(back, width), face, section: cut }

@@ -61,9 +61,7 @@ export function notchDetail(spec: GateSpec, placed: PlacedLeaf, figures: FigureT
     margin: { left: 22, right: 24, top: 12, bottom: 17 },
     notes: [
       `Shoulder ${figures.write(notch.shoulder)}, square to the brace; slope ${figures.write(notch.slope)}`,
-      several
-        ? 'Every foot and head of the braces alike, the heads turned over'
-        : 'The head alike, turned over',
+      several ? 'Every foot and head alike, heads turned over' : 'The head alike, turned over',
     ],
     marks: [...ledgeMarks(foot), ...braceMarks(foot), ...measures(foot, figures)],
   }
@@ -117,7 +115,7 @@ function braceMarks({ brace, above, corners }: Foot): Mark[] {
 /** A face of the notch is written below it, or left to the notes where it is too short. */
 const nowhere: Aside = { at: [0, 0], dx: 0, dy: 0, anchor: 'start', height: 0, least: Infinity, text: '' }
 
-function face(from: Point, to: Point, text: string, part: string): Dimension {
+function face([from, to]: [Point, Point], text: string, part: string): Dimension {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1])
   return {
     kind: 'dimension',
@@ -133,12 +131,26 @@ function face(from: Point, to: Point, text: string, part: string): Dimension {
   }
 }
 
+/** The brace's angle from the ledge's edge. */
+const footAngle = (brace: Brace, toe: Point): Mark => ({
+  kind: 'angle',
+  apex: toe,
+  start: 0,
+  end: brace.angle,
+  radius: 9,
+  room: { x: 1e6, y: 1e6 },
+  text: `${brace.angle.toFixed(1)}°`,
+  over: 'paper',
+  aside: nowhere,
+  part: `dimension ${brace.name} brace angle`,
+})
+
 function measures({ brace, notch, corners, edge, start, below, right }: Foot, figures: FigureText): Mark[] {
   const { long, tip, toe } = corners
   const said = (mm: number, part: string) => ({ text: figures.write(mm), part: `dimension ${part}` })
   return [
-    face(long, tip, figures.write(notch.shoulder), 'dimension notch shoulder'),
-    face(tip, toe, figures.write(notch.slope), 'dimension notch slope'),
+    face([long, tip], figures.write(notch.shoulder), 'dimension notch shoulder'),
+    face([tip, toe], figures.write(notch.slope), 'dimension notch slope'),
     {
       kind: 'chain',
       axis: 'x',
@@ -164,17 +176,6 @@ function measures({ brace, notch, corners, edge, start, below, right }: Foot, fi
       reach: { before: 14, after: 0 },
       part: 'dimension notch depth',
     },
-    {
-      kind: 'angle',
-      apex: toe,
-      start: 0,
-      end: brace.angle,
-      radius: 9,
-      room: { x: right - toe[0] + 1000, y: 1000 },
-      text: `${brace.angle.toFixed(1)}°`,
-      over: 'paper',
-      aside: nowhere,
-      part: `dimension ${brace.name} brace angle`,
-    },
+    footAngle(brace, toe),
   ]
 }

@@ -19,14 +19,10 @@ type Cut = { frame: Frame; boards: number; depth: number; lower: number; head: n
  * A framed leaf's top rail in an upright cut at its middle, face at the left: its end grain, and the boards' heads in its rebate.
  * Undefined on a leaf without a rail.
  */
-export function railSection(
-  spec: GateSpec,
-  frame: Frame,
-  placed: PlacedLeaf,
-  figures: FigureText,
-): Drawing | undefined {
+export function railSection(spec: GateSpec, placed: PlacedLeaf, figures: FigureText): Drawing | undefined {
+  const { frame } = spec
   const lower = railLower(placed)
-  if (lower === undefined) return undefined
+  if (!frame || lower === undefined) return undefined
   const head = placed.plan.top.heightAt(placed.leaf.width / 2)
   const depth = frame.topRail.thickness
   const cut: Cut = { frame, boards: spec.boards.section.thickness, depth, lower, head }
@@ -78,44 +74,32 @@ function pieces({ frame, boards, depth, lower, head }: Cut): Mark[] {
 }
 
 function chains({ frame, boards, depth, lower, head }: Cut, figures: FigureText): Chain[] {
-  const said = (mm: number, part: string) => ({ text: figures.write(mm), part: `dimension ${part}` })
+  const row = (
+    axis: 'x' | 'y',
+    { base, offset, stops }: { base: number; offset: number; stops: number[] },
+    parts: string[],
+  ): Chain => ({
+    kind: 'chain',
+    axis,
+    base,
+    offset,
+    stops,
+    labels: parts.map((part, i) => ({
+      text: figures.write((stops[i + 1] ?? 0) - (stops[i] ?? 0)),
+      part: `dimension ${part}`,
+    })),
+    part: `dimension ${parts[0] ?? ''}`,
+  })
   return [
-    {
-      kind: 'chain',
-      axis: 'x',
-      base: lower - shownBelow,
-      offset: -9,
-      stops: [0, boards, depth],
-      labels: [said(boards, 'board thickness'), said(depth - boards, 'ledge thickness')],
-      part: 'dimension thickness',
-    },
-    {
-      kind: 'chain',
-      axis: 'x',
-      base: head,
-      offset: 7,
-      stops: [0, depth],
-      labels: [said(depth, 'top rail thickness')],
-      part: 'dimension top rail thickness',
-    },
-    {
-      kind: 'chain',
-      axis: 'y',
-      base: depth,
-      offset: 9,
-      stops: [lower, head],
-      labels: [said(head - lower, 'top rail width')],
-      part: 'dimension top rail width',
-    },
-    {
-      kind: 'chain',
-      axis: 'y',
-      base: 0,
-      offset: -9,
-      stops: [lower, lower + frame.rebate],
-      labels: [said(frame.rebate, 'rebate')],
-      part: 'dimension rebate',
-    },
+    row('x', { base: lower - shownBelow, offset: -9, stops: [0, boards, depth] }, [
+      'board thickness',
+      'ledge thickness',
+    ]),
+    row('x', { base: head, offset: 7, stops: [0, depth] }, ['top rail thickness']),
+    row('y', { base: depth, offset: 9, stops: [lower, head] }, ['top rail width']),
+    ...(frame.rebate > 0
+      ? [row('y', { base: 0, offset: -9, stops: [lower, lower + frame.rebate] }, ['rebate'])]
+      : []),
   ]
 }
 

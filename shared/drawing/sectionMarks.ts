@@ -34,7 +34,7 @@ export function grainLines([from, to]: [Point, Point], across: 'x' | 'y', part: 
 /** The zigzag where a piece is broken off: upright at x between two heights, a little past both. */
 export function breakLine(x: number, [foot, head]: Point): Mark {
   const depth = head - foot
-  const [low, high, middle] = [foot - 0.18 * depth, head + 0.18 * depth, foot + depth / 2]
+  const [low, high, middle] = [foot - 0.18 * depth, foot + 1.18 * depth, foot + depth / 2]
   const tooth = depth * 0.09
   const points: Point[] = [
     [x, low],

@@ -86,7 +86,7 @@ function ordinates({ placed, base }: Band, figures: FigureText): Mark[] {
       anchor: 'end',
       angle: 90,
       // Where 50 mm are too narrow for a figure, every second one is left out.
-      ...((i % 2 === 1 && !last) || toNext < settingOutStep ? { within: toNext } : {}),
+      ...((i % 2 === 1 && !last) || i === places.length - 2 ? { within: toNext } : {}),
       part: `dimension top height ${i + 1}`,
     })
     const line: Mark = { kind: 'line', from: [x, base], to: [x, height], extend: [1.5, 0], pen: 'dimension' }

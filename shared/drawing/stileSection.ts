@@ -10,6 +10,9 @@ import { beside, breakLine, endGrain, grainLines, hatch } from './sectionMarks.t
 
 type Frame = NonNullable<GateSpec['frame']>
 
+/** A framed leaf with what was entered for it. */
+export type FramedLeaf = { spec: GateSpec; leaf: Leaf }
+
 /** A framed leaf cut level at its hanging stile, up to end, mm. */
 type Cut = { spec: GateSpec; frame: Frame; leaf: Leaf; end: number; boards: number; depth: number }
 
@@ -20,7 +23,7 @@ const tenonShare = 2 / 3
  * A framed leaf in a level cut through the hanging stile and the bottom ledge, from above with the face at the foot of the sheet: the
  * stile's end grain with the rebate that the boards lie in, and the ledge's tenon in its mortise.
  */
-export function stileSection(spec: GateSpec, frame: Frame, leaf: Leaf, figures: FigureText): Drawing {
+export function stileSection({ spec, leaf }: FramedLeaf, frame: Frame, figures: FigureText): Drawing {
   const boards = spec.boards.section.thickness
   const depth = frame.stile.thickness
   const second = leaf.boards[1]
