@@ -91,7 +91,8 @@ function notesOf(meeting: Meeting, figures: FigureText): string[] {
   if (edge === 'rebated') return [`The lap of ${figures.write(lap)} stands past the first leaf’s width`]
   if (edge === 'square') return []
   return [
-    `Cover strip ${figures.write(2 * lap + gap)} × ${figures.write(stripThickness(meeting))} on the ${side}, fixed to the first leaf only`,
+    `Cover strip ${figures.write(2 * lap + gap)} × ${figures.write(stripThickness(meeting))} on the ${side}`,
+    'Fixed to the first leaf only',
   ]
 }
 

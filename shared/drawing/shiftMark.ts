@@ -13,6 +13,7 @@ function chainBy(chain: Chain, [dx, dy]: Point): Chain {
 
 /** One mark moved by so many model mm; what it says stays as it is. */
 export function shiftMark(mark: Mark, by: Point): Mark {
+  if (by[0] === 0 && by[1] === 0) return mark
   const moved = ([x, y]: Point): Point => [x + by[0], y + by[1]]
   switch (mark.kind) {
     case 'line':

@@ -92,27 +92,27 @@ function gapChain(spec: GateSpec, placing: Placing, { hangingGap, right, base, f
 }
 
 /** Where the pin stands, or what was taken because nobody has measured it. */
-function pinNote({ site, opens }: GateSpec, figures: FigureText): string {
+function pinNotes({ site, opens }: GateSpec, figures: FigureText): string[] {
   const { pinInset, pinProud } = site ?? {}
   const leading = opens === 'to-face' ? 'face' : 'back'
   if (pinInset === undefined && pinProud === undefined)
-    return `Pin not measured: taken at the hanging edge, flush with the ${leading}`
-  const inset = pinInset ?? 0
-  const along =
-    inset < 0
-      ? `${figures.write(-inset)} beyond the hanging edge`
-      : `${figures.write(inset)} in from the hanging edge`
-  return `Pin ${along}, ${figures.write(pinProud ?? 0)} proud of the ${leading}`
+    return [`Pin taken at the hanging edge, flush with the ${leading}`]
+  const [inset, proud] = [pinInset ?? 0, pinProud ?? 0]
+  return [
+    `Pin ${figures.write(Math.abs(inset))} ${inset < 0 ? 'beyond' : 'in from'} the hanging edge`,
+    `Pin ${figures.write(Math.abs(proud))} ${proud < 0 ? 'behind' : 'proud of'} the ${leading}`,
+  ]
 }
 
 function notesOf(spec: GateSpec, swings: LeafSwing[], figures: FigureText): string[] {
   const [swing] = swings
-  const lines = [pinNote(spec, figures)]
+  const lines = pinNotes(spec, figures)
   if (!swing) return lines
-  const bevel = swing.bevel
-    ? `; ${swing.bevel.closingGap < 0.05 ? 'none' : exact(swing.bevel.closingGap)} with it bevelled ${swing.bevel.angle.toFixed(1)}°`
-    : ''
-  return [...lines, `Least gap at the closing edge ${exact(swing.closingGap)} mm${bevel}`]
+  const least = `Least gap at the closing edge ${exact(swing.closingGap)} mm`
+  if (!swing.bevel) return [...lines, least]
+  const { angle, closingGap } = swing.bevel
+  const left = closingGap < 1e-6 ? 'None' : `${exact(closingGap)} mm`
+  return [...lines, least, `${left} with that edge bevelled ${angle.toFixed(1)}°`]
 }
 
 /** A gap of the swing to the tenth of a millimetre: half millimetres would say too little of it. */

@@ -5,6 +5,8 @@ import { extraDrawings, type ExtraView } from '../../shared/drawing/extraDrawing
 import { gateDrawings } from '../../shared/drawing/gateDrawings.ts'
 import { mirror } from '../../shared/drawing/hand.ts'
 import { layOut } from '../../shared/drawing/layOut.ts'
+import { textSizes } from '../../shared/drawing/pens.ts'
+import { textWidth } from '../../shared/drawing/textWidth.ts'
 import { design } from '../../shared/gate/design.ts'
 import type { Design } from '../../shared/gate/designModel.ts'
 import type { GateSpec } from '../../shared/gate/spec.ts'
@@ -97,6 +99,15 @@ describe('every view of every example', () => {
     const made = designOf(spec)
     for (const unit of ['mm', 'in'] as const)
       expect(Object.values(all(spec, made, unit)).flatMap(faults)).toEqual([])
+  })
+
+  it.each(wholeGates)('has notes that fit half a sheet: $name', ({ spec }) => {
+    const made = designOf(spec)
+    for (const unit of ['mm', 'in'] as const) {
+      const { back: _back, face: _face, ...details } = all(spec, made, unit)
+      for (const note of Object.values(details).flatMap((drawing) => drawing.notes))
+        expect([note, textWidth(note, textSizes.normal) <= 92]).toEqual([note, true])
+    }
   })
 
   it.each(wholeGates)('has a number at every place: $name', ({ spec }) => {
