@@ -100,7 +100,7 @@ function ordinates({ placed, base }: Band, figures: FigureText): Mark[] {
 function leftOver({ placed }: Band, figures: FigureText): string[] {
   const [x, height] = settingOut(placed.plan.top, placed.leaf.width).at(-2) ?? [0, 0]
   const near = placed.leaf.width - x < tooNear
-  return near ? [`At ${figures.write(x)} from the hanging edge the height is ${figures.write(height)}`] : []
+  return near ? [`Height at ${figures.write(x)}: ${figures.write(height)}`] : []
 }
 
 const rowNames = ({ base }: Band): Mark[] =>
