@@ -2,8 +2,8 @@ import type { Problem } from '../problem.ts'
 import type { DraftSpec, GateSpec } from './spec.ts'
 
 /**
- * What the rules work out but no form, drawing or paper shows yet. Refused by name where a spec comes in, since a card drawn in
- * part would be a wrong card. Each line goes when its drawing comes.
+ * What the rules work out and the drawings show, but no form asks for and no paper prints yet. Refused by name where a spec comes
+ * in, since a card made in part would be a wrong card. Each line goes when its form and paper come.
  */
 export function notYet(spec: GateSpec | DraftSpec): Problem[] {
   const { construction, leaves, size, top, braces, boards } = spec
