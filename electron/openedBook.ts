@@ -6,6 +6,7 @@ import { problemLine, type Result } from '../shared/problem.ts'
 import { holdBook } from './bookLock.ts'
 import { answer } from './handlers/answer.ts'
 import type { Context, MakeCard } from './handlers/context.ts'
+import { issueSampleCard } from './handlers/sampleCards.ts'
 
 /**
  * What opening takes: the book's file, the clock, the card's painter, the log. A book that is new is filled with the
@@ -32,8 +33,7 @@ const fill = async (context: Context): Promise<void> => {
   const { cards } = fillSampleBook(book, { today: now().slice(0, 10) })
   const format = book.settings.read().paper
   for (const jobId of cards) {
-    const version = book.jobs.open(jobId)?.version
-    const issued = await answer(context, 'papers.issue', { jobId, format, version })
+    const issued = await issueSampleCard(context, jobId, format)
     if (!issued.ok) log(`a sample card was left out: ${issued.problems.map(problemLine).join('; ')}`)
   }
 }

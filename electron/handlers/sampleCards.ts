@@ -1,12 +1,21 @@
 import { fillSampleBook } from '../../db/demo/fillSampleBook.ts'
+import type { PaperFormat } from '../../shared/papers/page.ts'
+import type { Result } from '../../shared/problem.ts'
 import { answer } from './answer.ts'
 import type { Context } from './context.ts'
+
+/** Issues a sample job's card through the same request that a window sends. */
+export const issueSampleCard = (
+  context: Context,
+  jobId: number,
+  format: PaperFormat,
+): Promise<Result<unknown>> =>
+  answer(context, 'papers.issue', { jobId, format, version: context.book.jobs.open(jobId)?.version })
 
 /** Issues the cards of sample jobs through the same request a window sends. Throws when one is refused: the sample is the program's own. */
 export async function issueSampleCards(context: Context, jobIds: number[]): Promise<void> {
   for (const jobId of jobIds) {
-    const version = context.book.jobs.open(jobId)?.version
-    const issued = await answer(context, 'papers.issue', { jobId, format: 'a4', version })
+    const issued = await issueSampleCard(context, jobId, 'a4')
     if (!issued.ok)
       throw new Error(`the card of sample job ${jobId} is refused: ${JSON.stringify(issued.problems)}`)
   }

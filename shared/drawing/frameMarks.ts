@@ -80,24 +80,24 @@ function horns(frame: Frame, placed: PlacedLeaf): Mark[] {
     })
 }
 
-/** Where the boards lie hidden in the rebates of stiles and rail, dashed. */
-function rebates(frame: Frame, { leaf, plan }: PlacedLeaf): Mark[] {
+/** Round the boarding of a framed leaf: up its hanging edge, along under the rail, down its closing edge. */
+function roundBoards({ leaf, plan }: PlacedLeaf): Point[] | undefined {
   const [first, last] = [leaf.boards[0], leaf.boards.at(-1)]
-  if (!first || !last || frame.rebate === 0) return []
+  if (!first || !last) return undefined
   const [left, right] = [first.x, last.x + last.width]
   return [
-    {
-      kind: 'polyline',
-      points: [
-        [left, plan.foot(left)],
-        [left, first.heads[0]],
-        [right, first.heads[0]],
-        [right, plan.foot(right)],
-      ],
-      pen: 'hidden',
-      part: 'rebate',
-    },
+    [left, plan.foot(left)],
+    [left, first.heads[0]],
+    [right, first.heads[0]],
+    [right, plan.foot(right)],
   ]
+}
+
+/** Where the boards lie hidden in the rebates of stiles and rail, dashed. */
+function rebates(frame: Frame, placed: PlacedLeaf): Mark[] {
+  const points = roundBoards(placed)
+  if (!points || frame.rebate === 0) return []
+  return [{ kind: 'polyline', points, pen: 'hidden', part: 'rebate' }]
 }
 
 /** Stiles and rail from the back with what is hidden in them: tenons, rebates; and the horns still to be cut off. */
@@ -117,22 +117,10 @@ export const frameFromFace = (spec: GateSpec, placed: PlacedLeaf): Mark[] =>
   spec.frame ? [...placed.leaf.frame.map(framePart), ...horns(spec.frame, placed)] : []
 
 /** The boarding's outer edge within a frame, seen from the face. */
-export function boardingEdge({ leaf, plan }: PlacedLeaf): Mark[] {
-  const [first, last] = [leaf.boards[0], leaf.boards.at(-1)]
-  if (!first || !last || leaf.frame.length === 0) return []
-  const [left, right] = [first.x, last.x + last.width]
-  return [
-    {
-      kind: 'polyline',
-      points: [
-        [left, plan.foot(left)],
-        [left, first.heads[0]],
-        [right, first.heads[0]],
-        [right, plan.foot(right)],
-      ],
-      pen: 'visible',
-    },
-  ]
+export function boardingEdge(placed: PlacedLeaf): Mark[] {
+  const points = roundBoards(placed)
+  if (!points || placed.leaf.frame.length === 0) return []
+  return [{ kind: 'polyline', points, pen: 'visible' }]
 }
 
 /**

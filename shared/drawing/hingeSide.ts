@@ -1,4 +1,5 @@
 import type { Mark } from './drawing.ts'
+import { hingeMarks } from './hingeMarks.ts'
 import type { PlacedLeaf, Placing } from './placeLeaves.ts'
 import { setDown } from './placeLeaves.ts'
 import type { ViewEdges } from './viewEdges.ts'
@@ -6,29 +7,8 @@ import type { ViewEdges } from './viewEdges.ts'
 /** A leaf's edges as the hinge side needs them, in leaf coordinates, mm. */
 type Sides = { width: number; low: number; high: number }
 
-/** The chain-dotted line down the hanging edge run out past foot and top, its letter and its name. */
-const hingeLine = ({ high, low }: Sides): Mark[] => [
-  {
-    kind: 'line',
-    from: [0, low],
-    to: [0, high],
-    extend: [2.6, 6.8],
-    dx: -1.4,
-    pen: 'centre',
-    part: 'hinge line',
-  },
-  { kind: 'badge', at: [0, high], dx: -1.4, dy: 9.7, text: 'H', part: 'hinge line' },
-  {
-    kind: 'text',
-    at: [0, high],
-    dx: -5.4,
-    dy: 8.4,
-    text: 'hanging side',
-    size: 'small',
-    anchor: 'end',
-    part: 'hinge line',
-  },
-]
+/** The hinge line down a leaf's hanging edge, run out past foot and top. */
+const hingeLine = ({ high, low }: Sides): Mark[] => hingeMarks({ low, high, past: [2.6, 6.8], letter: 9.7 })
 
 const closingSide = ({ width, high }: Sides): Mark => ({
   kind: 'text',

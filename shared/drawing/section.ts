@@ -10,6 +10,7 @@ import { figureText, type FigureText } from './figureText.ts'
 import { faceChain, insetChain, thicknessChain, type Cut } from './sectionChains.ts'
 import { sectionFixing, type DrawnLeaf } from './sectionFixing.ts'
 import { breakLine, hatch } from './sectionMarks.ts'
+import { hingeMarks } from './hingeMarks.ts'
 
 /**
  * A level cut through the boarding and the bottom ledge at the hanging edge, seen from above with the face at the foot of the
@@ -103,26 +104,7 @@ function ledgeMarks({ spec, end, broken, depth, boardThickness }: Cut, ledge: Le
 }
 
 const words = (end: number, depth: number, ledge: Ledge | undefined): Mark[] => [
-  {
-    kind: 'line',
-    from: [0, 0],
-    to: [0, depth],
-    extend: [6, 10.7],
-    dx: -1.4,
-    pen: 'centre',
-    part: 'hinge line',
-  },
-  { kind: 'badge', at: [0, depth], dx: -1.4, dy: 13.4, text: 'H', part: 'hinge line' },
-  {
-    kind: 'text',
-    at: [0, depth],
-    dx: -5.4,
-    dy: 12.1,
-    text: 'hanging side',
-    size: 'small',
-    anchor: 'end',
-    part: 'hinge line',
-  },
+  ...hingeMarks({ low: 0, high: depth, past: [6, 10.7], letter: 13.4 }),
   { kind: 'text', at: [end, 0], dx: 2.5, dy: 0.5, text: 'face', size: 'small', anchor: 'start' },
   ...(ledge
     ? [

@@ -7,6 +7,7 @@ import type { Chain, Drawing, Mark } from './drawing.ts'
 import type { FigureText } from './figureText.ts'
 import { thicknessChain } from './sectionChains.ts'
 import { beside, breakLine, endGrain, grainLines, hatch } from './sectionMarks.ts'
+import { hingeMarks } from './hingeMarks.ts'
 
 type Frame = NonNullable<GateSpec['frame']>
 
@@ -135,17 +136,7 @@ function backChains({ frame, depth }: Cut, figures: FigureText): Chain[] {
 }
 
 const words = ({ end, depth }: Cut): Mark[] => [
-  {
-    kind: 'line',
-    from: [0, 0],
-    to: [0, depth],
-    extend: [6, 20],
-    dx: -1.4,
-    pen: 'centre',
-    part: 'hinge line',
-  },
-  { kind: 'badge', at: [0, depth], dx: -1.4, dy: 22.9, text: 'H', part: 'hinge line' },
-  { ...beside([0, depth], 'hanging side', { dx: -5.4, dy: 21.6 }), part: 'hinge line' },
+  ...hingeMarks({ low: 0, high: depth, past: [6, 20], letter: 22.9 }),
   beside([end, 0], 'face', { dx: 2.5, dy: 0.5 }),
   beside([end, depth], 'back', { dx: 2.5, dy: -2.6 }),
 ]

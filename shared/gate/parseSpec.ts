@@ -74,23 +74,23 @@ export function parseShape<T extends v.GenericSchema>(shape: T, input: unknown):
   return { ok: false, problems: [...byField.values()] }
 }
 
-/**
- * Reads a spec from outside: shape, then the rules between keys. All problems at once.
- */
-export function parseSpec(input: unknown): Result<GateSpec> {
-  const shaped = parseShape(specShape, input)
+/** Reads an input by its shape and then by rules that need the whole of it. All problems of the one that fails first. */
+export function parseBy<T extends v.GenericSchema>(
+  shape: T,
+  rules: (value: v.InferOutput<T>) => Problem[],
+  input: unknown,
+): Result<v.InferOutput<T>> {
+  const shaped = parseShape(shape, input)
   if (!shaped.ok) return shaped
-  const problems = specProblems(shaped.value)
+  const problems = rules(shaped.value)
   return problems.length > 0 ? { ok: false, problems } : shaped
 }
 
+/** Reads a spec from outside: shape, then the rules between keys. */
+export const parseSpec = (input: unknown): Result<GateSpec> => parseBy(specShape, specProblems, input)
+
 /** Reads a draft: as `parseSpec`, but the leaf's sizes may still be missing. */
-export function parseDraft(input: unknown): Result<DraftSpec> {
-  const shaped = parseShape(draftShape, input)
-  if (!shaped.ok) return shaped
-  const problems = specProblems(shaped.value)
-  return problems.length > 0 ? { ok: false, problems } : shaped
-}
+export const parseDraft = (input: unknown): Result<DraftSpec> => parseBy(draftShape, specProblems, input)
 
 /** A draft's sizes when all of them are there. */
 function wholeSize(size: DraftSpec['size']): GateSpec['size'] | undefined {

@@ -1,7 +1,8 @@
 import type { Problem } from '../problem.ts'
 import { crossGrain, speciesNamed, timberNamed } from '../timber/species.ts'
 import { grooveDepth } from './boarding.ts'
-import type { DraftSpec, GateSpec, Section } from './spec.ts'
+import { sectionsOf } from './sectionsOf.ts'
+import type { DraftSpec, GateSpec } from './spec.ts'
 
 type AnySpec = GateSpec | DraftSpec
 
@@ -159,21 +160,8 @@ const agreement = (spec: AnySpec): Problem[] => [
   ...notchDepth(spec),
 ]
 
-/** The sections a spec uses, with their paths. */
-function sections(spec: AnySpec): [string, Section][] {
-  const found: [string, Section | undefined][] = [
-    ['boards.section', spec.boards.section],
-    ['ledges.section', spec.ledges.section],
-    ['ledges.topSection', spec.ledges.topSection],
-    ['braces.section', spec.braces?.section],
-    ['frame.stile', spec.frame?.stile],
-    ['frame.topRail', spec.frame?.topRail],
-  ]
-  return found.filter((entry): entry is [string, Section] => entry[1] !== undefined)
-}
-
 function knownSpecies(spec: AnySpec): Problem[] {
-  return sections(spec)
+  return sectionsOf(spec)
     .filter(([, section]) => !speciesNamed(section.species, spec.timbers))
     .map(([path, section]) =>
       problem(

@@ -3,20 +3,8 @@ import { metalAdvice } from '../timber/fixingMetal.ts'
 import { timberNamed } from '../timber/species.ts'
 import type { TimberFacts } from '../timber/timberFacts.ts'
 import type { Check } from './checks.ts'
-import type { GateSpec, Section } from './spec.ts'
-
-/** Every section of a gate with its path in the spec. */
-export function sectionsOf(spec: GateSpec): [string, Section][] {
-  const found: [string, Section | undefined][] = [
-    ['boards.section', spec.boards.section],
-    ['ledges.section', spec.ledges.section],
-    ['ledges.topSection', spec.ledges.topSection],
-    ['braces.section', spec.braces?.section],
-    ['frame.stile', spec.frame?.stile],
-    ['frame.topRail', spec.frame?.topRail],
-  ]
-  return found.filter((entry): entry is [string, Section] => entry[1] !== undefined)
-}
+import { sectionsOf } from './sectionsOf.ts'
+import type { GateSpec } from './spec.ts'
 
 /** Each timber of the gate once, with the first place it is used. */
 function timbersOf(spec: GateSpec): [string, TimberFacts][] {

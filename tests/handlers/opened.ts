@@ -1,18 +1,19 @@
 import type { Book } from '../../db/open.ts'
 import { answer } from '../../electron/handlers/answer.ts'
-import type { CardInput, Context } from '../../electron/handlers/context.ts'
+import type { Context } from '../../electron/handlers/context.ts'
+import type { JobCardInput } from '../../shared/papers/jobCardInput.ts'
 import type { Gives, RequestName, Takes } from '../../shared/contract.ts'
 import type { Job } from '../../shared/job/job.ts'
 import { openedBook, tickingClock } from '../db/temporaryBook.ts'
 
 /** A painter whose card is what it was given, as text: what was asked to be painted can be read back from the bytes. */
-export const plainCard = async (input: CardInput): Promise<{ bytes: Uint8Array; pages: number }> => ({
+export const plainCard = async (input: JobCardInput): Promise<{ bytes: Uint8Array; pages: number }> => ({
   bytes: new TextEncoder().encode(JSON.stringify(input)),
   pages: 2,
 })
 
-export const cardIn = (base64: string): CardInput =>
-  JSON.parse(Buffer.from(base64, 'base64').toString('utf8')) as CardInput
+export const cardIn = (base64: string): JobCardInput =>
+  JSON.parse(Buffer.from(base64, 'base64').toString('utf8')) as JobCardInput
 
 export type Opened = Context & {
   book: Book
