@@ -107,17 +107,30 @@ export function openBook(path: string, options: OpenOptions): Book {
     refuseForeign(path)
     return prepared(path, options, migrations)
   })
-  const customers = customersRoom(connection)
-  return {
-    path,
-    copy,
-    customers,
-    jobs: jobsRoom(connection, customers),
-    papers: papersRoom(connection),
-    settings: settingsRoom(connection),
-    sections: sectionsRoom(connection),
-    sample: sampleRoom(connection),
-    together: connection.write,
-    close: connection.close,
+  return { path, copy, ...roomsOf(connection), together: connection.write, close: connection.close }
+}
+
+/**
+ * The rooms of an open book. Their questions are the program's own and tested, so one that the book can't take means a book whose
+ * layout isn't what its number says: one that was made by a trial of the program, or tampered with.
+ */
+function roomsOf(connection: Connection) {
+  try {
+    const customers = customersRoom(connection)
+    return {
+      customers,
+      jobs: jobsRoom(connection, customers),
+      papers: papersRoom(connection),
+      settings: settingsRoom(connection),
+      sections: sectionsRoom(connection),
+      sample: sampleRoom(connection),
+    }
+  } catch (problem) {
+    connection.close()
+    throw new BookProblem(
+      'damaged',
+      'The job book isn’t laid out as this program keeps one. Leave it as it is and bring back a copy of it.',
+      problem,
+    )
   }
 }

@@ -98,6 +98,15 @@ describe('a book that is not sound', () => {
     expect(readFileSync(path).equals(before)).toBe(true)
   })
 
+  it('says so of a book whose layout isn’t what its number says, and leaves it alone', () => {
+    const path = bookPath()
+    openedBook(path).close()
+    const db = new Sqlite(path)
+    db.exec('ALTER TABLE jobs RENAME COLUMN width_mm TO leaf_width_mm')
+    db.close()
+    expect(problemOn(path)).toMatchObject({ code: 'damaged', message: expect.stringContaining('laid out') })
+  })
+
   it('makes no new book over the remains of one that was moved away, and leaves them alone', () => {
     const path = bookPath()
     const book = openedBook(path)
