@@ -4,6 +4,11 @@ import { isLit } from './drawing/svgPainter.ts'
 export const partOfField: Record<string, string> = {
   'size.width': 'dimension width',
   'size.height': 'dimension height',
+  'size.widths.0': 'dimension width',
+  'size.widths.1': 'dimension width',
+  'size.widths.2': 'dimension width',
+  'size.heights.0': 'dimension height',
+  'size.heights.1': 'dimension height',
   hung: 'hinge line',
   'boards.section': 'board',
   'boards.section.thickness': 'dimension board thickness',
@@ -22,6 +27,11 @@ export const partOfField: Record<string, string> = {
   'braces.run': 'brace',
   'braces.footSetback': 'brace',
   'braces.headSetback': 'brace',
+  'braces.ends': 'brace',
+  'braces.notchDepth': 'brace',
+  'frame.stile': 'stile',
+  'frame.topRail': 'top rail',
+  'ledges.topSection': 'top ledge',
   'fixings.kind': 'fixings',
   'fixings.diameter': 'fixings',
   'fixings.lengths': 'fixings',
@@ -49,8 +59,8 @@ export function focusField(path: string): boolean {
     all.find((element) => nameOf(element).startsWith(`${path}.`)) ??
     all.find((element) => path.startsWith(`${nameOf(element)}.`))
   if (!found) return false
-  const hides = found.closest('details')
-  if (hides) hides.open = true
+  for (let hides = found.closest('details'); hides; hides = hides.parentElement?.closest('details') ?? null)
+    hides.open = true
   found.focus()
   found.scrollIntoView({ block: 'center' })
   if (found instanceof HTMLInputElement && found.type === 'text') found.select()
