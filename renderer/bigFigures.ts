@@ -17,11 +17,12 @@ const length = (mm: number, unit: LengthUnit) => ({
 })
 
 function boardFigures(design: Design, unit: LengthUnit): BigFigure[] {
-  const boards = design.leaves[0]?.boards ?? []
+  const leaf = design.leaves[0]
+  const boards = leaf?.boards ?? []
   const ripped = boards.flatMap((board, index) => (board.ripped ? [index] : []))
   const first = ripped[0]
   const count = {
-    name: 'Boards',
+    name: leaf && design.leaves.length > 1 ? `Boards, ${leaf.name}` : 'Boards',
     shown: String(boards.length),
     unit: '',
     also: '',

@@ -1,5 +1,6 @@
 import { commonPractice, workshopSetting, type Figure, type Figures } from '../gate/figures.ts'
 import type { Leaf, LeafName } from '../gate/leaf.ts'
+import { leafPrefix } from '../gate/leafPrefix.ts'
 import type { GateSpec } from '../gate/spec.ts'
 import { workshopOf } from '../gate/standardSpec.ts'
 import { figure, joined, type Worked } from '../gate/worked.ts'
@@ -11,17 +12,8 @@ import { placePieces, type PlacedPiece } from './placePieces.ts'
 import { strapOf, surfaceOf } from './pieceSize.ts'
 import { shapesOf } from './shapes.ts'
 
-/** What goes before the ids of a further leaf's figures. */
-const prefixes: Record<LeafName, string> = {
-  leaf: '',
-  'first leaf': '',
-  'second leaf': 'second.',
-  'lower half': '',
-  'upper half': 'upper.',
-}
-
 /** The id that a leaf's figures of ironmongery begin with, e.g. 'second.fitting'. */
-export const fittingPrefix = (name: LeafName): string => `${prefixes[name]}fitting`
+export const fittingPrefix = (name: LeafName): string => `${leafPrefix[name]}fitting`
 
 function holeFigure(spec: GateSpec, placed: PlacedPiece, { what, size }: Drilling): Figure {
   const { piece } = placed

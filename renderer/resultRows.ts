@@ -1,0 +1,122 @@
+import type { Design } from '../shared/gate/designModel.ts'
+import type { Figure } from '../shared/gate/figures.ts'
+import type { HangingLeaf } from '../shared/gate/leaf.ts'
+import { leafPrefix } from '../shared/gate/leafPrefix.ts'
+import { writeInches } from '../shared/units/writeLength.ts'
+import { capital, writeAngle } from './format.ts'
+
+/** A line of what was worked out: its words, its figure's id, the figure as shown, and the same in the other unit or ''. */
+export type ResultRow = { name: string; id: string; shown: string; also: string }
+
+/** Lines that belong together, under a name of their own. */
+export type ResultGroup = { title: string; rows: ResultRow[] }
+
+const to = (value: number, places: number): string =>
+  (Math.round(value * 10 ** places) / 10 ** places + 0).toFixed(places)
+
+/** A result as a person weighs it up: lengths to a tenth of a mm, masses to a tenth of a kg, forces whole. */
+export function writeResult({ value, unit }: Pick<Figure, 'value' | 'unit'>): string {
+  if (unit === '°') return writeAngle(value)
+  if (unit === 'N') return `${to(value, 0)} N`
+  return `${to(value, 1)} ${unit}`.trim()
+}
+
+/** Under half an inch a sixteenth says nothing: such a length stands in mm alone. */
+const inches = ({ value, unit }: Figure): string =>
+  unit === 'mm' && Math.abs(value) >= 12.7 ? writeInches(value) : ''
+
+/** The lines of those figures that a design has. */
+function rowsOf(design: Design, named: readonly (readonly [id: string, name: string])[]): ResultRow[] {
+  return named.flatMap(([id, name]) => {
+    const figure = design.figures[id]
+    return figure ? [{ id, name: capital(name), shown: writeResult(figure), also: inches(figure) }] : []
+  })
+}
+
+/** A hinge by its place, bottom up. */
+const hingeWord = (index: number, count: number): string => {
+  if (index === count - 1) return 'top hinge, height'
+  return index === 0 ? 'bottom hinge, height' : 'middle hinge, height'
+}
+
+function hangingRows(design: Design, leaf: HangingLeaf): ResultRow[] {
+  const at = leafPrefix[leaf.name]
+  return rowsOf(design, [
+    [`${at}leaf.mass`, 'weight, ± 10 %'],
+    [`${at}leaf.centreX`, 'centre of it, from the hanging edge'],
+    [`${at}leaf.centreY`, 'centre of it, from the foot'],
+    [`${at}hinges.pull`, 'pull on the top hinge, push on the bottom one'],
+    [`${at}hinges.share`, 'weight on each hinge'],
+    [`${at}hinges.whole`, 'weight on one, if it takes it all'],
+    ...leaf.hinges.map(
+      (_, index) => [`${at}hinge.${index + 1}.y`, hingeWord(index, leaf.hinges.length)] as const,
+    ),
+    [`${at}leaf.wind`, 'push of the gust on it, shut'],
+  ])
+}
+
+const swingRows = (design: Design, leaf: HangingLeaf): ResultRow[] => {
+  const at = leafPrefix[leaf.name]
+  return rowsOf(design, [
+    [`${at}swing.gap`, 'least closing gap to swing clear'],
+    [`${at}swing.bevel`, 'bevel of the closing edge that helps'],
+    [`${at}swing.bevelledGap`, 'least closing gap with that bevel'],
+    [`${at}swing.grown`, 'wider at the wettest by'],
+    [`${at}swing.ground`, 'least gap over the ground'],
+    [`${at}swing.groundAngle`, 'ground is highest at'],
+  ])
+}
+
+const braceRows = (design: Design, leaf: HangingLeaf): ResultRow[] =>
+  rowsOf(
+    design,
+    leaf.loads.flatMap(({ name }) => {
+      const id = `${leafPrefix[leaf.name]}brace.${name}`
+      const called = name === 'single' ? 'brace' : `${name} brace`
+      return [
+        [`${id}.load`, `load on the head of the ${called}`],
+        [`${id}.thrust`, `thrust along the ${called}`],
+        [`${id}.alongLedge`, `${called} pushes along the ledge`],
+        [`${id}.hold`, 'what holds it there'],
+      ] as const
+    }),
+  )
+
+/** Weight, hinges, braces and swing of every leaf, each leaf's under its own name where there are two. */
+export const hangingGroups = (design: Design): ResultGroup[] =>
+  design.leaves.flatMap((leaf) => {
+    const title = (what: string) =>
+      design.leaves.length === 1 ? what : `${capital(leaf.name)}: ${what.toLowerCase()}`
+    return [
+      { title: title('Weight and hinges'), rows: hangingRows(design, leaf) },
+      { title: title('Braces'), rows: braceRows(design, leaf) },
+      { title: title('Swing'), rows: swingRows(design, leaf) },
+    ].filter(({ rows }) => rows.length > 0)
+  })
+
+/** One line a kind of figure, one figure an air. id of the figure: 'movement.driest.jointGap'. */
+export type MovementRow = { name: string; airs: { id: string; shown: string }[] }
+
+/** The airs that movement is told for, in the order of the columns. */
+export const airs = ['shop', 'driest', 'wettest'] as const
+
+/** How the boarding moves: what it comes to in the shop, at the driest and at the wettest. */
+export const movementRows = (design: Design): MovementRow[] =>
+  (
+    [
+      ['moisture', 'Moisture in the timber'],
+      ['leafWidth', 'Width of the leaf'],
+      ['boardChange', 'Change of one board'],
+      ['jointGap', 'Gap at a joint'],
+      ['tongueReach', 'Tongue in its groove'],
+    ] as const
+  )
+    .map(([key, name]) => ({
+      name,
+      airs: airs.flatMap((air) => {
+        const id = `movement.${air}.${key}`
+        const figure = design.figures[id]
+        return figure ? [{ id, shown: writeResult(figure) }] : []
+      }),
+    }))
+    .filter((row) => row.airs.length > 0)
