@@ -1,0 +1,171 @@
+import { enableAutoUnmount, flushPromises, mount } from '@vue/test-utils'
+import { afterEach, describe, expect, it } from 'vitest'
+import GateForm from '../../renderer/gate/GateForm.vue'
+import { useGateStore } from '../../renderer/stores/gate.ts'
+import { useJobStore } from '../../renderer/stores/job.ts'
+import { standardDraft } from '../../shared/gate/standardSpec.ts'
+import type { DraftSpec } from '../../shared/gate/spec.ts'
+import { carrier, job } from './standIn.ts'
+
+const sized: DraftSpec['size'] = { from: 'leaf', width: 985, height: 1830 }
+
+async function form(some: Partial<DraftSpec> = {}) {
+  carrier(job({ entry: { spec: { ...standardDraft(), size: sized, ...some }, typed: {} } }))
+  await useJobStore().open(7)
+  return mount(GateForm, { attachTo: document.body })
+}
+type Form = Awaited<ReturnType<typeof form>>
+
+const spec = (): DraftSpec => {
+  const now = useJobStore().job?.entry.spec
+  if (!now) throw new Error('the job is open')
+  return now
+}
+
+/** Presses a word of a choice, as a hand does; the last choice of that name, since ledges and brace both have ends. */
+async function choose(wrapper: Form, label: string, word: string) {
+  const group = wrapper.findAll('[role="radiogroup"]').findLast((one) => one.find('.label').text() === label)
+  const option = group?.findAll('label').find((one) => one.text() === word)
+  if (!option) throw new Error(`no ${word} under ${label}`)
+  await option.get('input').setValue(true)
+}
+
+async function press(wrapper: Form, word: string) {
+  const button = wrapper.findAll('button').find((one) => one.text().startsWith(word))
+  if (!button) throw new Error(`no button ${word}`)
+  await button.trigger('click')
+  await flushPromises()
+}
+
+const type = (wrapper: Form, field: string, words: string) =>
+  wrapper.get<HTMLInputElement>(`[data-field="${field}"]`).setValue(words)
+
+enableAutoUnmount(afterEach)
+
+describe('the form of a gate', () => {
+  afterEach(() => useJobStore().close())
+
+  it('asks for an opening’s three widths and two heights and shows what comes of them', async () => {
+    const wrapper = await form()
+    await choose(wrapper, 'Sizes of', 'the opening')
+    expect(wrapper.find('[data-field="size.width"]').exists()).toBe(false)
+    const sizes = {
+      'widths.0': '1004',
+      'widths.1': '1001',
+      'widths.2': '1009',
+      'heights.0': '1880',
+      'heights.1': '1884',
+    }
+    for (const [field, words] of Object.entries(sizes)) await type(wrapper, `size.${field}`, words)
+    expect(spec().size).toMatchObject({ widths: [1004, 1001, 1009], heights: [1880, 1884] })
+    expect(useGateStore().standing).toBe('made')
+    // 1009 − 1001, and 10 + 8.
+    expect(wrapper.text()).toMatch(/Widths differ by.*8 mm/)
+    expect(wrapper.text()).toMatch(/Widest gap.*18 mm/)
+  })
+
+  it('keeps a diagonal to itself until the other is there', async () => {
+    const wrapper = await form({
+      size: {
+        from: 'opening',
+        widths: [1001, 1002, 1003],
+        heights: [1880, 1881],
+        hangingGap: 6,
+        closingGap: 10,
+        groundGap: 50,
+      },
+    })
+    await type(wrapper, 'survey.diagonals.0', '2130')
+    expect(spec().survey).toBeUndefined()
+    expect(wrapper.text()).toContain('The other diagonal is wanted too.')
+    await type(wrapper, 'survey.diagonals.1', '2137')
+    expect(spec().survey?.diagonals).toEqual([2130, 2137])
+    await type(wrapper, 'survey.plumb.1', '-4')
+    expect(spec().survey?.plumb).toEqual([0, -4])
+  })
+
+  it('frames the gate in one go: frame, square ledges and no insets, and the frame’s own entries', async () => {
+    const wrapper = await form()
+    await choose(wrapper, 'Kind', 'framed')
+    expect(spec()).toMatchObject({
+      construction: 'framed-ledged-braced',
+      ledges: { hangingInset: 0, end: { cut: 'square' } },
+    })
+    expect(useJobStore().pending.at(-1)?.length).toBeGreaterThan(3)
+    expect(useGateStore().standing).toBe('made')
+    await type(wrapper, 'frame.tenon', '55')
+    expect(spec().frame?.tenon).toBe(55)
+    expect(wrapper.find('[data-field="ledges.hangingInset"]').exists()).toBe(false)
+  })
+
+  it('makes a pair that laps, and a stable door', async () => {
+    const wrapper = await form()
+    await choose(wrapper, 'Leaves', 'a pair')
+    await choose(wrapper, 'Meeting edge', 'rebated')
+    await type(wrapper, 'meeting.lap', '13')
+    await type(wrapper, 'size.meetingGap', '7')
+    expect(spec()).toMatchObject({
+      leaves: 2,
+      meeting: { edge: 'rebated', lap: 13 },
+      size: { meetingGap: 7 },
+    })
+    await choose(wrapper, 'Leaves', 'stable door')
+    await type(wrapper, 'stable.lowerHeight', '1015')
+    expect(spec()).toMatchObject({ leaves: 1, stable: { lowerHeight: 1015 } })
+    expect(useGateStore().made?.leaves.map(({ name }) => name)).toEqual(['lower half', 'upper half'])
+  })
+
+  it('rakes the top to the side that is chosen', async () => {
+    const wrapper = await form()
+    await choose(wrapper, 'Top', 'raked')
+    await choose(wrapper, 'High side', 'closing')
+    await type(wrapper, 'top.rise', '135')
+    expect(spec().top).toEqual({ shape: 'raked', rise: 135, high: 'closing' })
+  })
+
+  it('notches the brace and leaves the joint gap to the climate', async () => {
+    const wrapper = await form()
+    await choose(wrapper, 'Ends', 'notched')
+    expect(spec().braces).toMatchObject({ ends: 'notched', notchDepth: 12 })
+    await choose(wrapper, 'Gap is', 'from the climate')
+    expect(spec().boards.gap).toBe('auto')
+    expect(useGateStore().made?.movement?.gap).toBeGreaterThan(0)
+  })
+
+  it('takes slopes in mm a metre, also falling ones, and empties them again', async () => {
+    const wrapper = await form()
+    await type(wrapper, 'site.slopeAcross', '-25')
+    expect(spec().site?.slopeAcross).toBe(-0.025)
+    await type(wrapper, 'site.slopeAcross', '')
+    expect(spec().site?.slopeAcross).toBeUndefined()
+    expect(wrapper.get('[data-field="site.slopeAcross"]').attributes('aria-invalid')).toBeUndefined()
+  })
+
+  it('finds the wettest month by itself when a month is changed', async () => {
+    const wrapper = await form()
+    await press(wrapper, 'Take a typical year')
+    expect(wrapper.text()).toContain('Invented')
+    await type(wrapper, 'climate.months.6.rhPercent', '97')
+    expect(spec().climate?.wettest).toEqual({ tempC: 17, rhPercent: 97 })
+    await press(wrapper, 'Leave the weather out')
+    expect(spec().climate).toBeUndefined()
+  })
+
+  it('proposes ironmongery that the joiner can change and take out', async () => {
+    const wrapper = await form()
+    await press(wrapper, 'Propose hinges and lock')
+    expect(spec().ironmongery.map(({ kind }) => kind)).toEqual(expect.arrayContaining(['hinge', 'latch']))
+    expect(useGateStore().made?.fittings.length).toBeGreaterThan(2)
+    const count = spec().ironmongery.length
+    await type(wrapper, 'ironmongery.0.heights', '205, 1611')
+    expect(spec().ironmongery[0]?.heights).toEqual([205, 1611])
+    await type(wrapper, 'ironmongery.0.quantity', '3')
+    expect(spec().ironmongery[0]).toMatchObject({ quantity: 3 })
+    expect(spec().ironmongery[0]?.heights).toBeUndefined()
+    await press(wrapper, 'Take out')
+    expect(spec().ironmongery).toHaveLength(count - 1)
+    await press(wrapper, 'Add this piece')
+    expect(spec().ironmongery).toHaveLength(count)
+    expect(spec().ironmongery.at(-1)).toMatchObject({ kind: 'hinge', quantity: 2, side: 'hanging' })
+  })
+})
