@@ -12,7 +12,7 @@ export type ResultRow = { name: string; id: string; shown: string; also: string 
 export type ResultGroup = { title: string; rows: ResultRow[] }
 
 const to = (value: number, places: number): string =>
-  (Math.round(value * 10 ** places) / 10 ** places + 0).toFixed(places)
+  (Math.round(value * 10 ** places) / 10 ** places + 0).toFixed(places).replace('-', '−')
 
 /** A result as a person weighs it up: lengths to a tenth of a mm, masses to a tenth of a kg, forces whole. */
 export function writeResult({ value, unit }: Pick<Figure, 'value' | 'unit'>): string {
@@ -77,7 +77,7 @@ const braceRows = (design: Design, leaf: HangingLeaf): ResultRow[] =>
         [`${id}.load`, `load on the head of the ${called}`],
         [`${id}.thrust`, `thrust along the ${called}`],
         [`${id}.alongLedge`, `${called} pushes along the ledge`],
-        [`${id}.hold`, 'what holds it there'],
+        [`${id}.hold`, `what holds the ${called} there`],
       ] as const
     }),
   )

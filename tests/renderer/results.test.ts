@@ -57,6 +57,7 @@ describe('what was worked out', () => {
   it('writes forces whole, and nothing as 0.0 with no sign', () => {
     expect(writeResult({ value: 122.58, unit: 'N' })).toBe('123 N')
     expect(writeResult({ value: -0.01, unit: 'mm' })).toBe('0.0 mm')
+    expect(writeResult({ value: -0.89, unit: 'mm' })).toBe('−0.9 mm')
   })
 })
 
@@ -82,7 +83,7 @@ describe('the line of a year', () => {
   it('says its extremes to an ear as well as to an eye', () => {
     const chart = mount(YearChart, { props: { title: 'Gap at a joint', values } })
     expect(chart.get('svg').attributes('aria-label')).toBe(
-      'Gap at a joint: most in December, 6.0 mm; least in July, -2.0 mm.',
+      'Gap at a joint: most in December, 6.0 mm; least in July, −2.0 mm.',
     )
     expect(chart.findAll('circle')).toHaveLength(2)
     expect(chart.text()).toContain('6.0 mm')
