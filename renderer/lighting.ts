@@ -31,7 +31,6 @@ export const partOfField: Record<string, string> = {
   'braces.notchDepth': 'brace',
   'frame.stile': 'stile',
   'frame.topRail': 'top rail',
-  'ledges.topSection': 'top ledge',
   'fixings.kind': 'fixings',
   'fixings.diameter': 'fixings',
   'fixings.lengths': 'fixings',
