@@ -3,7 +3,7 @@ import type { Drawing } from '../../shared/drawing/drawing.ts'
 import { gateDrawings } from '../../shared/drawing/gateDrawings.ts'
 import { layOut } from '../../shared/drawing/layOut.ts'
 import { scaleBar } from '../../shared/drawing/scaleBar.ts'
-import { admitSpec } from '../../shared/gate/admitSpec.ts'
+import { parseSpec } from '../../shared/gate/parseSpec.ts'
 import { design } from '../../shared/gate/design.ts'
 import type { LengthUnit } from '../../shared/job/job.ts'
 import type { VariedSpec } from './variedSpecs.ts'
@@ -25,7 +25,7 @@ function laidOut(drawing: Drawing, unit: LengthUnit, { width, height }: typeof r
  * screen. Gives how many lines, circles and words are to be painted, 0 where the sizes typed make no gate.
  */
 export function keystroke({ spec, unit }: VariedSpec): number {
-  const read = admitSpec(spec)
+  const read = parseSpec(spec)
   if (!read.ok) return 0
   const outcome = design(read.value)
   if (!outcome.made) return 0

@@ -1,5 +1,5 @@
 import { design } from '../../shared/gate/design.ts'
-import { admitSpec } from '../../shared/gate/admitSpec.ts'
+import { parseSpec } from '../../shared/gate/parseSpec.ts'
 import type { GateSpec } from '../../shared/gate/spec.ts'
 import type { LengthUnit } from '../../shared/job/job.ts'
 import { seeded, type Draws } from './seeded.ts'
@@ -48,7 +48,7 @@ function varied(base: GateSpec, { between, one }: Draws): GateSpec {
 
 /** Whether a spec is admitted and makes a gate: one that is stopped early would be a cheap keystroke. */
 const makesGate = (spec: GateSpec): boolean => {
-  const read = admitSpec(spec)
+  const read = parseSpec(spec)
   return read.ok && design(read.value).made
 }
 

@@ -1,5 +1,5 @@
 import { readFile, stat } from 'node:fs/promises'
-import { admitSpec } from '../../shared/gate/admitSpec.ts'
+import { parseSpec } from '../../shared/gate/parseSpec.ts'
 import type { GateSpec } from '../../shared/gate/spec.ts'
 import { longestSpecText, parseSpecText } from '../../shared/gate/specText.ts'
 import { bad, type Result } from '../../shared/problem.ts'
@@ -19,7 +19,7 @@ export async function readSpecFile(path: string): Promise<Result<GateSpec>> {
     const bytes = await readFile(path)
     const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes)
     const parsed = parseSpecText(text)
-    return parsed.ok ? admitSpec(parsed.value) : parsed
+    return parsed.ok ? parseSpec(parsed.value) : parsed
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? String(error.code) : ''
     if (code === 'ERR_ENCODING_INVALID_ENCODED_DATA')

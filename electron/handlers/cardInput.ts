@@ -1,8 +1,7 @@
 import { isStop } from '../../shared/gate/checks.ts'
 import { design } from '../../shared/gate/design.ts'
 import type { Design } from '../../shared/gate/designModel.ts'
-import { admitSpec } from '../../shared/gate/admitSpec.ts'
-import { specOf } from '../../shared/gate/parseSpec.ts'
+import { parseSpec, specOf } from '../../shared/gate/parseSpec.ts'
 import type { GateSpec } from '../../shared/gate/spec.ts'
 import type { PaperHeader } from '../../shared/job/issuedPaper.ts'
 import type { Job } from '../../shared/job/job.ts'
@@ -38,7 +37,7 @@ export function makeableGate(job: Job): Result<MakeableGate> {
         .filter(({ mm }) => mm === null)
         .map(missingSize),
     )
-  const spec = admitSpec(whole)
+  const spec = parseSpec(whole)
   if (!spec.ok) return spec
   const outcome = design(spec.value)
   if (outcome.made) return good({ spec: spec.value, design: outcome.design })

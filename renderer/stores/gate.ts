@@ -3,17 +3,11 @@ import { computed } from 'vue'
 import { design } from '../../shared/gate/design.ts'
 import { isStop, type Check } from '../../shared/gate/checks.ts'
 import type { Design } from '../../shared/gate/designModel.ts'
-import { admitSpec } from '../../shared/gate/admitSpec.ts'
-import { specOf } from '../../shared/gate/parseSpec.ts'
+import { parseSpec, specOf } from '../../shared/gate/parseSpec.ts'
 import { gateDrawings, type GateDrawings } from '../../shared/drawing/gateDrawings.ts'
 import { unreadWords } from '../../shared/job/unreadWords.ts'
 import { entryWord } from '../words.ts'
 import { useJobStore } from './job.ts'
-
-/** Parts of a gate that the form has no entries for yet: notes on them would ask for what can't be given. */
-const withoutEntry = new Set(['ironmongery', 'climate', 'site', 'survey', 'timbers'])
-
-const hasEntry = (field: string): boolean => !withoutEntry.has(field.split(/[.[]/)[0] ?? '')
 
 /** How the gate stands: sizes to come, made, or stopped by what was found. */
 export type Standing = 'to come' | 'made' | 'stopped'
@@ -27,7 +21,7 @@ export const useGateStore = defineStore('gate', () => {
 
   const unread = computed(() => (entry.value ? unreadWords(entry.value, unit.value) : []))
 
-  const read = computed(() => (spec.value ? admitSpec(spec.value) : undefined))
+  const read = computed(() => (spec.value ? parseSpec(spec.value) : undefined))
   const outcome = computed(() => (read.value?.ok ? design(read.value.value) : undefined))
   const made = computed<Design | null>(() => (outcome.value?.made ? outcome.value.design : null))
   const drawings = computed<GateDrawings | null>(() =>
@@ -59,8 +53,7 @@ export const useGateStore = defineStore('gate', () => {
   })
   const checks = computed<Check[]>(() => {
     const found = outcome.value?.made ? outcome.value.design.checks : (outcome.value?.stopped.checks ?? [])
-    const worked = found.filter(({ level, field }) => level !== 'note' || hasEntry(field))
-    return [...unreadChecks.value, ...brokenRules.value, ...worked]
+    return [...unreadChecks.value, ...brokenRules.value, ...found]
   })
   const stops = computed(() => checks.value.filter(isStop))
 

@@ -1,4 +1,4 @@
-import { admitDraft } from '../gate/admitSpec.ts'
+import { parseDraft } from '../gate/parseSpec.ts'
 import { draftShape } from '../gate/spec.ts'
 import { bad, good, type Problem, type Result } from '../problem.ts'
 import type { Change, Job, Overlap } from './job.ts'
@@ -83,7 +83,7 @@ function differences(before: Job, after: Job, changes: Change[]): KeptChange[] {
 
 /** The draft read as a whole, its problems named by the paths that changes use. */
 function readWhole(job: Job): Result<Job> {
-  const read = admitDraft(job.entry.spec)
+  const read = parseDraft(job.entry.spec)
   if (read.ok) return good({ ...job, entry: { spec: read.value, typed: job.entry.typed } })
   return {
     ok: false,
