@@ -10,7 +10,7 @@ import { elevation, type GateView } from './elevation.ts'
 import type { FigureText } from './figureText.ts'
 import { fittingMarks } from './fittingMarks.ts'
 import { frameFromBack, stileNames } from './frameMarks.ts'
-import { boardShape, jointEnds, leafOutline, railLower, stileWidth } from './leafLines.ts'
+import { boardShape, jointEnds, lastEnd, leafOutline, railLower, stileWidth } from './leafLines.ts'
 import { meetingStrip } from './meetingStrip.ts'
 import { setDown, type PlacedLeaf, type Placing } from './placeLeaves.ts'
 import { viewNotes } from './viewNotes.ts'
@@ -35,7 +35,7 @@ export function backElevation(view: GateView): Drawing {
         ...meetingStrip(spec, placing, 'back'),
         ...names(placing, edges),
         ...ledgeChain(measured),
-        ...leafChain(measured),
+        ...leafChain(measured, 'back'),
         overallWidth(measured, pair ? rows.third : rows.second),
         heightChain(spec, measured),
         overallHeight(measured),
@@ -52,7 +52,7 @@ function leafFromBack(spec: GateSpec, placed: PlacedLeaf, figures: FigureText): 
     ...frameFromBack(spec, placed),
     ...leaf.ledges.flatMap((ledge) => ledgeMarks(spec, placed, ledge)),
     ...leaf.braces.map(braceShape),
-    { kind: 'polygon', points: leafOutline(placed), fill: 'none', pen: 'visible' },
+    { kind: 'polygon', points: leafOutline(placed, 'back'), fill: 'none', pen: 'visible' },
     ...leaf.fixings.map((place) => fixingMark(spec, place)),
     ...fittingMarks(placed, 'back'),
     // The second leaf of a pair carries the bolts where its closing stile would be named.
@@ -65,7 +65,7 @@ function boardsBehind(placed: PlacedLeaf): Mark[] {
   const { boards } = placed.leaf
   const faces = boards.map((board, i): Polygon => {
     const next = boards[i + 1]
-    const end = next ? next.x : board.x + board.width
+    const end = next ? next.x : lastEnd(placed, 'back')
     return {
       kind: 'polygon',
       points: boardShape(placed, board, end),

@@ -34,7 +34,10 @@ function railFigures(source: FrameSource, part: FramePart): Record<string, Figur
 
 function stileFigures({ frame }: FrameSource, part: FramePart): Record<string, Figure> {
   const inputs = { 'height of the top over it': part.shoulder }
+  const lap = part.blankWidth - part.section.width
+  const wider = mm(part.blankWidth, 'stile width + lap', { 'stile width': part.section.width, lap })
   return {
+    ...(lap > 0 ? { blankWidth: wider } : {}),
     length: {
       ...mm(part.length, 'height of the top over it + 2 × horn', { ...inputs, horn: frame.horn }),
       source: commonPractice,

@@ -8,6 +8,7 @@ import type { Leaf, Ledge } from './leaf.ts'
 import type { LeafPlan } from './leafPlan.ts'
 import { leafRoom } from './leafRoom.ts'
 import { layLedges } from './ledges.ts'
+import { lapAdded } from './meeting.ts'
 import type { GateSpec } from './spec.ts'
 import { topFigures } from './topShape.ts'
 import { gather, joined, type Worked } from './worked.ts'
@@ -53,7 +54,7 @@ export function layLeaf(spec: GateSpec, plan: LeafPlan, gap: number): LaidLeaf {
   const frame = spec.frame ? layFrame(spec, spec.frame, plan) : { value: [], figures: {}, checks: [] }
   // Boards and ledges between stiles that leave no room would be nonsense, so the list of what's wrong ends here.
   if (frame.checks.some((check) => check.id !== 'frame-thickness' && isStop(check))) return ended([frame])
-  const boards = layBoards(spec, room.boards, gap)
+  const boards = layBoards(spec, room.boards, { gap, lap: spec.frame ? 0 : lapAdded(spec, plan.name) })
   const ledges = layLedges(spec, room.ledges)
   const braces = layBraces(spec, [...ledges.value, ...railAsBeam(spec, plan)])
   const top = topFigures(spec.top, plan.top, plan)

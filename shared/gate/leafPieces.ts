@@ -4,6 +4,7 @@ import type { Board, Brace, FramePart, Leaf, Ledge } from './leaf.ts'
 import type { LeafPlan } from './leafPlan.ts'
 import { lowerEdge, shortReach, upperEdge } from './ledges.ts'
 import type { FlatPart } from './massOf.ts'
+import { lapHead, lapPast } from './meeting.ts'
 import type { GateSpec, Section } from './spec.ts'
 
 /** The kinds of part that a leaf's weight is added up from. */
@@ -117,6 +118,22 @@ function rebatePieces(spec: GateSpec, { boards, frame }: Leaf): Piece[] {
   })
 }
 
+/** The half-thick lap of a rebated meeting: added past the first leaf's width, cut back within the second's. */
+function lapPieces(spec: GateSpec, plan: LeafPlan): Piece[] {
+  const past = lapPast(spec, plan.name)
+  if (past === 0) return []
+  const section = spec.frame?.stile ?? spec.boards.section
+  const [from, to] = past > 0 ? [plan.width, plan.width + past] : [plan.width + past, plan.width]
+  const outline: Point[] = [
+    [from, plan.foot(from)],
+    [to, plan.foot(to)],
+    [to, lapHead(plan, to)],
+    [from, lapHead(plan, from)],
+  ]
+  const thickness = (Math.sign(past) * section.thickness) / 2
+  return [{ outline, thickness, kind: spec.frame ? 'frame' : 'boards', section }]
+}
+
 const whole = (kind: PieceKind, part: Brace | FramePart): Piece => ({
   outline: part.outline,
   thickness: part.section.thickness,
@@ -148,5 +165,6 @@ export function leafPieces(spec: GateSpec, plan: LeafPlan, parts: Leaf): Piece[]
     ...parts.frame.map((part) => whole('frame', part)),
     ...rebatePieces(spec, parts),
     ...notchPieces(spec, parts),
+    ...lapPieces(spec, plan),
   ]
 }

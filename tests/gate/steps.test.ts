@@ -157,9 +157,9 @@ describe('the order of making', () => {
     const rebated = (opens: GateSpec['opens']) =>
       textOf(pairOf({ opens, meeting: { edge: 'rebated', lap: 17 } }), 'Work the meeting edge')
     expect(rebated('to-back')).toMatch(
-      /lap 17 mm.*opens first keeps its lap on the back, the other on the face/,
+      /lap 17 mm: the first leaf's board 9 stands 17 mm past .* its face half is cut away.*opens first keeps its lap on the back/,
     )
-    expect(rebated('to-face')).toContain('opens first keeps its lap on the face, the other on the back')
+    expect(rebated('to-face')).toContain('opens first keeps its lap on the face')
     // 2 × 20 and the gap of 8.
     expect(textOf(pairOf({ meeting: { edge: 'strip' } }), 'Work the meeting edge')).toContain('48 mm wide')
   })

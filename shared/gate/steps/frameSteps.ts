@@ -1,11 +1,19 @@
+import type { FramePart } from '../leaf.ts'
 import { both, counted, degrees, making, mm, sentences, type BenchLeaf, type Step } from './step.ts'
+
+/** What a stile is wider by for its lap at a rebated meeting. */
+function lapText({ blankWidth, section }: FramePart, alike: number): string {
+  if (blankWidth <= section.width) return ''
+  const whose = alike > 1 ? ", the first leaf's" : ','
+  return `${whose} ${mm(blankWidth)} wide with its lap`
+}
 
 const partText = ({ leaf, alike }: BenchLeaf, horn: number, tenon: number): string =>
   leaf.frame
     .map((part) =>
       part.name === 'top rail'
         ? `${alike > 1 ? `${alike} × t` : 'T'}op rail ${both(part.length)}, from ${mm(part.blankWidth)} wide, shoulders ${both(part.shoulder)} apart, tenons ${mm(tenon)}.`
-        : `${alike > 1 ? `${alike} × ` : ''}${alike > 1 ? part.name : `${part.name[0]?.toUpperCase()}${part.name.slice(1)}`} ${both(part.length)}, with a horn of ${mm(horn)} at each end.`,
+        : `${alike > 1 ? `${alike} × ` : ''}${alike > 1 ? part.name : `${part.name[0]?.toUpperCase()}${part.name.slice(1)}`} ${both(part.length)}, with a horn of ${mm(horn)} at each end${lapText(part, alike)}.`,
     )
     .join(' ')
 
