@@ -36,8 +36,8 @@ function cutEnds(end: LedgeEnd, shortLength: number): string {
 }
 
 /** How a ledge is cut: its ends, and its upper edge where that is weathered. */
-function ledgeEnds({ ledges, braces }: GateSpec, ledge: Ledge): string {
-  const ends = cutEnds(ledges.end, ledge.shortLength)
+function ledgeEnds({ ledges, braces, frame }: GateSpec, ledge: Ledge): string {
+  const ends = frame ? tenonEnds(frame, ledge) : cutEnds(ledges.end, ledge.shortLength)
   const weather = ledges.weather ?? 0
   if (weather === 0) return ends
   const flat = braces && ledge.name !== 'top' ? ', left flat where a brace stands' : ''
@@ -46,7 +46,7 @@ function ledgeEnds({ ledges, braces }: GateSpec, ledge: Ledge): string {
 
 /** A framed gate's ledge: bare-faced tenons into the stiles. */
 const tenonEnds = ({ tenon }: NonNullable<GateSpec['frame']>, ledge: Ledge): string =>
-  `bare-faced tenons ${writeShortMm(tenon)} long, ${writeShortMm(ledge.shortLength)} between shoulders`
+  `bare-faced tenons ${writeShortMm(tenon)} long, shouldered on the back, ${writeShortMm(ledge.shortLength)} between shoulders`
 
 const sizes = (section: Section) => ({
   section: section.name,
@@ -132,7 +132,7 @@ function piecesOf(spec: GateSpec, leaf: Leaf): Piece[] {
     ...sizes(ledge.section),
     length: toHalf(ledge.length),
     blank: toHalf(ledge.length),
-    ends: spec.frame ? tenonEnds(spec.frame, ledge) : ledgeEnds(spec, ledge),
+    ends: ledgeEnds(spec, ledge),
   }))
   const braces = leaf.braces.map((brace: Brace): Piece => ({
     family: 'brace',

@@ -1,6 +1,7 @@
 import { endLoss, lowerEdge, upperEdge } from '../gate/ledges.ts'
 import type { Fixing, Ledge } from '../gate/leaf.ts'
 import type { GateSpec } from '../gate/spec.ts'
+import { weatherDrop, weatheredRuns } from '../gate/weathering.ts'
 import { box } from './box.ts'
 import { heightChain, leafChain, ledgeChain, overallHeight, overallWidth, rows } from './dimensions.ts'
 import type { Drawing, Mark, Polygon } from './drawing.ts'
@@ -50,7 +51,10 @@ function leafFromBack(spec: GateSpec, placed: PlacedLeaf, figures: FigureText): 
   return [
     ...boardsBehind(placed),
     ...frameFromBack(spec, placed),
-    ...leaf.ledges.flatMap((ledge) => ledgeMarks(spec, placed, ledge)),
+    ...leaf.ledges.flatMap((ledge) => [
+      ...ledgeMarks(spec, placed, ledge),
+      ...weatherLines(spec, placed, ledge),
+    ]),
     ...leaf.braces.map(braceShape),
     { kind: 'polygon', points: leafOutline(placed, 'back'), fill: 'none', pen: 'visible' },
     ...leaf.fixings.map((place) => fixingMark(spec, place)),
@@ -110,6 +114,20 @@ function ledgeMarks(spec: GateSpec, placed: PlacedLeaf, ledge: Ledge): Mark[] {
     { kind: 'polygon', points: box([start, low], [stop, high]), fill: 'ledge', pen: 'visible', part },
     ...(loss > 0 ? [arris(start + loss), arris(stop - loss)] : []),
   ]
+}
+
+/** The arris that a weathered upper edge leaves on the back, broken where a brace stands on the ledge. */
+function weatherLines(spec: GateSpec, { leaf }: PlacedLeaf, ledge: Ledge): Mark[] {
+  const drop = weatherDrop(spec, ledge)
+  if (drop === 0) return []
+  const y = upperEdge(ledge) - drop
+  return weatheredRuns(spec, leaf, ledge).map(([from, to]) => ({
+    kind: 'line',
+    from: [from, y],
+    to: [to, y],
+    pen: 'narrow',
+    part: `${ledge.name} ledge`,
+  }))
 }
 
 /** The ledges and the rail named beside the drawing; a pair's once. */

@@ -45,7 +45,7 @@ export function meetingSection(spec: GateSpec, placing: Placing, figures: Figure
       maxX: gap + shown,
       maxY: side === 'back' ? Math.max(depth, stripFrom(meeting) + strip) : depth,
     },
-    margin: { left: 14, right: 16, top: 26, bottom: 16 },
+    margin: { left: 14, right: 16, top: 31, bottom: 16 },
     notes: notesOf(meeting, figures),
     marks: [
       ...leafAt(meeting, 0),
@@ -105,7 +105,7 @@ function notesOf(meeting: Meeting, figures: FigureText): string[] {
 
 function words({ shown, gap, boards, depth }: Meeting): Mark[] {
   const over = (x: number, text: string): Mark => ({
-    ...beside([x, depth], text, { dx: 0, dy: 16 }),
+    ...beside([x, depth], text, { dx: 0, dy: 20.5 }),
     part: 'closing edge',
   })
   return [

@@ -113,9 +113,10 @@ function lapNotes(parts: FramePart[]): Check[] {
 /** Stiles and top rail of a framed leaf. */
 export function layFrame(spec: GateSpec, frame: Frame, plan: LeafPlan): Worked<FramePart[]> {
   const room = frameRoom(frame, plan)
+  const ledgeThickness = spec.ledges.section.thickness
   const stops = [...thicknessStops(spec, frame), ...roomStops(room)]
   if (!(room.shoulder > 0))
-    return { value: [], figures: frameFigures({ frame, plan, room }, []), checks: stops }
+    return { value: [], figures: frameFigures({ frame, plan, room, ledgeThickness }, []), checks: stops }
   const parts = [
     stile('hanging stile', { frame, plan, lap: 0 }),
     stile('closing stile', { frame, plan, lap: lapAdded(spec, plan.name) }),
@@ -123,7 +124,7 @@ export function layFrame(spec: GateSpec, frame: Frame, plan: LeafPlan): Worked<F
   ]
   return {
     value: parts,
-    figures: frameFigures({ frame, plan, room }, parts),
+    figures: frameFigures({ frame, plan, room, ledgeThickness }, parts),
     checks: [...stops, ...lapNotes(parts)],
   }
 }

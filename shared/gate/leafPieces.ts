@@ -6,6 +6,7 @@ import { lowerEdge, shortReach, upperEdge } from './ledges.ts'
 import type { FlatPart } from './massOf.ts'
 import { lapHead, lapPast } from './meeting.ts'
 import type { GateSpec, Section } from './spec.ts'
+import { weatheredAway } from './weathering.ts'
 
 /** The kinds of part that a leaf's weight is added up from. */
 export type PieceKind = 'boards' | 'ledges' | 'braces' | 'frame'
@@ -134,6 +135,14 @@ function lapPieces(spec: GateSpec, plan: LeafPlan): Piece[] {
   return [{ outline, thickness, kind: spec.frame ? 'frame' : 'boards', section }]
 }
 
+const weatherPieces = (spec: GateSpec, leaf: Leaf): Piece[] =>
+  weatheredAway(spec, leaf).map(({ ledge, outline, thickness }) => ({
+    outline,
+    thickness,
+    kind: 'ledges',
+    section: ledge.section,
+  }))
+
 const whole = (kind: PieceKind, part: Brace | FramePart): Piece => ({
   outline: part.outline,
   thickness: part.section.thickness,
@@ -143,7 +152,7 @@ const whole = (kind: PieceKind, part: Brace | FramePart): Piece => ({
 
 /**
  * Every piece of timber of a leaf as it hangs: horns sawn off, tenons inside their stiles, boards in their rebates, braces in their
- * notches. A curved top is followed in steps of 10 mm at most. Weathered ledges count as square, which weighs a little more.
+ * notches, weathered edges planed off. A curved top is followed in steps of 10 mm at most.
  */
 export function leafPieces(spec: GateSpec, plan: LeafPlan, parts: Leaf): Piece[] {
   const { section } = spec.boards
@@ -166,5 +175,6 @@ export function leafPieces(spec: GateSpec, plan: LeafPlan, parts: Leaf): Piece[]
     ...rebatePieces(spec, parts),
     ...notchPieces(spec, parts),
     ...lapPieces(spec, plan),
+    ...weatherPieces(spec, parts),
   ]
 }

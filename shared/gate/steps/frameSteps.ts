@@ -1,3 +1,4 @@
+import { bareTenonShare } from '../frameRoom.ts'
 import type { FramePart } from '../leaf.ts'
 import { both, counted, degrees, making, mm, sentences, type BenchLeaf, type Step } from './step.ts'
 
@@ -17,12 +18,18 @@ const partText = ({ leaf, alike }: BenchLeaf, horn: number, tenon: number): stri
     )
     .join(' ')
 
-function ledgeText({ leaf }: BenchLeaf): string {
+/** The ledges' places and joints. Ledge and board together are as thick as the stile, so the ledge's back comes flush with the stile's. */
+function ledgeText(bench: BenchLeaf): string {
+  const { leaf, spec } = bench
   const names = leaf.ledges.map(({ name, y }) => `${name}, centre ${both(y)} from the foot`).join('; ')
   const first = leaf.ledges[0]
-  return first
-    ? `Ledges ${both(first.length)} long, ${both(first.shortLength)} between shoulders, bare-faced tenons kept to the back: ${names}.`
-    : ''
+  if (!first) return ''
+  const tenon = mm(first.section.thickness * bareTenonShare)
+  return sentences(
+    `Ledges ${both(first.length)} long, ${both(first.shortLength)} between shoulders: ${names}.`,
+    `Their tenons are bare-faced, ${tenon} thick and shouldered on the back only: the bare side lies in line with the rebate, ${mm(spec.boards.section.thickness)} from the stile's face, and the ledge comes flush with the stile's back.`,
+    weatherText(bench),
+  )
 }
 
 /** The frame of a framed gate: cutting, jointing, dry and for good. Nothing on a gate without one. */

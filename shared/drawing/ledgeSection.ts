@@ -1,0 +1,77 @@
+import { lowerEdge, upperEdge } from '../gate/ledges.ts'
+import type { GateSpec } from '../gate/spec.ts'
+import { weatherDrop } from '../gate/weathering.ts'
+import type { Point } from '../geometry/point.ts'
+import { box } from './box.ts'
+import type { Chain, Drawing, Mark } from './drawing.ts'
+import type { FigureText } from './figureText.ts'
+import type { PlacedLeaf } from './placeLeaves.ts'
+import { beside, breakAcross, endGrain, grainLines } from './sectionMarks.ts'
+
+/** How far above and below the ledge the board is shown, mm. */
+const shownPast = 60
+
+/**
+ * A weathered ledge cut upright beside its brace, face at the left: its end grain, the slope that throws the water off, and the board it is
+ * fixed to. z from the face, heights from the leaf's foot, mm. Undefined where ledges aren't weathered.
+ */
+export function ledgeSection(spec: GateSpec, { leaf }: PlacedLeaf, figures: FigureText): Drawing | undefined {
+  const ledge = leaf.ledges[0]
+  const angle = spec.ledges.weather ?? 0
+  if (!ledge || angle === 0) return undefined
+  const boards = spec.boards.section.thickness
+  const depth = boards + ledge.section.thickness
+  const [low, high] = [lowerEdge(ledge), upperEdge(ledge)]
+  const drop = weatherDrop(spec, ledge)
+  const [foot, head] = [low - shownPast, high + shownPast]
+  const cut: Point[] = [
+    [boards, low],
+    [depth, low],
+    [depth, high - drop],
+    [boards, high],
+  ]
+  const chain = (row: Omit<Chain, 'kind' | 'labels' | 'part'>, parts: string[]): Chain => ({
+    kind: 'chain',
+    ...row,
+    labels: parts.map((part, i) => ({
+      text: figures.write((row.stops[i + 1] ?? 0) - (row.stops[i] ?? 0)),
+      part: `dimension ${part}`,
+    })),
+    part: `dimension ${parts[0] ?? ''}`,
+  })
+  const marks: Mark[] = [
+    { kind: 'polygon', points: box([0, foot], [boards, head]), fill: 'board', part: 'board' },
+    ...grainLines(
+      [
+        [0, foot],
+        [boards, head],
+      ],
+      'x',
+      'board',
+    ),
+    { kind: 'line', from: [0, foot], to: [0, head], pen: 'visible', part: 'board' },
+    { kind: 'line', from: [boards, foot], to: [boards, head], pen: 'visible', part: 'board' },
+    endGrain(cut, `${ledge.name} ledge`),
+    breakAcross(foot, [0, boards]),
+    breakAcross(head, [0, boards]),
+    chain({ axis: 'x', base: foot, offset: -9, stops: [0, boards, depth] }, [
+      'board thickness',
+      'ledge thickness',
+    ]),
+    chain({ axis: 'y', base: depth, offset: 9, stops: [low, high - drop, high] }, [
+      'ledge back',
+      'weathering',
+    ]),
+    chain({ axis: 'y', base: 0, offset: -9, stops: [low, high] }, ['ledge width']),
+    beside([0, foot + shownPast / 2], 'face', { dx: -2.5, dy: 0 }),
+    beside([boards, foot + shownPast / 2], 'back', { dx: 2.5, dy: 0 }),
+  ]
+  return {
+    title: 'Section through a ledge',
+    description: `A ledge cut upright: its upper edge weathered ${angle} degrees, ${figures.write(drop)} lower at the back`,
+    extent: { minX: 0, minY: foot, maxX: depth, maxY: head },
+    margin: { left: 24, right: 26, top: 16, bottom: 18 },
+    notes: [`Weathered ${angle}°${leaf.braces.length > 0 ? ', left flat where a brace stands' : ''}`],
+    marks,
+  }
+}
