@@ -28,9 +28,23 @@ export const partOfField: Record<string, string> = {
   'braces.footSetback': 'brace',
   'braces.headSetback': 'brace',
   'braces.ends': 'brace',
-  'braces.notchDepth': 'brace',
-  'frame.stile': 'stile',
-  'frame.topRail': 'top rail',
+  'braces.notchDepth': 'dimension notch depth',
+  'size.meetingGap': 'dimension meeting gap',
+  'size.groundGap': 'dimension ground gap',
+  'meeting.lap': 'dimension lap',
+  'stable.gap': 'gap between the halves',
+  'top.rise': 'dimension top rise',
+  'top.shape': 'dimension top rise',
+  foot: 'foot fall',
+  'frame.stile.width': 'stile',
+  'frame.topRail.width': 'top rail',
+  'frame.tenon': 'dimension tenon',
+  'frame.rebate': 'rebate',
+  'ironmongery.0': 'hinge',
+  'site.slopeAlong': 'ground',
+  'site.slopeAcross': 'ground',
+  'site.pinInset': 'pin',
+  openTo: 'swing',
   'fixings.kind': 'fixings',
   'fixings.diameter': 'fixings',
   'fixings.lengths': 'fixings',
@@ -38,7 +52,9 @@ export const partOfField: Record<string, string> = {
 
 /** Whether two names speak of the same part, or one of a part of the other: 'ledge' and 'bottom ledge', never 'board 3' and 'board 13'. */
 export const touches = (one: string | undefined, other: string | null): boolean =>
-  one !== undefined && other !== null && (isLit(one, other) || isLit(other, one))
+  one !== undefined &&
+  other !== null &&
+  (one.split(', ').some((part) => isLit(part, other)) || other.split(', ').some((part) => isLit(part, one)))
 
 /** The entry to go to when a part of the drawing is pressed: the one that speaks of it most closely. */
 export function fieldOfPart(part: string): string | undefined {

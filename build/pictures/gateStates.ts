@@ -55,11 +55,11 @@ export const gateStates: State[] = [
       await page.locator('.checks .line').click()
     },
   },
-  ...['Cut list', 'Rip list', 'Holes', 'Saw settings', 'Order of making'].map((list): State => ({
+  ...['Cut list', 'Rip list', 'Holes', 'Saws', 'Setting out', 'Making'].map((list): State => ({
     name: `gate-list-${list.toLowerCase().replaceAll(' ', '-')}`,
     open: async (page) => {
       await gateOf(page, '985', '1830')
-      await page.getByRole('tab', { name: list }).click()
+      await page.getByRole('tab', { name: list, exact: true }).last().click()
       await page.locator('.bench').evaluate((bench) => bench.scrollTo(0, bench.scrollHeight))
     },
   })),

@@ -31,7 +31,10 @@ async function unfolded(page: Page, share: number): Promise<void> {
 }
 
 const tab = async (page: Page, word: string): Promise<void> => {
-  await page.getByRole('tab', { name: word }).click()
+  await page
+    .getByRole('tablist', { name: 'Lists for the bench' })
+    .getByRole('tab', { name: word, exact: true })
+    .click()
   await page.locator('.bench').evaluate((bench) => bench.scrollTo(0, bench.scrollHeight))
 }
 
@@ -41,6 +44,21 @@ export const wholeGateStates: State[] = [
     name: `whole-${name}`,
     open: (page: Page) => example(page, name as Gate),
   })),
+  ...[
+    ['heaviest', 'Layers apart'],
+    ['heaviest', 'Swing'],
+    ['heaviest', 'Notch'],
+    ['heaviest', 'Meeting edge'],
+    ['heaviest', 'Rail section'],
+    ['heaviest', 'Setting out'],
+    ['ground', 'Ground'],
+  ].map(([gate, view]) => ({
+    name: `whole-view-${view?.toLowerCase().replaceAll(' ', '-')}`,
+    open: async (page: Page) => {
+      await example(page, gate as Gate)
+      await page.getByRole('tablist', { name: 'Views of the gate' }).getByRole('tab', { name: view }).click()
+    },
+  })),
   ...[0, 0.2, 0.4, 0.6, 0.8, 1].map((share) => ({
     name: `whole-form-${share * 10}`,
     open: async (page: Page) => {
@@ -48,7 +66,7 @@ export const wholeGateStates: State[] = [
       await unfolded(page, share)
     },
   })),
-  ...['Weight and swing', 'Movement', 'Rip list', 'Cut list'].map((word) => ({
+  ...['Weight and swing', 'Movement', 'Rip list', 'Cut list', 'Setting out', 'Fittings'].map((word) => ({
     name: `whole-list-${word.toLowerCase().replaceAll(' ', '-')}`,
     open: async (page: Page) => {
       await example(page, 'heaviest')
