@@ -2,7 +2,8 @@ import type { Design } from '../shared/gate/designModel.ts'
 import type { Figure } from '../shared/gate/figures.ts'
 import type { HangingLeaf } from '../shared/gate/leaf.ts'
 import { leafPrefix } from '../shared/gate/leafPrefix.ts'
-import { writeInches } from '../shared/units/writeLength.ts'
+import { toHalf } from '../shared/cutting/cutList.ts'
+import { writeInches, writeShortMm } from '../shared/units/writeLength.ts'
 import { capital, writeAngle } from './format.ts'
 
 /** A line of what was worked out: its words, its figure's id, the figure as shown, and the same in the other unit or ''. */
@@ -27,8 +28,21 @@ export function writeResult({ value, unit }: Pick<Figure, 'value' | 'unit'>): st
 }
 
 /** Under half an inch a sixteenth says nothing: such a length stands in mm alone. */
-const inches = ({ value, unit }: Figure): string =>
+const inches = ({ value, unit }: Pick<Figure, 'value' | 'unit'>): string =>
   unit === 'mm' && Math.abs(value) >= 12.7 ? writeInches(value) : ''
+
+/** A length as it is marked out and cut: to the half millimetre, as drawing and cut list say it. Anything else as it is weighed up. */
+export const writeCut = (figure: Pick<Figure, 'value' | 'unit'>): string =>
+  figure.unit === 'mm' ? `${writeShortMm(toHalf(figure.value))} mm` : writeResult(figure)
+
+/** The lines of what is marked out, rounded as it is cut. */
+export const cutRowsOf = (design: Design, named: Named): ResultRow[] =>
+  rowsOf(design, named).map((row) => {
+    const figure = design.figures[row.id]
+    if (figure?.unit !== 'mm') return row
+    const cut = { unit: 'mm', value: toHalf(figure.value) }
+    return { ...row, shown: writeCut(figure), also: inches(cut) }
+  })
 
 /** The lines of those figures that a design has. */
 export function rowsOf(design: Design, named: Named): ResultRow[] {

@@ -1,10 +1,10 @@
 import type { Design } from '../shared/gate/designModel.ts'
 import type { HangingLeaf } from '../shared/gate/leaf.ts'
 import { leafPrefix } from '../shared/gate/leafPrefix.ts'
-import { leafGroups, rowsOf, type Named, type ResultGroup, type ResultRow } from './resultRows.ts'
+import { cutRowsOf, leafGroups, type Named, type ResultGroup, type ResultRow } from './resultRows.ts'
 
 const sizeRows = (design: Design, at: string): ResultRow[] =>
-  rowsOf(design, [
+  cutRowsOf(design, [
     [`${at}leaf.width`, 'leaf, wide'],
     [`${at}leaf.height`, 'leaf, high'],
     [`${at}whole.height`, 'both halves, high'],
@@ -21,7 +21,7 @@ const sizeRows = (design: Design, at: string): ResultRow[] =>
   ])
 
 const frameRows = (design: Design, at: string): ResultRow[] =>
-  rowsOf(design, [
+  cutRowsOf(design, [
     [`${at}frame.shoulder`, 'from stile to stile'],
     [`${at}frame.railLower`, 'lower edge of the rail, from the foot'],
     ...(['hanging stile', 'closing stile', 'top rail'] as const).flatMap((name) => {
@@ -35,7 +35,7 @@ const frameRows = (design: Design, at: string): ResultRow[] =>
   ])
 
 const topRows = (design: Design, at: string): ResultRow[] =>
-  rowsOf(design, [
+  cutRowsOf(design, [
     [`${at}top.lowest`, 'lowest point of the top'],
     [`${at}top.radius`, 'radius of the curve'],
   ])
@@ -46,11 +46,11 @@ function heightRows(design: Design, at: string): ResultRow[] {
   const named: Named = Object.keys(design.figures)
     .filter((id) => id.startsWith(start))
     .map((id) => [id, `at ${id.slice(start.length)}`] as const)
-  return rowsOf(design, named)
+  return cutRowsOf(design, named)
 }
 
 const ledgeRows = (design: Design, at: string, leaf: HangingLeaf): ResultRow[] =>
-  rowsOf(
+  cutRowsOf(
     design,
     leaf.ledges.flatMap(({ name }) => {
       const id = `${at}ledge.${name}`
@@ -63,7 +63,7 @@ const ledgeRows = (design: Design, at: string, leaf: HangingLeaf): ResultRow[] =
   )
 
 const braceRows = (design: Design, at: string, leaf: HangingLeaf): ResultRow[] =>
-  rowsOf(
+  cutRowsOf(
     design,
     leaf.braces.flatMap(({ name }) => {
       const id = `${at}brace.${name}`

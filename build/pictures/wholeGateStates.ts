@@ -69,11 +69,7 @@ export const wholeGateStates: State[] = [
   ...['Weight and swing', 'Movement', 'Rip list', 'Cut list', 'Setting out', 'Fittings'].map((word) => ({
     name: `whole-list-${word.toLowerCase().replaceAll(' ', '-')}`,
     open: async (page: Page) => {
-      await example(page, 'heaviest')
-      if (word === 'Movement') {
-        await entry(page, 'climate').evaluate((press: HTMLElement) => press.click())
-        await page.waitForTimeout(300)
-      }
+      await example(page, word === 'Movement' ? 'climate' : 'heaviest')
       await tab(page, word)
     },
   })),
@@ -84,9 +80,18 @@ export const wholeGateStates: State[] = [
       await page.locator('section[aria-label="Ironmongery"] summary').click()
       await page.getByRole('button', { name: 'Propose hinges and lock' }).click()
       await page.waitForTimeout(300)
-      await page.getByRole('button', { name: 'Set its heights' }).first().click()
       await entry(page, 'ironmongery.0.heights').fill('700, 900')
       await page.waitForTimeout(500)
+    },
+  },
+  {
+    name: 'whole-timber',
+    open: async (page) => {
+      await gateOf(page, '985', '1830')
+      await page.locator('section[aria-label="Timber"] summary').first().click()
+      await entry(page, 'timbers.European redwood.density').fill('480')
+      await page.locator('section[aria-label="Timber"]').evaluate((group) => group.scrollIntoView())
+      await page.waitForTimeout(400)
     },
   },
   {
