@@ -62,6 +62,13 @@ export function fieldOfPart(part: string): string | undefined {
   return (fields.find(([, own]) => own === part) ?? fields.find(([, own]) => touches(own, part)))?.[0]
 }
 
+/** A path and those above it, nearest first; a size of the leaf is asked as the opening's where that was measured. */
+const nearest = (path: string): string[] => {
+  const keys = path.split('.')
+  const above = keys.map((_, at) => keys.slice(0, keys.length - at).join('.'))
+  return above.flatMap((one) => (/^size\.(width|height)$/.test(one) ? [one, `${one}s`] : [one]))
+}
+
 /**
  * Puts the keyboard on the entry for a path, opening what hides it; on the nearest entry above or below when it has none of
  * its own. Answers whether one was found.
@@ -69,10 +76,9 @@ export function fieldOfPart(part: string): string | undefined {
 export function focusField(path: string): boolean {
   const all = [...document.querySelectorAll<HTMLElement>('[data-field]')]
   const nameOf = (element: HTMLElement): string => element.dataset['field'] ?? ''
-  const found =
-    all.find((element) => nameOf(element) === path) ??
-    all.find((element) => nameOf(element).startsWith(`${path}.`)) ??
-    all.find((element) => path.startsWith(`${nameOf(element)}.`))
+  const found = nearest(path)
+    .map((one) => all.find((el) => nameOf(el) === one) ?? all.find((el) => nameOf(el).startsWith(`${one}.`)))
+    .find((el) => el !== undefined)
   if (!found) return false
   for (let hides = found.closest('details'); hides; hides = hides.parentElement?.closest('details') ?? null)
     hides.open = true
