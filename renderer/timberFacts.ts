@@ -11,6 +11,7 @@ export type TimberNumber = {
   least: number
   most: number
   times: number
+  per?: string
   factOf: (timber: TimberFacts) => Fact<number> | undefined
 }
 
@@ -32,6 +33,7 @@ export const timberNumbers: readonly TimberNumber[] = [
     least: 0,
     most: 2,
     times: 100,
+    per: 'for 1 % of moisture',
     factOf: (timber) => timber.tangential,
   },
   {
@@ -41,6 +43,7 @@ export const timberNumbers: readonly TimberNumber[] = [
     least: 0,
     most: 2,
     times: 100,
+    per: 'for 1 % of moisture',
     factOf: (timber) => timber.radial,
   },
   {
