@@ -11,7 +11,7 @@ export function viewsOf(spec: GateSpec, { leaves, swing }: Pick<Design, 'leaves'
     exploded: true,
     swing: true,
     ground: spec.site !== undefined && swing.some(({ ground }) => ground !== null),
-    notch: leaves[0]?.braces[0]?.notch != null,
+    notch: Boolean(leaves[0]?.braces[0]?.notch),
     meeting: leaves.length > 1 && spec.leaves === 2,
     frameSection: spec.frame !== undefined,
     settingOut: spec.top.shape !== 'level',
