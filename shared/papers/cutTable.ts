@@ -1,20 +1,21 @@
 import type { CutRow } from '../cutting/cutList.ts'
+import type { LeafName } from '../gate/leaf.ts'
 import { writeInches, writeShortMm } from '../units/writeLength.ts'
 import type { Block } from './flow.ts'
 import type { Measure } from './page.ts'
+import { pieceNames } from './pieceNames.ts'
 import { heading, table, type Cell } from './table.ts'
 
-/** The single pieces of a row: 'ledges: bottom, top', 'lower brace'; boards are told apart in their own list. */
-function pieces({ part, marks, quantity }: CutRow): string {
-  if (part === 'board') return quantity === 1 ? 'board' : 'boards'
-  if (marks.length < 2) return marks[0]?.replace(/^single /, '') ?? part
-  const kind = marks[0]?.split(' ').at(-1) ?? part
-  if (!marks.every((mark) => mark.endsWith(` ${kind}`))) return marks.join(', ')
-  return `${kind}s: ${marks.map((mark) => mark.slice(0, -kind.length - 1)).join(', ')}`
-}
+/** A head's two heights stand board by board in the list of boards: here it is enough that it is cut to the top. */
+const shortEnds = (ends: string): string =>
+  ends.replace(/^head [\d.]+ at the hanging edge, [\d.]+ at the closing edge, cut/, 'head cut to the top')
 
 /** The cut list: a box to tick, the part, its section, how many, the finished length in both units, how its ends are cut. */
-export function cutTable(cuts: CutRow[], width: number, measure: Measure): Block[] {
+export function cutTable(
+  cuts: CutRow[],
+  { boards, width }: { boards: Partial<Record<LeafName, number>>; width: number },
+  measure: Measure,
+): Block[] {
   const columns = [
     { title: '', width: 9 },
     { title: 'Part', width: 33 },
@@ -26,12 +27,20 @@ export function cutTable(cuts: CutRow[], width: number, measure: Measure): Block
   ]
   const rows = cuts.map((row): Cell[] => [
     { tick: true },
-    pieces(row),
+    pieceNames(row, boards),
     `${row.section}, ${writeShortMm(row.thickness)} × ${writeShortMm(row.width)}`,
     String(row.quantity),
     writeShortMm(row.length),
     writeInches(row.length),
-    row.blank > row.length ? `${row.ends}; cut first to ${writeShortMm(row.blank)}` : row.ends,
+    row.blank > row.length
+      ? `${shortEnds(row.ends)}; cut first to ${writeShortMm(row.blank)}`
+      : shortEnds(row.ends),
   ])
   return [heading('Cut list'), ...table({ columns, rows }, measure)]
 }
+
+/** How many boards each leaf of a gate has. */
+export const boardCounts = (
+  leaves: readonly { name: LeafName; boards: readonly unknown[] }[],
+): Partial<Record<LeafName, number>> =>
+  Object.fromEntries(leaves.map(({ name, boards }) => [name, boards.length]))

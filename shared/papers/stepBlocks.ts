@@ -1,5 +1,6 @@
 import type { Check } from '../gate/checks.ts'
 import type { Step } from '../gate/steps/step.ts'
+import type { LengthUnit } from '../job/job.ts'
 import type { Block } from './flow.ts'
 import type { Measure, PageMark } from './page.ts'
 import { heading } from './table.ts'
@@ -69,10 +70,22 @@ function step(number: number, made: Step, { width, measure }: Omit<Setting, 'siz
   }
 }
 
-/** The order of making, numbered, each step with the cautions that belong to it. Steps of hanging aren't the bench's. */
-export const stepBlocks = (steps: Step[], width: number, measure: Measure): Block[] => [
-  heading('Order of making'),
-  ...steps.filter(({ stage }) => stage === 'making').map((made, i) => step(i + 1, made, { width, measure })),
+/** Lengths of a step that stand in both units, the job's own first: '1820 mm (71 ⅝″)' in an inch job is '71 ⅝″ (1820 mm)'. */
+export const inJobUnit = (text: string, unit: LengthUnit): string =>
+  unit === 'mm' ? text : text.replace(/(−?\d+(?:\.\d+)?) mm \(([^()]*″)\)/g, '$2 ($1 mm)')
+
+const inUnit = (made: Step, unit: LengthUnit): Step => ({ ...made, text: inJobUnit(made.text, unit) })
+
+/** The order of making or of hanging, numbered, each step with the cautions that belong to it. */
+export const stepBlocks = (
+  steps: Step[],
+  { stage, unit, width }: { stage: Step['stage']; unit: LengthUnit; width: number },
+  measure: Measure,
+): Block[] => [
+  heading(`Order of ${stage}`),
+  ...steps
+    .filter((one) => one.stage === stage)
+    .map((made, i) => step(i + 1, inUnit(made, unit), { width, measure })),
 ]
 
 /** What was found when the gate was checked and the maker should weigh; what has one remedy is said together. Nothing when there is nothing. */

@@ -1,0 +1,79 @@
+import { figureText } from '../drawing/figureText.ts'
+import type { GateSpec } from '../gate/spec.ts'
+import type { HangingLeaf, Ledge } from '../gate/leaf.ts'
+import { factGrid, keptTogether, type Fact } from './factGrid.ts'
+import type { Block } from './flow.ts'
+import type { JobCardInput } from './jobCardInput.ts'
+import { capital, saidByLeaf, titled } from './leafWords.ts'
+import type { Measure } from './page.ts'
+import { heading, table, type Cell } from './table.ts'
+
+/** A framed gate's own figures: what every joint of it is cut to. */
+function frameFacts(spec: GateSpec, leaf: HangingLeaf, write: (mm: number) => string): Fact[] {
+  const { frame } = spec
+  const rail = leaf.frame.find(({ name }) => name === 'top rail')
+  if (!frame || !rail) return []
+  const depth = `${write(frame.stile.thickness)} = ${write(spec.ledges.section.thickness)} + ${write(spec.boards.section.thickness)}`
+  return [
+    { label: 'between shoulders', value: write(rail.shoulder) },
+    { label: 'tenons long', value: write(frame.tenon) },
+    { label: 'horn at each end', value: write(frame.horn) },
+    { label: 'rebate for the boards', value: `${write(frame.rebate)} wide` },
+    { label: 'stile = ledge + board', value: depth },
+  ]
+}
+
+type Mortise = { name: string; lower: number; upper: number }
+
+const mortiseOf = ({ name, y, section }: Ledge): Mortise => ({
+  name: `${name} ledge`,
+  lower: y - section.width / 2,
+  upper: y + section.width / 2,
+})
+
+/** Where ledges and rail meet the stiles, from the foot, top down as they are seen. */
+function mortises({ ledges, frame }: HangingLeaf): Mortise[] {
+  const rail = frame.find(({ name }) => name === 'top rail')
+  const lower = Math.min(...(rail?.outline.map(([, y]) => y) ?? []))
+  return [
+    ...(rail ? [{ name: 'top rail', lower, upper: lower + rail.section.width }] : []),
+    ...ledges.map(mortiseOf).reverse(),
+  ]
+}
+
+/** Frame joints: the figures every joint is cut to, and where ledges and rail meet the stiles. Nothing for a gate without a frame. */
+export function frameBlocks(
+  { spec, design, unit }: Pick<JobCardInput, 'spec' | 'design' | 'unit'>,
+  width: number,
+  measure: Measure,
+): Block[] {
+  if (!spec.frame) return []
+  const { write, other } = figureText(unit)
+  const columns = [
+    { title: 'Meets the stiles', width: 44 },
+    { title: 'lower edge', width: 30, align: 'end' as const, size: 13, weight: 'semibold' as const },
+    { title: '', width: 28 },
+    { title: 'upper edge', width: 30, align: 'end' as const, size: 13, weight: 'semibold' as const },
+    { title: '', width: width - 132 },
+  ]
+  return saidByLeaf(design.leaves, (leaf) => [frameFacts(spec, leaf, write), mortises(leaf)]).flatMap(
+    ({ who, leaf }) =>
+      keptTogether([
+        heading(titled('Frame joints', who)),
+        ...factGrid(frameFacts(spec, leaf, write), { width, across: 5, measure }),
+        ...table(
+          {
+            columns,
+            rows: mortises(leaf).map(({ name, lower, upper }): Cell[] => [
+              capital(name),
+              write(lower),
+              other(lower),
+              write(upper),
+              other(upper),
+            ]),
+          },
+          measure,
+        ),
+      ]),
+  )
+}

@@ -1,0 +1,61 @@
+import { figureText } from '../drawing/figureText.ts'
+import type { HangingLeaf } from '../gate/leaf.ts'
+import type { Block } from './flow.ts'
+import type { JobCardInput } from './jobCardInput.ts'
+import { bothLeaves, capital, saidByLeaf } from './leafWords.ts'
+import type { Measure } from './page.ts'
+import { heading, paragraph, table, type Cell } from './table.ts'
+
+/** A mass to the half kilogram, a force to ten newtons: they are right to a tenth at best. */
+const kg = (mass: number): string => `${Math.round(mass * 2) / 2} kg`
+const newtons = (force: number): string => `${Math.round(force / 10) * 10} N`
+
+const pullOf = ({ hinges }: HangingLeaf): number => Math.max(...hinges.map(({ pullN }) => pullN))
+
+function windWords(leaves: readonly HangingLeaf[]): string {
+  const said = saidByLeaf(leaves, ({ windN }) => windN)
+  const pushed = said.flatMap(({ who, value }) =>
+    value === null
+      ? []
+      : [
+          `${newtons(value)}${who === '' ? '' : ` on ${who === capital(bothLeaves(leaves.map(({ name }) => name))) ? 'each' : `the ${who.toLowerCase()}`}`}`,
+        ],
+  )
+  return pushed.length === 0 ? '' : `The gust given pushes the shut gate with ${pushed.join(', ')}.`
+}
+
+/** What each leaf weighs, where its weight hangs, and what its hinges carry. Aids to judgement, and they say so. */
+export function weightBlocks(
+  { design, unit }: Pick<JobCardInput, 'design' | 'unit'>,
+  width: number,
+  measure: Measure,
+): Block[] {
+  const { leaves } = design
+  const { write } = figureText(unit)
+  const columns = [
+    { title: leaves.length > 1 ? 'Leaf' : '', width: leaves.length > 1 ? 26 : 4 },
+    { title: 'Weight', width: 24, align: 'end' as const, size: 13, weight: 'semibold' as const },
+    { title: 'Centre from hinge edge', width: 32, align: 'end' as const },
+    { title: 'Centre from foot', width: 26, align: 'end' as const },
+    { title: 'Pull on top hinge', width: 26, align: 'end' as const },
+    { title: 'Share a hinge', width: 24, align: 'end' as const },
+  ]
+  const rows = leaves.map((leaf): Cell[] => [
+    leaf.name === 'leaf' ? '' : capital(leaf.name),
+    kg(leaf.massKg),
+    write(leaf.centre.x),
+    write(leaf.centre.y),
+    newtons(pullOf(leaf)),
+    newtons(leaf.hinges[0]?.shareN ?? 0),
+  ])
+  const note = [
+    'Give or take a tenth; any one hinge may carry the whole weight.',
+    windWords(leaves),
+    'Aids to judgement: ask an engineer for large, public or powered gates.',
+  ]
+  return [
+    heading('Weight and hinges'),
+    ...table({ columns, rows, followed: true }, measure),
+    paragraph(note.filter((words) => words !== '').join(' '), { width, measure }),
+  ]
+}
