@@ -10,6 +10,21 @@ import { heading, table, type Cell } from './table.ts'
 const shortEnds = (ends: string): string =>
   ends.replace(/^head [\d.]+ at the hanging edge, [\d.]+ at the closing edge, cut/, 'head cut to the top')
 
+/** Whether a board differs from the one on the line before in nothing but its lengths and the heights of its head. */
+const alike = (row: CutRow, before: CutRow | undefined): boolean =>
+  before !== undefined &&
+  before.section === row.section &&
+  before.width === row.width &&
+  shortEnds(before.ends) === shortEnds(row.ends) &&
+  row.blank > row.length
+
+/** How the ends are cut and the length to start from; only that where the line before says the rest. */
+function endWords(row: CutRow, before: CutRow | undefined): string {
+  const first = row.blank > row.length ? `cut first to ${writeShortMm(row.blank)}` : ''
+  if (alike(row, before)) return first
+  return [shortEnds(row.ends), first].filter((words) => words !== '').join('; ')
+}
+
 /** The cut list: a box to tick, the part, its section, how many, the finished length in both units, how its ends are cut. */
 export function cutTable(
   cuts: CutRow[],
@@ -25,16 +40,16 @@ export function cutTable(
     { title: 'inches', width: 25, align: 'end' as const, size: 14, weight: 'semibold' as const },
     { title: 'Ends', width: width - 137 },
   ]
-  const rows = cuts.map((row): Cell[] => [
+  const rows = cuts.map((row, i): Cell[] => [
     { tick: true },
     pieceNames(row, boards),
-    `${row.section}, ${writeShortMm(row.thickness)} × ${writeShortMm(row.width)}`,
+    alike(row, cuts[i - 1])
+      ? 'the same'
+      : `${row.section}, ${writeShortMm(row.thickness)} × ${writeShortMm(row.width)}`,
     String(row.quantity),
     writeShortMm(row.length),
     writeInches(row.length),
-    row.blank > row.length
-      ? `${shortEnds(row.ends)}; cut first to ${writeShortMm(row.blank)}`
-      : shortEnds(row.ends),
+    endWords(row, cuts[i - 1]),
   ])
   return [heading('Cut list'), ...table({ columns, rows }, measure)]
 }

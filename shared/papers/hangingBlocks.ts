@@ -5,24 +5,26 @@ import type { JobCardInput } from './jobCardInput.ts'
 import { movementTable } from './movementTable.ts'
 import { openingBlocks } from './openingBlocks.ts'
 import type { Measure } from './page.ts'
-import { stepBlocks } from './stepBlocks.ts'
-import { viewRows } from './viewRow.ts'
+import { besideViews } from './viewRow.ts'
 import { weightBlocks } from './weightBlocks.ts'
 
-/** What is needed where the gate hangs: opening and gaps, weight, ironmongery, movement, the swing from above, and the order of hanging. */
-export function hangingBlocks(
+/** What is needed where the gate hangs, in parts: opening and gaps, ironmongery, then weight and movement beside the swing from above. */
+export function hangingParts(
   input: JobCardInput,
   { views, width }: { views: Pick<ExtraDrawings, 'swing' | 'ground'>; width: number },
   measure: Measure,
-): Block[] {
-  const { design, unit } = input
-  const across = views.ground ? 2 : 1
+): Block[][] {
+  const right = [
+    { drawing: views.swing, width: 84, height: 78 },
+    { drawing: views.ground, width: 84, height: 62 },
+  ]
+  const lists = (across: number): Block[] => [
+    ...weightBlocks(input, across, measure),
+    ...movementTable(input, across, measure),
+  ]
   return [
-    ...openingBlocks(input, width, measure),
-    ...ironmongeryTable(input, width, measure),
-    ...weightBlocks(input, width, measure),
-    ...movementTable(input, width, measure),
-    ...viewRows([views.swing, views.ground], { width, height: 82, across }),
-    ...stepBlocks(design.steps, { stage: 'hanging', unit, width }, measure),
+    openingBlocks(input, width, measure),
+    ironmongeryTable(input, width, measure),
+    besideViews(lists, { views: right, width }),
   ]
 }

@@ -83,9 +83,9 @@ export function ironmongeryTable(
     { title: '', width: 9 },
     { title: 'Piece', width: 36 },
     { title: 'No.', width: 11, align: 'end' as const, size: 13, weight: 'semibold' as const },
-    { title: 'Where', width: 31 },
-    { title: 'Middle, from the foot', width: 48, weight: 'semibold' as const },
-    { title: 'Drill, mm', width: width - 135 },
+    { title: 'Where', width: 37 },
+    { title: 'Middle, from the foot', width: 45, weight: 'semibold' as const },
+    { title: 'Drill, mm', width: width - 138 },
   ]
   return [heading('Ironmongery'), ...table({ columns, rows }, measure)]
 }

@@ -18,11 +18,11 @@ export function movementTable(
   const { write } = figureText(unit)
   const end = { align: 'end' as const, weight: 'semibold' as const }
   const columns = [
-    { title: 'Air', width: 44 },
-    { title: 'Timber at', width: 26, align: 'end' as const },
-    { title: 'Leaf wide', width: 32, ...end },
-    { title: 'Joint gap, mm', width: 34, ...end },
-    { title: 'Tongue holds, mm', width: 40, align: 'end' as const },
+    { title: 'Air', width: 31 },
+    { title: 'Timber at', width: 18, align: 'end' as const },
+    { title: 'Leaf wide', width: unit === 'mm' ? 17 : 22, ...end },
+    { title: 'Joint gap, mm', width: 15, ...end },
+    { title: 'Tongue holds, mm', width: 15, align: 'end' as const },
   ]
   const airs: [string, InAir][] = [
     ['In the shop', movement.shop],

@@ -74,7 +74,17 @@ function step(number: number, made: Step, { width, measure }: Omit<Setting, 'siz
 export const inJobUnit = (text: string, unit: LengthUnit): string =>
   unit === 'mm' ? text : text.replace(/(−?\d+(?:\.\d+)?) mm \(([^()]*″)\)/g, '$2 ($1 mm)')
 
-const inUnit = (made: Step, unit: LengthUnit): Step => ({ ...made, text: inJobUnit(made.text, unit) })
+/** The heights of a shaped top stand in a table of their own on the card; the step points to it. */
+const withTable = (text: string): string =>
+  text.replace(
+    /Heights from the foot at these distances from the hanging edge, mm: [^A-Z]*\. (?=[A-Z])/,
+    'Mark the heights of the table from the foot, every 50 mm from the hanging edge. ',
+  )
+
+const asPrinted = (made: Step, unit: LengthUnit): Step => ({
+  ...made,
+  text: inJobUnit(withTable(made.text), unit),
+})
 
 /** The order of making or of hanging, numbered, each step with the cautions that belong to it. */
 export const stepBlocks = (
@@ -85,7 +95,7 @@ export const stepBlocks = (
   heading(`Order of ${stage}`),
   ...steps
     .filter((one) => one.stage === stage)
-    .map((made, i) => step(i + 1, inUnit(made, unit), { width, measure })),
+    .map((made, i) => step(i + 1, asPrinted(made, unit), { width, measure })),
 ]
 
 /** What was found when the gate was checked and the maker should weigh; what has one remedy is said together. Nothing when there is nothing. */

@@ -10,7 +10,7 @@ import type { JobCardInput } from './jobCardInput.ts'
 import { saidByLeaf, titled } from './leafWords.ts'
 import type { Measure } from './page.ts'
 import { heading, table, type Cell } from './table.ts'
-import { viewBlock } from './viewRow.ts'
+import { viewRows } from './viewRow.ts'
 
 /** The heights of a leaf's top, from its hanging edge on: [distance, height], mm. */
 function heightsOf({ figures }: Design, leaf: HangingLeaf): [number, number][] {
@@ -74,5 +74,5 @@ export function topBlocks(
       ...heightsTable(heightsOf(design, leaf), { figures, width, measure }),
     ]),
   )
-  return [...tables.flat(), ...(drawing ? [viewBlock(drawing, { width, height: 88 })] : [])]
+  return [...tables.flat(), ...viewRows([{ drawing, width, height: 84 }], width)]
 }

@@ -1,6 +1,8 @@
 import type { Drawing } from '../drawing/drawing.ts'
 import { fittingScale, sizeAt } from '../drawing/fitScale.ts'
-import type { Block } from './flow.ts'
+import { textSizes } from '../drawing/pens.ts'
+import { textWidth } from '../drawing/textWidth.ts'
+import { sideBySide, stacked, type Block } from './flow.ts'
 import type { PageMark } from './page.ts'
 
 /** One drawing in a box as a block, at the largest scale that fits; as high as it comes out. mm. */
@@ -14,12 +16,36 @@ export function viewBlock(drawing: Drawing, box: { width: number; height: number
   }
 }
 
-/** Space between two drawings side by side, mm. */
+/** Space between two columns, mm. */
 const between = 4
 
-/** Drawings in their order that still find room in a row of this width at the scale each has, greedily. */
-function rowsOf(views: { drawing: Drawing; width: number; height: number; scale: number }[], width: number) {
-  const rows: (typeof views)[] = []
+/** A drawing that may stand in a row, and the most paper that it may take there, mm. Without a drawing, or where it would be too small to read, it is passed over. */
+export type RowView = { drawing: Drawing | undefined; width: number; height: number }
+
+type Placed = { drawing: Drawing; scale: number; width: number; height: number }
+
+/** Room that a drawing's title with its scale and its notes take, mm: they may reach further than the drawing itself. */
+const wordsWidth = ({ title, notes }: Drawing): number =>
+  Math.max(
+    textWidth(title, textSizes.title, 'semibold') + 3 + textWidth('1 : 12.5', textSizes.normal, 'regular'),
+    ...notes.map((note) => textWidth(note, textSizes.normal, 'regular')),
+  ) + 1
+
+/** The coarsest scale at which a drawing still says more than its words. */
+const coarsest = 50
+
+function placed(views: RowView[]): Placed[] {
+  return views.flatMap(({ drawing, ...box }) => {
+    if (!drawing) return []
+    const scale = fittingScale(drawing, box)
+    if (scale > coarsest) return []
+    const { width, height } = sizeAt(drawing, scale)
+    return [{ drawing, scale, width: Math.max(width, wordsWidth(drawing)), height }]
+  })
+}
+
+function rowsOf(views: Placed[], width: number): Placed[][] {
+  const rows: Placed[][] = []
   for (const view of views) {
     const row = rows.at(-1)
     const used = row?.reduce((sum, one) => sum + one.width + between, 0) ?? Infinity
@@ -29,23 +55,10 @@ function rowsOf(views: { drawing: Drawing; width: number; height: number; scale:
   return rows
 }
 
-/**
- * Drawings side by side, as many in a row as there is room for, each at the largest scale that a row of this height allows; what is left of
- * the width is shared out between them. What isn't there is passed over.
- */
-export function viewRows(
-  drawings: (Drawing | undefined)[],
-  room: { width: number; height: number; across?: number },
-): Block[] {
-  const there = drawings.filter((drawing) => drawing !== undefined)
-  const most =
-    room.across === undefined ? room.width : (room.width - (room.across - 1) * between) / room.across
-  const views = there.map((drawing) => {
-    const scale = fittingScale(drawing, { width: most, height: room.height })
-    return { drawing, scale, ...sizeAt(drawing, scale) }
-  })
-  return rowsOf(views, room.width).map((row): Block => {
-    const spare = room.width - row.reduce((sum, { width }) => sum + width, 0) - (row.length - 1) * between
+/** Drawings side by side, as many in a row as there is room for, in their order; what is left of the width is shared out between them. */
+export const viewRows = (views: RowView[], width: number): Block[] =>
+  rowsOf(placed(views), width).map((row): Block => {
+    const spare = width - row.reduce((sum, view) => sum + view.width, 0) - (row.length - 1) * between
     const more = spare / row.length
     return {
       height: Math.max(...row.map(({ height }) => height)),
@@ -53,12 +66,36 @@ export function viewRows(
       marks: (x, y) => {
         const marks: PageMark[] = []
         let at = x
-        for (const { drawing, scale, width, height } of row) {
-          marks.push({ kind: 'drawing', x: at, y, width: width + more, height, scale, drawing })
-          at += width + more + between
+        for (const view of row) {
+          marks.push({ kind: 'drawing', x: at, y, ...view, width: view.width + more })
+          at += view.width + more + between
         }
         return marks
       },
     }
   })
+
+/** Most height that blocks beside drawings may have: they stay in one piece, and a page must hold them. mm. */
+const mostBeside = 135
+
+/**
+ * Blocks with drawings standing at their right, one under another. lists makes the blocks for a width. Where they come out too high to stay
+ * in one piece they take the whole width, and the drawings follow in rows.
+ */
+export function besideViews(
+  lists: (width: number) => Block[],
+  { views, width }: { views: RowView[]; width: number },
+): Block[] {
+  const there = placed(views)
+  if (there.length === 0) return lists(width)
+  const column = Math.max(...there.map((view) => view.width))
+  const left = width - column - between
+  const words = stacked(lists(left))
+  if (words.height > mostBeside) return [...lists(width), ...viewRows(views, width)]
+  const drawn = there.map(({ drawing, scale, height }): Block => ({
+    height,
+    above: 4,
+    marks: (x, y) => [{ kind: 'drawing', x, y, width: column, height, scale, drawing }],
+  }))
+  return [sideBySide(words, stacked(drawn), left + between)]
 }

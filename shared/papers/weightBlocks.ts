@@ -1,5 +1,6 @@
 import { figureText } from '../drawing/figureText.ts'
 import type { HangingLeaf } from '../gate/leaf.ts'
+import { keptTogether } from './factGrid.ts'
 import type { Block } from './flow.ts'
 import type { JobCardInput } from './jobCardInput.ts'
 import { bothLeaves, capital, saidByLeaf } from './leafWords.ts'
@@ -32,30 +33,31 @@ export function weightBlocks(
 ): Block[] {
   const { leaves } = design
   const { write } = figureText(unit)
+  const name = leaves.length > 1 ? 26 : 3
+  const each = (width - name) / 4
+  const end = { width: each, align: 'end' as const }
   const columns = [
-    { title: leaves.length > 1 ? 'Leaf' : '', width: leaves.length > 1 ? 26 : 4 },
-    { title: 'Weight', width: 24, align: 'end' as const, size: 13, weight: 'semibold' as const },
-    { title: 'Centre from hinge edge', width: 32, align: 'end' as const },
-    { title: 'Centre from foot', width: 26, align: 'end' as const },
-    { title: 'Pull on top hinge', width: 26, align: 'end' as const },
-    { title: 'Share a hinge', width: 24, align: 'end' as const },
+    { title: '', width: name },
+    { title: 'Weight', ...end, size: 13, weight: 'semibold' as const },
+    { title: 'Pull on top hinge', ...end, weight: 'semibold' as const },
+    { title: 'Weight a hinge', ...end, weight: 'semibold' as const },
+    { title: 'Centre from hinges', ...end },
   ]
   const rows = leaves.map((leaf): Cell[] => [
     leaf.name === 'leaf' ? '' : capital(leaf.name),
     kg(leaf.massKg),
-    write(leaf.centre.x),
-    write(leaf.centre.y),
     newtons(pullOf(leaf)),
     newtons(leaf.hinges[0]?.shareN ?? 0),
+    write(leaf.centre.x),
   ])
   const note = [
     'Give or take a tenth; any one hinge may carry the whole weight.',
-    windWords(leaves),
+    windWords(design.leaves),
     'Aids to judgement: ask an engineer for large, public or powered gates.',
   ]
-  return [
+  return keptTogether([
     heading('Weight and hinges'),
     ...table({ columns, rows, followed: true }, measure),
     paragraph(note.filter((words) => words !== '').join(' '), { width, measure }),
-  ]
+  ])
 }

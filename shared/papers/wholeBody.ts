@@ -1,12 +1,12 @@
-import { extraDrawings } from '../drawing/extraDrawings.ts'
+import { extraDrawings, type ExtraDrawings } from '../drawing/extraDrawings.ts'
 import type { GateDrawings } from '../drawing/gateDrawings.ts'
 import type { Check } from '../gate/checks.ts'
 import { boardCounts, cutTable } from './cutTable.ts'
 import type { FixingPlaces } from './fixingWords.ts'
 import { fixingWords } from './fixingWords.ts'
-import type { Block } from './flow.ts'
+import { closelyPacked, type Block, type Frame } from './flow.ts'
 import { frameBlocks } from './frameBlocks.ts'
-import { hangingBlocks } from './hangingBlocks.ts'
+import { hangingParts } from './hangingBlocks.ts'
 import { holeTable } from './holeTable.ts'
 import type { JobCardInput } from './jobCardInput.ts'
 import { saidByLeaf, titled } from './leafWords.ts'
@@ -17,9 +17,9 @@ import { sawTable } from './sawTable.ts'
 import { cautionBlocks, stepBlocks } from './stepBlocks.ts'
 import { heading, paragraph } from './table.ts'
 import { topBlocks } from './topBlocks.ts'
-import { viewRows } from './viewRow.ts'
+import { besideViews, viewRows, type RowView } from './viewRow.ts'
 
-/** What the whole gate's card is made from below its first drawing; checks are those that page 1 doesn't carry. placed: views that page 1 shows. */
+/** What the whole gate's card is made from below its first drawing; checks are those that page 1 doesn't carry. placed: views that page 1 shows; settingOut: whether a shaped top is drawn besides its table. */
 export type WholeBody = {
   input: JobCardInput
   drawings: GateDrawings
@@ -27,17 +27,19 @@ export type WholeBody = {
   checks: Check[]
   width: number
   places: FixingPlaces
+  settingOut: boolean
+  frames: { first: Frame; later: Frame }
 }
 
-const ripBlocks = ({ input: { design, unit }, width }: WholeBody, measure: Measure): Block[] =>
+const ripBlocks = ({ input: { design, unit } }: WholeBody, width: number, measure: Measure): Block[] =>
   saidByLeaf(design.leaves, ({ boards }) => boards).flatMap(({ who, value }) =>
     ripTable(value, { unit, width, measure, title: titled('Boards, from the hanging edge', who) }),
   )
 
-function fixingBlocks({ input: { design, unit }, width, places }: WholeBody, measure: Measure): Block[] {
-  const { leaves } = design
+function fixingBlocks({ input, places }: WholeBody, width: number, measure: Measure): Block[] {
+  const { leaves } = input.design
   const all = leaves.reduce((sum, { fixings }) => sum + fixings.length, 0)
-  const said = saidByLeaf(leaves, (leaf) => fixingWords(leaf, unit, places)).flatMap(
+  const said = saidByLeaf(leaves, (leaf) => fixingWords(leaf, input.unit, places)).flatMap(
     ({ who, leaf, value }) => {
       const of = who === '' ? [] : [`${who}, ${leaf.fixings.length}${who.startsWith('Both') ? ' each' : ''}.`]
       return [...of, ...value].map((words) => paragraph(words, { width, measure }))
@@ -46,26 +48,50 @@ function fixingBlocks({ input: { design, unit }, width, places }: WholeBody, mea
   return [heading(`Fixings: ${all} in all`), ...said]
 }
 
+/** How the parts are worked that not every gate has: a shaped top, a frame, notches, the edges of a pair; with the face and sections. */
+function workedParts(body: WholeBody, extra: ExtraDrawings, measure: Measure): Block[][] {
+  const { input, drawings, placed, width } = body
+  const view = (name: 'face' | 'section') => (placed.includes(name) ? undefined : drawings[name])
+  const views: RowView[] = [
+    { drawing: view('face'), width: input.spec.leaves === 2 ? 106 : 74, height: 100 },
+    { drawing: view('section'), width: 90, height: 70 },
+    { drawing: extra.frameSection, width: 62, height: 76 },
+    { drawing: extra.meeting, width: 110, height: 62 },
+  ]
+  return [
+    topBlocks(input, { drawing: body.settingOut ? extra.settingOut : undefined, width }, measure),
+    frameBlocks(input, width, measure),
+    notchBlocks(input, { drawing: extra.notch, width }, measure),
+    ...viewRows(views, width).map((row) => [row]),
+  ]
+}
+
 /** Everything after page 1's drawing, in the order it is needed: what to cut, how parts are worked, the making, then the hanging. */
 export function wholeBody(body: WholeBody, measure: Measure): Block[] {
-  const { input, drawings, placed, width } = body
+  const { input, width } = body
   const { spec, design, unit } = input
   const extra = extraDrawings(spec, design, unit)
-  const views = (names: (keyof GateDrawings)[]) =>
-    names.map((name) => (placed.includes(name) ? undefined : drawings[name]))
-  return [
-    ...cautionBlocks(body.checks, width, measure),
-    ...cutTable(design.cuts, { boards: boardCounts(design.leaves), width }, measure),
-    ...ripBlocks(body, measure),
-    ...viewRows([...views(['face']), extra.exploded], { width, height: 96, across: 2 }),
-    ...topBlocks(input, { drawing: extra.settingOut, width }, measure),
-    ...frameBlocks(input, width, measure),
-    ...notchBlocks(input, { drawing: extra.notch, width }, measure),
-    ...viewRows([...views(['section']), extra.frameSection, extra.meeting], { width, height: 70, across: 2 }),
-    ...holeTable(design.holes, width, measure),
-    ...sawTable(design.sawSettings, { unit, width, mostGuided: 3 }, measure),
-    ...fixingBlocks(body, measure),
+  const lists = (across: number): Block[] => [
+    ...ripBlocks(body, across, measure),
+    ...holeTable(design.holes, across, measure),
+    ...fixingBlocks(body, across, measure),
+  ]
+  const parts = [
+    cutTable(design.cuts, { boards: boardCounts(design.leaves), width }, measure),
+    besideViews(lists, { views: [{ drawing: extra.exploded, width: 76, height: 100 }], width }),
+    ...workedParts(body, extra, measure),
+    sawTable(design.sawSettings, { unit, width, mostGuided: 3 }, measure),
+  ]
+  const cautions = cautionBlocks(body.checks, width, measure)
+  const making = [
+    ...cautions,
+    ...closelyPacked(parts, cautions, body.frames),
     ...stepBlocks(design.steps, { stage: 'making', unit, width }, measure),
-    ...hangingBlocks(input, { views: extra, width }, measure),
+  ]
+  const hanging = hangingParts(input, { views: extra, width }, measure)
+  return [
+    ...making,
+    ...closelyPacked(hanging, making, body.frames),
+    ...stepBlocks(design.steps, { stage: 'hanging', unit, width }, measure),
   ]
 }

@@ -8,8 +8,13 @@ import { margins, paperSizes, type Measure, type PageMark } from './page.ts'
 import { wholeBody } from './wholeBody.ts'
 import { wholeFigures } from './wholeFigures.ts'
 
-/** How the fixings' places may be written, the fullest first. */
-const written: FixingPlaces[] = ['all', 'on ledges', 'counted']
+/** How full the card may be, the fullest first: the drawings show where fixings go, the table the heights of a top. */
+const fullness: { places: FixingPlaces; settingOut: boolean }[] = [
+  { places: 'all', settingOut: true },
+  { places: 'on ledges', settingOut: true },
+  { places: 'counted', settingOut: true },
+  { places: 'counted', settingOut: false },
+]
 
 /** The marks of every page of a whole gate's card under its header: the fullest that needs no page more than the shortest. */
 export function wholeCardPages(input: JobCardInput, drawings: GateDrawings, measure: Measure): PageMark[][] {
@@ -22,8 +27,11 @@ export function wholeCardPages(input: JobCardInput, drawings: GateDrawings, meas
   const later = { x: margins.left, top, bottom: sheet.height - margins.bottom }
   const width = sheet.width - margins.left - margins.right
   const checks = first.cautioned ? [] : design.checks
-  const made = written.map((places) => {
-    const blocks = wholeBody({ input, drawings, placed: first.placed, checks, width, places }, measure)
+  const made = fullness.map((full) => {
+    const blocks = wholeBody(
+      { input, drawings, placed: first.placed, checks, width, frames: { first: first.free, later }, ...full },
+      measure,
+    )
     return flow(blocks, first.free, later)
   })
   const least = Math.min(...made.map((pages) => pages.length))

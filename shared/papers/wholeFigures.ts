@@ -30,7 +30,7 @@ function boardFigures({ spec, design }: Gate, figures: FigureText): CardFigure[]
     boards.flatMap((board, i) => (i === 0 || i === boards.length - 1 ? edgeBoard(board, i + 1, figures) : []))
   return saidByLeaf(design.leaves, (leaf) => [leaf.boards.length, edges(leaf)]).flatMap(({ who, leaf }) => [
     { label: labelled('Boards', who), value: String(leaf.boards.length), second: spec.boards.section.name },
-    ...edges(leaf),
+    ...togetherWhereAlike(edges(leaf)),
   ])
 }
 
@@ -59,6 +59,23 @@ function weightFigure({ design }: Gate): CardFigure[] {
   return [{ label, value, second: 'give or take a tenth' }]
 }
 
+/** Two edge boards ripped alike are one figure. */
+function togetherWhereAlike([first, second, ...rest]: CardFigure[]): CardFigure[] {
+  if (!first || !second || rest.length > 0 || first.value !== second.value)
+    return [first, second, ...rest].filter((one) => one !== undefined)
+  const [one, other] = [first, second].map(({ label }) => /^Rip board (\d+) to$/.exec(label)?.[1])
+  return one && other ? [{ ...first, label: `Rip boards ${one}, ${other} to` }] : [first, second]
+}
+
+/** Most figures over a pair's drawing, which wants the sheet's width: what its notes and the list of hanging say as well gives way. */
+const mostOverPair = 8
+
+/** 'between long points' is said with a leaf's name before it, in a narrow column. */
+const shortLabel = (figure: CardFigure): CardFigure => ({
+  ...figure,
+  label: figure.label.replace('between long points', 'Long points'),
+})
+
 /** The figures that page 1 of a whole gate's card sets large, those of both leaves said once. */
 export function wholeFigures(gate: Gate): CardFigure[] {
   const { spec, design, unit } = gate
@@ -66,13 +83,14 @@ export function wholeFigures(gate: Gate): CardFigure[] {
   const together = bothLeaves(design.leaves.map(({ name }) => name))
   const hung = together === 'both leaves' ? 'First leaf hung' : 'Hung'
   const braces = saidByLeaf(design.leaves, (leaf) => braceFigures(leaf.braces, figures))
-  return [
+  const all = [
     ...sizeFigures(gate, figures),
     { label: hung, value: spec.hung, second: 'seen from the face' },
     ...boardFigures(gate, figures),
     ...frameFigure(gate, figures),
-    ...braces.flatMap(({ who, value }) => withLabel(who, value)),
+    ...braces.flatMap(({ who, value }) => withLabel(who, value.map(shortLabel))),
     ...topFigure(gate, figures),
     ...weightFigure(gate),
   ].map((figure) => ({ ...figure, label: capital(figure.label) }))
+  return spec.leaves === 2 ? all.slice(0, mostOverPair) : all
 }
