@@ -8,6 +8,7 @@ export type Block = {
   height: number
   above?: number
   withNext?: boolean
+  again?: Block
   marks: (x: number, y: number) => PageMark[]
 }
 
@@ -46,7 +47,12 @@ function places(blocks: Block[], first: Frame, later: Frame): Place[] {
       y = frame.top
     }
     for (const block of group) {
+      const { again } = block
       if (y > frame.top) y += block.above ?? 0
+      else if (again && page > 0) {
+        out.push({ block: again, page, x: frame.x, y })
+        y += again.height
+      }
       out.push({ block, page, x: frame.x, y })
       y += block.height
     }

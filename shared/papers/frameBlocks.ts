@@ -15,11 +15,11 @@ function frameFacts(spec: GateSpec, leaf: HangingLeaf, write: (mm: number) => st
   if (!frame || !rail) return []
   const depth = `${write(frame.stile.thickness)} = ${write(spec.ledges.section.thickness)} + ${write(spec.boards.section.thickness)}`
   return [
-    { label: 'between shoulders', value: write(rail.shoulder) },
-    { label: 'tenons long', value: write(frame.tenon) },
-    { label: 'horn at each end', value: write(frame.horn) },
-    { label: 'rebate for the boards', value: `${write(frame.rebate)} wide` },
-    { label: 'stile = ledge + board', value: depth },
+    { label: 'shoulders apart', value: write(rail.shoulder) },
+    { label: 'tenon', value: write(frame.tenon) },
+    { label: 'horn, each end', value: write(frame.horn) },
+    { label: 'rebate for boards', value: write(frame.rebate) },
+    { label: 'thick: ledge + board', value: depth },
   ]
 }
 
@@ -50,17 +50,17 @@ export function frameBlocks(
   if (!spec.frame) return []
   const { write, other } = figureText(unit)
   const columns = [
-    { title: 'Meets the stiles', width: 44 },
-    { title: 'lower edge', width: 30, align: 'end' as const, size: 13, weight: 'semibold' as const },
-    { title: '', width: 28 },
-    { title: 'upper edge', width: 30, align: 'end' as const, size: 13, weight: 'semibold' as const },
-    { title: '', width: width - 132 },
+    { title: 'At the stiles', width: 30 },
+    { title: 'lower edge', width: 22, align: 'end' as const, size: 13, weight: 'semibold' as const },
+    { title: '', width: 20 },
+    { title: 'upper edge', width: 22, align: 'end' as const, size: 13, weight: 'semibold' as const },
+    { title: '', width: width - 94 },
   ]
   return saidByLeaf(design.leaves, (leaf) => [frameFacts(spec, leaf, write), mortises(leaf)]).flatMap(
     ({ who, leaf }) =>
       keptTogether([
         heading(titled('Frame joints', who)),
-        ...factGrid(frameFacts(spec, leaf, write), { width, across: 5, measure }),
+        ...factGrid(frameFacts(spec, leaf, write), { width, across: 3, measure }),
         ...table(
           {
             columns,

@@ -15,8 +15,8 @@ export function hangingParts(
   measure: Measure,
 ): Block[][] {
   const right = [
-    { drawing: views.swing, width: 84, height: 78 },
-    { drawing: views.ground, width: 84, height: 62 },
+    { drawing: views.swing, width: 92, height: 92 },
+    { drawing: views.ground, width: 92, height: 66 },
   ]
   const lists = (across: number): Block[] => [
     ...weightBlocks(input, across, measure),

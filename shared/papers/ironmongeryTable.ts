@@ -11,7 +11,7 @@ import { heading, table, type Cell } from './table.ts'
 /** '2 bolt holes 12 right through': the drill to take, and how deep, mm. */
 function drillWords({ what, count, size, depth }: Drilling): string {
   const drill = writeShortMm(size.drill ?? size.exact, 2)
-  return `${count} ${what}${count === 1 ? '' : 's'} ${drill}, ${depth === null ? 'through' : `${writeShortMm(depth)} deep at most`}`
+  return `${count} ${what}${count === 1 ? '' : 's'} ${drill}, ${depth === null ? 'through' : `${writeShortMm(depth)} deep`}`
 }
 
 const drilled = (fitting: Fitting): string =>
@@ -85,7 +85,7 @@ export function ironmongeryTable(
     { title: 'No.', width: 11, align: 'end' as const, size: 13, weight: 'semibold' as const },
     { title: 'Where', width: 37 },
     { title: 'Middle, from the foot', width: 45, weight: 'semibold' as const },
-    { title: 'Drill, mm', width: width - 138 },
+    { title: 'Drill, mm; deep at most', width: width - 138 },
   ]
   return [heading('Ironmongery'), ...table({ columns, rows }, measure)]
 }

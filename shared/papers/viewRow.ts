@@ -78,24 +78,31 @@ export const viewRows = (views: RowView[], width: number): Block[] =>
 /** Most height that blocks beside drawings may have: they stay in one piece, and a page must hold them. mm. */
 const mostBeside = 135
 
+type Beside = { views: RowView[]; width: number }
+
+/** The width that is left beside drawings, mm. */
+const leftOf = (there: Placed[], width: number): number =>
+  width - Math.max(...there.map((view) => view.width)) - between
+
+/** Whether blocks are low enough to have drawings standing beside them. */
+export function standsBeside(lists: (width: number) => Block[], { views, width }: Beside): boolean {
+  const there = placed(views)
+  return there.length > 0 && stacked(lists(leftOf(there, width))).height <= mostBeside
+}
+
 /**
  * Blocks with drawings standing at their right, one under another. lists makes the blocks for a width. Where they come out too high to stay
  * in one piece they take the whole width, and the drawings follow in rows.
  */
-export function besideViews(
-  lists: (width: number) => Block[],
-  { views, width }: { views: RowView[]; width: number },
-): Block[] {
+export function besideViews(lists: (width: number) => Block[], { views, width }: Beside): Block[] {
   const there = placed(views)
   if (there.length === 0) return lists(width)
-  const column = Math.max(...there.map((view) => view.width))
-  const left = width - column - between
-  const words = stacked(lists(left))
-  if (words.height > mostBeside) return [...lists(width), ...viewRows(views, width)]
+  if (!standsBeside(lists, { views, width })) return [...lists(width), ...viewRows(views, width)]
+  const left = leftOf(there, width)
   const drawn = there.map(({ drawing, scale, height }): Block => ({
     height,
     above: 4,
-    marks: (x, y) => [{ kind: 'drawing', x, y, width: column, height, scale, drawing }],
+    marks: (x, y) => [{ kind: 'drawing', x, y, width: width - left - between, height, scale, drawing }],
   }))
-  return [sideBySide(words, stacked(drawn), left + between)]
+  return [sideBySide(stacked(lists(left)), stacked(drawn), left + between)]
 }

@@ -1,4 +1,5 @@
 import { extraDrawings, type ExtraDrawings } from '../drawing/extraDrawings.ts'
+import type { Drawing } from '../drawing/drawing.ts'
 import type { GateDrawings } from '../drawing/gateDrawings.ts'
 import type { Check } from '../gate/checks.ts'
 import { boardCounts, cutTable } from './cutTable.ts'
@@ -17,7 +18,7 @@ import { sawTable } from './sawTable.ts'
 import { cautionBlocks, stepBlocks } from './stepBlocks.ts'
 import { heading, paragraph } from './table.ts'
 import { topBlocks } from './topBlocks.ts'
-import { besideViews, viewRows, type RowView } from './viewRow.ts'
+import { besideViews, standsBeside, viewRows, type RowView } from './viewRow.ts'
 
 /** What the whole gate's card is made from below its first drawing; checks are those that page 1 doesn't carry. placed: views that page 1 shows; settingOut: whether a shaped top is drawn besides its table. */
 export type WholeBody = {
@@ -55,15 +56,30 @@ function workedParts(body: WholeBody, extra: ExtraDrawings, measure: Measure): B
   const views: RowView[] = [
     { drawing: view('face'), width: input.spec.leaves === 2 ? 106 : 74, height: 100 },
     { drawing: view('section'), width: 90, height: 70 },
-    { drawing: extra.frameSection, width: 62, height: 76 },
     { drawing: extra.meeting, width: 110, height: 62 },
   ]
   return [
     topBlocks(input, { drawing: body.settingOut ? extra.settingOut : undefined, width }, measure),
-    frameBlocks(input, width, measure),
+    besideViews((across) => frameBlocks(input, across, measure), {
+      views: [{ drawing: extra.frameSection, width: 62, height: 80 }],
+      width,
+    }),
     notchBlocks(input, { drawing: extra.notch, width }, measure),
     ...viewRows(views, width).map((row) => [row]),
   ]
+}
+
+/** Boards, holes and fixings beside the layers taken apart; with many boards their list takes the sheet's width. */
+function listParts(body: WholeBody, exploded: Drawing | undefined, measure: Measure): Block[][] {
+  const { input, width } = body
+  const beside = { views: [{ drawing: exploded, width: 76, height: 100 }], width }
+  const holes = (across: number): Block[] => [
+    ...holeTable(input.design.holes, across, measure),
+    ...fixingBlocks(body, across, measure),
+  ]
+  const all = (across: number): Block[] => [...ripBlocks(body, across, measure), ...holes(across)]
+  if (standsBeside(all, beside)) return [besideViews(all, beside)]
+  return [ripBlocks(body, width, measure), besideViews(holes, beside)]
 }
 
 /** Everything after page 1's drawing, in the order it is needed: what to cut, how parts are worked, the making, then the hanging. */
@@ -71,14 +87,10 @@ export function wholeBody(body: WholeBody, measure: Measure): Block[] {
   const { input, width } = body
   const { spec, design, unit } = input
   const extra = extraDrawings(spec, design, unit)
-  const lists = (across: number): Block[] => [
-    ...ripBlocks(body, across, measure),
-    ...holeTable(design.holes, across, measure),
-    ...fixingBlocks(body, across, measure),
-  ]
+  const curved = (spec.top.shape === 'bowed' || spec.top.shape === 'dipped') && !spec.frame
   const parts = [
-    cutTable(design.cuts, { boards: boardCounts(design.leaves), width }, measure),
-    besideViews(lists, { views: [{ drawing: extra.exploded, width: 76, height: 100 }], width }),
+    cutTable(design.cuts, { boards: boardCounts(design.leaves), width, curved }, measure),
+    ...listParts(body, extra.exploded, measure),
     ...workedParts(body, extra, measure),
     sawTable(design.sawSettings, { unit, width, mostGuided: 3 }, measure),
   ]
