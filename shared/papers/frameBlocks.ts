@@ -48,13 +48,11 @@ export function frameBlocks(
   measure: Measure,
 ): Block[] {
   if (!spec.frame) return []
-  const { write, other } = figureText(unit)
+  const { write } = figureText(unit)
   const columns = [
-    { title: 'At the stiles', width: 30 },
-    { title: 'lower edge', width: 22, align: 'end' as const, size: 13, weight: 'semibold' as const },
-    { title: '', width: 20 },
-    { title: 'upper edge', width: 22, align: 'end' as const, size: 13, weight: 'semibold' as const },
-    { title: '', width: width - 94 },
+    { title: 'At the stiles', width: 36 },
+    { title: 'lower edge', width: 28, align: 'end' as const, size: 13, weight: 'semibold' as const },
+    { title: 'upper edge', width: 28, align: 'end' as const, size: 13, weight: 'semibold' as const },
   ]
   return saidByLeaf(design.leaves, (leaf) => [frameFacts(spec, leaf, write), mortises(leaf)]).flatMap(
     ({ who, leaf }) =>
@@ -67,9 +65,7 @@ export function frameBlocks(
             rows: mortises(leaf).map(({ name, lower, upper }): Cell[] => [
               capital(name),
               write(lower),
-              other(lower),
               write(upper),
-              other(upper),
             ]),
           },
           measure,

@@ -17,12 +17,13 @@ export function movementTable(
   if (!movement) return []
   const { write } = figureText(unit)
   const end = { align: 'end' as const, weight: 'semibold' as const }
+  const share = width / 100
   const columns = [
-    { title: 'Air', width: 31 },
-    { title: 'Timber at', width: 18, align: 'end' as const },
-    { title: 'Leaf wide', width: unit === 'mm' ? 17 : 22, ...end },
-    { title: 'Joint gap, mm', width: 15, ...end },
-    { title: 'Tongue holds, mm', width: 15, align: 'end' as const },
+    { title: 'Air', width: 31 * share },
+    { title: 'Timber at', width: 17 * share, align: 'end' as const },
+    { title: 'Leaf wide', width: (unit === 'mm' ? 17 : 22) * share, ...end },
+    { title: 'Joint gap, mm', width: 15 * share, ...end },
+    { title: 'Tongue, mm', width: (unit === 'mm' ? 20 : 15) * share, align: 'end' as const },
   ]
   const airs: [string, InAir][] = [
     ['In the shop', movement.shop],

@@ -8,8 +8,8 @@ import type { Measure } from './page.ts'
 import { heading, paragraph, table, type Cell } from './table.ts'
 
 /** A mass to the half kilogram, a force to ten newtons: they are right to a tenth at best. */
-const kg = (mass: number): string => `${Math.round(mass * 2) / 2} kg`
-const newtons = (force: number): string => `${Math.round(force / 10) * 10} N`
+const halfKg = (mass: number): string => String(Math.round(mass * 2) / 2)
+const tens = (force: number): string => String(Math.round(force / 10) * 10)
 
 const pullOf = ({ hinges }: HangingLeaf): number => Math.max(...hinges.map(({ pullN }) => pullN))
 
@@ -19,7 +19,7 @@ function windWords(leaves: readonly HangingLeaf[]): string {
     value === null
       ? []
       : [
-          `${newtons(value)}${who === '' ? '' : ` on ${who === capital(bothLeaves(leaves.map(({ name }) => name))) ? 'each' : `the ${who.toLowerCase()}`}`}`,
+          `${tens(value)} N${who === '' ? '' : ` on ${who === capital(bothLeaves(leaves.map(({ name }) => name))) ? 'each' : `the ${who.toLowerCase()}`}`}`,
         ],
   )
   return pushed.length === 0 ? '' : `The gust given pushes the shut gate with ${pushed.join(', ')}.`
@@ -33,21 +33,21 @@ export function weightBlocks(
 ): Block[] {
   const { leaves } = design
   const { write } = figureText(unit)
-  const name = leaves.length > 1 ? 26 : 3
+  const name = leaves.length > 1 ? 24 : 2
   const each = (width - name) / 4
   const end = { width: each, align: 'end' as const }
   const columns = [
     { title: '', width: name },
-    { title: 'Weight', ...end, size: 13, weight: 'semibold' as const },
-    { title: 'Pull on top hinge', ...end, weight: 'semibold' as const },
-    { title: 'Weight a hinge', ...end, weight: 'semibold' as const },
+    { title: 'Weight, kg', ...end, size: 13, weight: 'semibold' as const },
+    { title: 'Pull at top hinge, N', ...end, weight: 'semibold' as const },
+    { title: 'Weight a hinge, N', ...end, weight: 'semibold' as const },
     { title: 'Centre from hinges', ...end },
   ]
   const rows = leaves.map((leaf): Cell[] => [
     leaf.name === 'leaf' ? '' : capital(leaf.name),
-    kg(leaf.massKg),
-    newtons(pullOf(leaf)),
-    newtons(leaf.hinges[0]?.shareN ?? 0),
+    halfKg(leaf.massKg),
+    tens(pullOf(leaf)),
+    tens(leaf.hinges[0]?.shareN ?? 0),
     write(leaf.centre.x),
   ])
   const note = [
