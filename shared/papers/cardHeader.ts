@@ -98,8 +98,9 @@ export function cardHeader(head: Head, measure: Measure): PageMark[] {
   ]
 }
 
-function issueWords({ header, draft }: Head): string {
+function issueWords({ header, draft, paper }: Head): string {
   if (draft) return 'draft – not issued'
+  if (header.issuedAt === null && paper !== 'job card') return 'as the job stands'
   return header.issuedAt === null
     ? `revision ${header.revision}`
     : `revision ${header.revision}, issued ${paperDate(header.issuedAt)}`

@@ -59,7 +59,7 @@ function whose(known: Known[], leaves: readonly LeafName[], together: boolean): 
   }))
   const [first, second] = byLeaf
   if (!first) return ''
-  if (leaves.length < 2 || together) return first.words
+  if (leaves.length < 2 || together || first.leaf === 'leaf') return first.words
   const join = (leaf: string, words: string) => (words === '' ? leaf : `${leaf}, ${words}`)
   if (second && first.words === second.words) return join(bothLeaves(leaves), first.words)
   return byLeaf.map(({ leaf, words }) => join(leaf, words)).join('; ')

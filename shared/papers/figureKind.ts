@@ -3,7 +3,7 @@ import type { LeafName } from '../gate/leaf.ts'
 import { boardCounts } from './cutTable.ts'
 import { pieceNames } from './pieceNames.ts'
 
-/** A figure's id taken apart: whose leaf's it is, its kind ('brace.angle'), and which one of the kind: a part's name, or a number among things of one noun. */
+/** A figure's id taken apart: whose leaf's it is ('leaf' also for what is of the gate as a whole), its kind ('brace.angle'), and which one of the kind: a part's name, or a number among things of one noun. */
 export type FigureKind = {
   leaf: LeafName
   kind: string
@@ -82,6 +82,7 @@ function apart(design: Design, id: string): Omit<FigureKind, 'leaf'> {
 /** Takes a figure's id apart. */
 export function figureKind(design: Design, id: string): FigureKind {
   const found = prefixes.find(([prefix]) => id.startsWith(prefix))
-  const leaf = found?.[1] ?? design.leaves[0]?.name ?? 'leaf'
+  const ofGate = /^(opening|whole|hole|saw|cut|movement)\./.test(id)
+  const leaf = ofGate ? 'leaf' : (found?.[1] ?? design.leaves[0]?.name ?? 'leaf')
   return { leaf, ...apart(design, found ? id.slice(found[0].length) : id) }
 }

@@ -35,11 +35,13 @@ function rowRuns(row: EntryRow, unit: string, job: LengthUnit): Run[] {
 /** The numbers put into an entry, and what came out: those that all share first. */
 function numberRuns({ shared, rows, unit }: FigureEntry, job: LengthUnit): Run[] {
   const [only] = rows
+  const once = unit !== '' && unit !== '°' && rows.length > 3 && job === 'mm'
   const runs = rows.flatMap((row, i): Run[] => [
-    ...rowRuns(row, unit, job),
+    ...rowRuns(row, once ? '' : unit, job),
     { text: i < rows.length - 1 ? '; ' : '.', weight: 'regular' },
   ])
-  if (shared.length === 0) return runs
+  const inUnit = once && unit !== 'no.' ? `In ${unit}. ` : ''
+  if (shared.length === 0) return [{ text: inUnit, weight: 'regular' }, ...runs]
   if (rows.length === 1 && only) {
     const where = only.places === '' ? '' : `${capital(only.places)}: `
     return [
@@ -48,7 +50,7 @@ function numberRuns({ shared, rows, unit }: FigureEntry, job: LengthUnit): Run[]
       { text: '.', weight: 'regular' },
     ]
   }
-  return [{ text: `All with ${put(shared)}. `, weight: 'regular' }, ...runs]
+  return [{ text: `${inUnit}All with ${put(shared)}. `, weight: 'regular' }, ...runs]
 }
 
 /** An entry as blocks: its name, formula and source, then its numbers; long ones may go on over a page. */
