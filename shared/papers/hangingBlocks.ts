@@ -16,7 +16,7 @@ export function hangingParts(
 ): Block[][] {
   const right = [
     { drawing: views.swing, width: 92, height: 92 },
-    { drawing: views.ground, width: 92, height: 66 },
+    { drawing: views.ground, width: 92, height: 66, headroom: 9 },
   ]
   const lists = (across: number): Block[] => [
     ...weightBlocks(input, across, measure),

@@ -4,12 +4,12 @@ import type { Figures } from '../gate/figures.ts'
 import type { Brace, HangingLeaf } from '../gate/leaf.ts'
 import { leafPrefix } from '../gate/leafPrefix.ts'
 import { factGrid } from './factGrid.ts'
-import { sideBySide, stacked, type Block } from './flow.ts'
+import type { Block } from './flow.ts'
 import type { JobCardInput } from './jobCardInput.ts'
 import { capital, saidByLeaf } from './leafWords.ts'
 import type { Measure } from './page.ts'
 import { heading, paragraph } from './table.ts'
-import { viewBlock } from './viewRow.ts'
+import { besideViews } from './viewRow.ts'
 
 const called = (brace: Brace): string => (brace.name === 'single' ? 'brace' : `${brace.name} brace`)
 
@@ -52,36 +52,37 @@ export function notchBlocks(
 ): Block[] {
   const { write } = figureText(unit)
   if (!drawing) return []
-  const beside = 84
-  const left = width - beside - 4
   const said = saidByLeaf(design.leaves, (leaf) => [
     markings(leaf, write),
     endGrain(design.figures, leaf, write),
   ])
-  const words = said.flatMap(({ who, leaf }) => [
-    ...markings(leaf, write).flatMap(({ names, brace: { notch } }) =>
-      notch === null
-        ? []
-        : [
-            paragraph(capital(who === '' ? names : `${who.toLowerCase()}: ${names}`), {
-              width: left,
-              measure,
-            }),
-            ...factGrid(
-              [
-                { label: 'depth into the ledge', value: write(notch.depth) },
-                { label: 'point, along the ledge', value: write(notch.shift) },
-                { label: 'shoulder, square', value: write(notch.shoulder) },
-                { label: 'slope', value: write(notch.slope) },
-              ],
-              { width: left, across: 2, measure },
-            ),
-          ],
-    ),
-    ...endGrain(design.figures, leaf, write).map((text, i) =>
-      paragraph(i === 0 ? `End grain left, notch to ledge end. ${text}` : text, { width: left, measure }),
-    ),
-  ])
-  const shown = sideBySide(stacked(words), viewBlock(drawing, { width: beside, height: 72 }), left + 4)
-  return [heading('Notches'), { ...shown, above: 0 }]
+  const words = (left: number): Block[] =>
+    said.flatMap(({ who, leaf }) => [
+      ...markings(leaf, write).flatMap(({ names, brace: { notch } }) =>
+        notch === null
+          ? []
+          : [
+              paragraph(capital(who === '' ? names : `${who.toLowerCase()}: ${names}`), {
+                width: left,
+                measure,
+              }),
+              ...factGrid(
+                [
+                  { label: 'depth into the ledge', value: write(notch.depth) },
+                  { label: 'point, along the ledge', value: write(notch.shift) },
+                  { label: 'shoulder, square', value: write(notch.shoulder) },
+                  { label: 'slope', value: write(notch.slope) },
+                ],
+                { width: left, across: 2, measure },
+              ),
+            ],
+      ),
+      ...endGrain(design.figures, leaf, write).map((text, i) =>
+        paragraph(i === 0 ? `End grain left, notch to ledge end. ${text}` : text, { width: left, measure }),
+      ),
+    ])
+  return besideViews((left) => [heading('Notches'), ...words(left)], {
+    views: [{ drawing, width: 84, height: 72 }],
+    width,
+  })
 }

@@ -19,8 +19,8 @@ export function viewBlock(drawing: Drawing, box: { width: number; height: number
 /** Space between two columns, mm. */
 const between = 4
 
-/** A drawing that may stand in a row, and the most paper that it may take there, mm. Without a drawing, or where it would be too small to read, it is passed over. */
-export type RowView = { drawing: Drawing | undefined; width: number; height: number }
+/** A drawing that may stand in a row, and the most paper that it may take there, mm; headroom is kept free under its title. Without a drawing, or where it would be too small to read, it is passed over. */
+export type RowView = { drawing: Drawing | undefined; width: number; height: number; headroom?: number }
 
 type Placed = { drawing: Drawing; scale: number; width: number; height: number }
 
@@ -35,12 +35,12 @@ const wordsWidth = ({ title, notes }: Drawing): number =>
 const coarsest = 50
 
 function placed(views: RowView[]): Placed[] {
-  return views.flatMap(({ drawing, ...box }) => {
+  return views.flatMap(({ drawing, headroom = 0, ...box }) => {
     if (!drawing) return []
     const scale = fittingScale(drawing, box)
     if (scale > coarsest) return []
     const { width, height } = sizeAt(drawing, scale)
-    return [{ drawing, scale, width: Math.max(width, wordsWidth(drawing)), height }]
+    return [{ drawing, scale, width: Math.max(width, wordsWidth(drawing)), height: height + headroom }]
   })
 }
 

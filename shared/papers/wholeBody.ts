@@ -20,7 +20,7 @@ import { heading, paragraph } from './table.ts'
 import { topBlocks } from './topBlocks.ts'
 import { besideViews, standsBeside, viewRows, type RowView } from './viewRow.ts'
 
-/** What the whole gate's card is made from below its first drawing; checks are those that page 1 doesn't carry. placed: views that page 1 shows; settingOut: whether a shaped top is drawn besides its table. */
+/** What the whole gate's card is made from below its first drawing; checks are those that page 1 doesn't carry. placed: views that page 1 shows; settingOut and face: whether a shaped top is drawn besides its table, and the face besides its list of boards. */
 export type WholeBody = {
   input: JobCardInput
   drawings: GateDrawings
@@ -29,6 +29,7 @@ export type WholeBody = {
   width: number
   places: FixingPlaces
   settingOut: boolean
+  face: boolean
   frames: { first: Frame; later: Frame }
 }
 
@@ -54,7 +55,7 @@ function workedParts(body: WholeBody, extra: ExtraDrawings, measure: Measure): B
   const { input, drawings, placed, width } = body
   const view = (name: 'face' | 'section') => (placed.includes(name) ? undefined : drawings[name])
   const views: RowView[] = [
-    { drawing: view('face'), width: input.spec.leaves === 2 ? 106 : 74, height: 100 },
+    { drawing: body.face ? view('face') : undefined, width: input.spec.leaves === 2 ? 106 : 74, height: 100 },
     { drawing: view('section'), width: 90, height: 70 },
     { drawing: extra.meeting, width: 110, height: 62 },
   ]

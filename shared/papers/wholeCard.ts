@@ -9,11 +9,13 @@ import { wholeBody } from './wholeBody.ts'
 import { wholeFigures } from './wholeFigures.ts'
 
 /** How full the card may be, the fullest first: the drawings show where fixings go, the table the heights of a top. */
-const fullness: { places: FixingPlaces; settingOut: boolean }[] = [
-  { places: 'all', settingOut: true },
-  { places: 'on ledges', settingOut: true },
-  { places: 'counted', settingOut: true },
-  { places: 'counted', settingOut: false },
+const fullness: { places: FixingPlaces; face: boolean; settingOut: boolean }[] = [
+  { places: 'all', face: true, settingOut: true },
+  { places: 'on ledges', face: true, settingOut: true },
+  { places: 'counted', face: true, settingOut: true },
+  { places: 'on ledges', face: false, settingOut: true },
+  { places: 'counted', face: false, settingOut: true },
+  { places: 'counted', face: false, settingOut: false },
 ]
 
 /** The marks of every page of a whole gate's card under its header: the fullest that needs no page more than the shortest. */
