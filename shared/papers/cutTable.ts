@@ -41,14 +41,15 @@ export function cutTable(
   measure: Measure,
 ): Block[] {
   const cuts = curved ? list.map(underCurve) : list
+  const part = Object.keys(boards).length > 1 ? 41 : 33
   const columns = [
     { title: '', width: 9 },
-    { title: 'Part', width: 33 },
+    { title: 'Part', width: part },
     { title: 'Section', width: 36 },
     { title: 'No.', width: 12, align: 'end' as const, size: 14, weight: 'semibold' as const },
     { title: 'Length mm', width: 22, align: 'end' as const, size: 14, weight: 'semibold' as const },
     { title: 'inches', width: 25, align: 'end' as const, size: 14, weight: 'semibold' as const },
-    { title: 'Ends', width: width - 137 },
+    { title: 'Ends', width: width - 104 - part },
   ]
   const rows = cuts.map((row, i): Cell[] => [
     { tick: true },

@@ -19,7 +19,7 @@ function frameFacts(spec: GateSpec, leaf: HangingLeaf, write: (mm: number) => st
     { label: 'tenon', value: write(frame.tenon) },
     { label: 'horn, each end', value: write(frame.horn) },
     { label: 'rebate for boards', value: write(frame.rebate) },
-    { label: 'thick: ledge + board', value: depth },
+    { label: 'thickness', value: depth },
   ]
 }
 
@@ -54,22 +54,20 @@ export function frameBlocks(
     { title: 'lower edge', width: 28, align: 'end' as const, size: 13, weight: 'semibold' as const },
     { title: 'upper edge', width: 28, align: 'end' as const, size: 13, weight: 'semibold' as const },
   ]
-  return saidByLeaf(design.leaves, (leaf) => [frameFacts(spec, leaf, write), mortises(leaf)]).flatMap(
-    ({ who, leaf }) =>
-      keptTogether([
-        heading(titled('Frame joints', who)),
-        ...factGrid(frameFacts(spec, leaf, write), { width, across: 3, measure }),
-        ...table(
-          {
-            columns,
-            rows: mortises(leaf).map(({ name, lower, upper }): Cell[] => [
-              capital(name),
-              write(lower),
-              write(upper),
-            ]),
-          },
-          measure,
-        ),
-      ]),
+  const facts = saidByLeaf(design.leaves, (leaf) => frameFacts(spec, leaf, write)).flatMap(
+    ({ who, value }) => [
+      heading(titled('Frame joints', who)),
+      ...factGrid(value, { width, across: 3, measure }),
+    ],
   )
+  const places = saidByLeaf(design.leaves, mortises).flatMap(({ who, value }) =>
+    table(
+      {
+        columns: columns.map((column, i) => (i === 0 && who !== '' ? { ...column, title: who } : column)),
+        rows: value.map(({ name, lower, upper }): Cell[] => [capital(name), write(lower), write(upper)]),
+      },
+      measure,
+    ),
+  )
+  return keptTogether([...facts, ...places])
 }

@@ -11,11 +11,15 @@ import { weightBlocks } from './weightBlocks.ts'
 /** What is needed where the gate hangs, in parts: opening and gaps, ironmongery, then weight and movement beside the swing from above. */
 export function hangingParts(
   input: JobCardInput,
-  { views, width }: { views: Pick<ExtraDrawings, 'swing' | 'ground'>; width: number },
+  {
+    views,
+    width,
+    swing = 92,
+  }: { views: Pick<ExtraDrawings, 'swing' | 'ground'>; width: number; swing?: number },
   measure: Measure,
 ): Block[][] {
   const right = [
-    { drawing: views.swing, width: 92, height: 92 },
+    { drawing: views.swing, width: 92, height: input.spec.leaves === 2 ? 92 : swing },
     { drawing: views.ground, width: 92, height: 66, headroom: 9 },
   ]
   const lists = (across: number): Block[] => [

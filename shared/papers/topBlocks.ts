@@ -57,12 +57,12 @@ function heightsTable(
   return table({ columns, rows }, measure)
 }
 
-/** Setting out a shaped top: radius and rise, the height every 50 mm from the hanging edge, and the drawing of it. Nothing for a level one. */
+/** Setting out a shaped top: radius and rise, the height every 50 mm from the hanging edge, and the drawing of it, each in a part. Nothing for a level one. */
 export function topBlocks(
   { spec, design, unit }: Pick<JobCardInput, 'spec' | 'design' | 'unit'>,
   { drawing, width }: { drawing: Drawing | undefined; width: number },
   measure: Measure,
-): Block[] {
+): Block[][] {
   const figures = figureText(unit)
   const facts = topFacts(spec, design, figures)
   if (facts.length === 0) return []
@@ -74,5 +74,5 @@ export function topBlocks(
       ...heightsTable(heightsOf(design, leaf), { figures, width, measure }),
     ]),
   )
-  return [...tables.flat(), ...viewRows([{ drawing, width, height: 84 }], width)]
+  return [...tables, viewRows([{ drawing, width, height: 84 }], width)]
 }

@@ -20,7 +20,7 @@ import { heading, paragraph } from './table.ts'
 import { topBlocks } from './topBlocks.ts'
 import { besideViews, standsBeside, viewRows, type RowView } from './viewRow.ts'
 
-/** What the whole gate's card is made from below its first drawing; checks are those that page 1 doesn't carry. placed: views that page 1 shows; settingOut and face: whether a shaped top is drawn besides its table, and the face besides its list of boards. */
+/** What the whole gate's card is made from below its first drawing; checks are those that page 1 doesn't carry. placed: views that page 1 shows; settingOut and face: whether a shaped top is drawn besides its table, and the face besides its list of boards; swing is the most height of a single leaf's swing, mm. */
 export type WholeBody = {
   input: JobCardInput
   drawings: GateDrawings
@@ -30,6 +30,7 @@ export type WholeBody = {
   places: FixingPlaces
   settingOut: boolean
   face: boolean
+  swing: number
   frames: { first: Frame; later: Frame }
 }
 
@@ -60,7 +61,7 @@ function workedParts(body: WholeBody, extra: ExtraDrawings, measure: Measure): B
     { drawing: extra.meeting, width: 110, height: 62 },
   ]
   return [
-    topBlocks(input, { drawing: body.settingOut ? extra.settingOut : undefined, width }, measure),
+    ...topBlocks(input, { drawing: body.settingOut ? extra.settingOut : undefined, width }, measure),
     besideViews((across) => frameBlocks(input, across, measure), {
       views: [{ drawing: extra.frameSection, width: 62, height: 80 }],
       width,
@@ -101,7 +102,7 @@ export function wholeBody(body: WholeBody, measure: Measure): Block[] {
     ...closelyPacked(parts, cautions, body.frames),
     ...stepBlocks(design.steps, { stage: 'making', unit, width }, measure),
   ]
-  const hanging = hangingParts(input, { views: extra, width }, measure)
+  const hanging = hangingParts(input, { views: extra, width, swing: body.swing }, measure)
   return [
     ...making,
     ...closelyPacked(hanging, making, body.frames),

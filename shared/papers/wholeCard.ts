@@ -1,21 +1,22 @@
 import type { GateDrawings } from '../drawing/gateDrawings.ts'
 import { cardFirstPage } from './cardFirstPage.ts'
 import { headerHeight } from './cardHeader.ts'
-import type { FixingPlaces } from './fixingWords.ts'
 import { flow } from './flow.ts'
 import type { JobCardInput } from './jobCardInput.ts'
 import { margins, paperSizes, type Measure, type PageMark } from './page.ts'
-import { wholeBody } from './wholeBody.ts'
+import { wholeBody, type WholeBody } from './wholeBody.ts'
 import { wholeFigures } from './wholeFigures.ts'
 
 /** How full the card may be, the fullest first: the drawings show where fixings go, the table the heights of a top. */
-const fullness: { places: FixingPlaces; face: boolean; settingOut: boolean }[] = [
-  { places: 'all', face: true, settingOut: true },
-  { places: 'on ledges', face: true, settingOut: true },
-  { places: 'counted', face: true, settingOut: true },
-  { places: 'on ledges', face: false, settingOut: true },
-  { places: 'counted', face: false, settingOut: true },
-  { places: 'counted', face: false, settingOut: false },
+const fullness: Pick<WholeBody, 'places' | 'face' | 'settingOut' | 'swing'>[] = [
+  { places: 'all', face: true, settingOut: true, swing: 92 },
+  { places: 'on ledges', face: true, settingOut: true, swing: 92 },
+  { places: 'counted', face: true, settingOut: true, swing: 92 },
+  { places: 'all', face: true, settingOut: true, swing: 66 },
+  { places: 'counted', face: true, settingOut: true, swing: 66 },
+  { places: 'on ledges', face: false, settingOut: true, swing: 66 },
+  { places: 'counted', face: false, settingOut: true, swing: 66 },
+  { places: 'counted', face: false, settingOut: false, swing: 66 },
 ]
 
 /** The marks of every page of a whole gate's card under its header: the fullest that needs no page more than the shortest. */
