@@ -41,7 +41,9 @@ export function cutTable(
   measure: Measure,
 ): Block[] {
   const cuts = curved ? list.map(underCurve) : list
-  const part = Object.keys(boards).length > 1 ? 41 : 33
+  const names = cuts.map((row) => pieceNames(row, boards))
+  // Boards that are named one by one with their leaf want the room; ends want it otherwise.
+  const part = names.some((name) => /: board \d|board \d+, both/.test(name)) ? 41 : 33
   const columns = [
     { title: '', width: 9 },
     { title: 'Part', width: part },
@@ -53,7 +55,7 @@ export function cutTable(
   ]
   const rows = cuts.map((row, i): Cell[] => [
     { tick: true },
-    pieceNames(row, boards),
+    names[i] ?? '',
     alike(row, cuts[i - 1])
       ? 'the same'
       : `${row.section}, ${writeShortMm(row.thickness)} × ${writeShortMm(row.width)}`,

@@ -1,3 +1,5 @@
+import type { Drawing } from '../drawing/drawing.ts'
+import { fittingScale } from '../drawing/fitScale.ts'
 import type { ExtraDrawings } from '../drawing/extraDrawings.ts'
 import type { Block } from './flow.ts'
 import { ironmongeryTable } from './ironmongeryTable.ts'
@@ -5,8 +7,15 @@ import type { JobCardInput } from './jobCardInput.ts'
 import { movementTable } from './movementTable.ts'
 import { openingBlocks } from './openingBlocks.ts'
 import type { Measure } from './page.ts'
-import { besideViews } from './viewRow.ts'
+import { besideViews, coarsest } from './viewRow.ts'
 import { weightBlocks } from './weightBlocks.ts'
+
+/** The box of paper for the swing: as low as asked, unless that would leave it too small to read. mm. */
+function swingBox(drawing: Drawing | undefined, height: number): { width: number; height: number } {
+  const [width, most] = [92, 92]
+  const low = { width, height }
+  return drawing && fittingScale(drawing, low) <= coarsest ? low : { width, height: most }
+}
 
 /** What is needed where the gate hangs, in parts: opening and gaps, ironmongery, then weight and movement beside the swing from above. */
 export function hangingParts(
@@ -19,7 +28,7 @@ export function hangingParts(
   measure: Measure,
 ): Block[][] {
   const right = [
-    { drawing: views.swing, width: 92, height: input.spec.leaves === 2 ? 92 : swing },
+    { drawing: views.swing, ...swingBox(views.swing, swing) },
     { drawing: views.ground, width: 92, height: 66, headroom: 9 },
   ]
   const lists = (across: number): Block[] => [

@@ -19,20 +19,20 @@ export function movementTable(
   const end = { align: 'end' as const, weight: 'semibold' as const }
   const share = width / 100
   const columns = [
-    { title: 'Air', width: 31 * share },
-    { title: 'Timber at', width: 17 * share, align: 'end' as const },
+    { title: 'Air', width: 25 * share },
+    { title: 'Timber, %', width: 19 * share, align: 'end' as const },
     { title: 'Leaf wide', width: (unit === 'mm' ? 17 : 22) * share, ...end },
-    { title: 'Joint gap, mm', width: 15 * share, ...end },
+    { title: 'Joint gap, mm', width: 19 * share, ...end },
     { title: 'Tongue, mm', width: (unit === 'mm' ? 20 : 15) * share, align: 'end' as const },
   ]
   const airs: [string, InAir][] = [
-    ['In the shop', movement.shop],
-    ['At the driest', movement.driest],
-    ['At the wettest', movement.wettest],
+    ['shop', movement.shop],
+    ['driest', movement.driest],
+    ['wettest', movement.wettest],
   ]
   const rows = airs.map(([name, air]): Cell[] => [
     name,
-    `${tenth(air.moisture)} %`,
+    tenth(air.moisture),
     write(air.leafWidth),
     tenth(air.jointGap),
     air.tongueReach === null ? '–' : tenth(air.tongueReach),

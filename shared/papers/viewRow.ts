@@ -32,7 +32,7 @@ const wordsWidth = ({ title, notes }: Drawing): number =>
   ) + 1
 
 /** The coarsest scale at which a drawing still says more than its words. */
-const coarsest = 50
+export const coarsest = 50
 
 function placed(views: RowView[]): Placed[] {
   return views.flatMap(({ drawing, headroom = 0, ...box }) => {

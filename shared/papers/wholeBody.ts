@@ -20,7 +20,7 @@ import { heading, paragraph } from './table.ts'
 import { topBlocks } from './topBlocks.ts'
 import { besideViews, standsBeside, viewRows, type RowView } from './viewRow.ts'
 
-/** What the whole gate's card is made from below its first drawing; checks are those that page 1 doesn't carry. placed: views that page 1 shows; settingOut and face: whether a shaped top is drawn besides its table, and the face besides its list of boards; swing is the most height of a single leaf's swing, mm. */
+/** What the whole gate's card is made from below its first drawing; checks are those that page 1 doesn't carry. placed: views that page 1 shows; settingOut and face: whether a shaped top is drawn besides its table, and the face besides its list of boards; swing is the height that the swing is kept to, mm. */
 export type WholeBody = {
   input: JobCardInput
   drawings: GateDrawings
@@ -57,7 +57,7 @@ function workedParts(body: WholeBody, extra: ExtraDrawings, measure: Measure): B
   const view = (name: 'face' | 'section') => (placed.includes(name) ? undefined : drawings[name])
   const views: RowView[] = [
     { drawing: body.face ? view('face') : undefined, width: input.spec.leaves === 2 ? 106 : 74, height: 100 },
-    { drawing: view('section'), width: 90, height: 70 },
+    { drawing: view('section'), width: input.spec.leaves === 2 && input.spec.frame ? 80 : 90, height: 70 },
     { drawing: extra.meeting, width: 110, height: 62 },
   ]
   return [

@@ -12,11 +12,11 @@ const fullness: Pick<WholeBody, 'places' | 'face' | 'settingOut' | 'swing'>[] = 
   { places: 'all', face: true, settingOut: true, swing: 92 },
   { places: 'on ledges', face: true, settingOut: true, swing: 92 },
   { places: 'counted', face: true, settingOut: true, swing: 92 },
-  { places: 'all', face: true, settingOut: true, swing: 66 },
-  { places: 'counted', face: true, settingOut: true, swing: 66 },
-  { places: 'on ledges', face: false, settingOut: true, swing: 66 },
-  { places: 'counted', face: false, settingOut: true, swing: 66 },
-  { places: 'counted', face: false, settingOut: false, swing: 66 },
+  { places: 'all', face: true, settingOut: true, swing: 78 },
+  { places: 'counted', face: true, settingOut: true, swing: 78 },
+  { places: 'on ledges', face: false, settingOut: true, swing: 78 },
+  { places: 'counted', face: false, settingOut: true, swing: 78 },
+  { places: 'counted', face: false, settingOut: false, swing: 78 },
 ]
 
 /** The marks of every page of a whole gate's card under its header: the fullest that needs no page more than the shortest. */
