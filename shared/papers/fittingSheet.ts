@@ -20,9 +20,14 @@ export function fittingSheet(input: JobCardInput, measure: Measure = plainMeasur
     return drawing ? { [name]: drawing } : {}
   }
   const views = { ...drawn('swing'), ...drawn('ground') }
-  const blocks = [
-    ...closelyPacked(hangingParts(input, { views, width }, measure), [], { first, later }),
-    ...stepBlocks(design.steps, { stage: 'hanging', unit, width }, measure),
-  ]
-  return headedPages(input, { paper: 'fitting sheet', pages: flow(blocks, first, later) }, measure)
+  const made = [92, 78].map((swing) => {
+    const blocks = [
+      ...closelyPacked(hangingParts(input, { views, width, swing }, measure), [], { first, later }),
+      ...stepBlocks(design.steps, { stage: 'hanging', unit, width }, measure),
+    ]
+    return flow(blocks, first, later)
+  })
+  const least = Math.min(...made.map((pages) => pages.length))
+  const pages = made.find((one) => one.length === least) ?? []
+  return headedPages(input, { paper: 'fitting sheet', pages }, measure)
 }

@@ -166,7 +166,7 @@ describe('a sheet beside the card', () => {
       'missing spec.size.width',
       'missing spec.size.height',
     ])
-    expect(await refused('papers.sheet', { jobId: 999, format: 'a4', sheet })).toEqual(['missing jobId'])
+    expect(await refused('papers.sheet', { jobId: 999, format: 'a4', sheet })).toEqual(['not-found jobId'])
     expect(await refused('papers.sheet', { jobId, format: 'a4', sheet: 'job card' })).toHaveLength(1)
   })
 })
