@@ -21,14 +21,20 @@ export function factGrid(
       label: setLines([{ text: label, weight: 'regular' }], { width: cell - 4, size: labelSize, measure }),
       value: setLines([{ text: value, weight: 'semibold' }], { width: cell - 4, size: valueSize, measure }),
     }))
-    const over = Math.max(...set.map(({ label }) => label.length)) * lineHeight(labelSize)
+    const deepest = Math.max(...set.map(({ label }) => label.length))
+    const over = deepest * lineHeight(labelSize)
     const under = Math.max(...set.map(({ value }) => value.length)) * lineHeight(valueSize)
     return {
       height: over + under + 1.2,
       above: 1.2,
       marks: (x, y) =>
         set.flatMap(({ label, value }, i) => [
-          ...linesAt(label, { x: x + i * cell, y: y + 3.6, size: labelSize, ink: 'grey' }),
+          ...linesAt(label, {
+            x: x + i * cell,
+            y: y + 3.6 + (deepest - label.length) * lineHeight(labelSize),
+            size: labelSize,
+            ink: 'grey',
+          }),
           ...linesAt(value, { x: x + i * cell, y: y + over + 4.2, size: valueSize, ink: 'black' }),
         ]),
     }

@@ -6,7 +6,7 @@ import type { Block } from './flow.ts'
 import type { JobCardInput } from './jobCardInput.ts'
 import { capital, saidByLeaf, titled } from './leafWords.ts'
 import type { Measure } from './page.ts'
-import { heading, table, type Cell } from './table.ts'
+import { heading, table, type Cell, type Table } from './table.ts'
 
 /** A framed gate's own figures: what every joint of it is cut to. */
 function frameFacts(spec: GateSpec, leaf: HangingLeaf, write: (mm: number) => string): Fact[] {
@@ -41,6 +41,10 @@ function mortises({ ledges, frame }: HangingLeaf): Mortise[] {
   ]
 }
 
+/** A table with room above it, where it follows another. */
+const spacedTable = (rows: Table, measure: Measure): Block[] =>
+  table(rows, measure).map((block, i) => (i === 0 ? { ...block, above: 2.5 } : block))
+
 /** Frame joints: the figures every joint is cut to, and where ledges and rail meet the stiles. Nothing for a gate without a frame. */
 export function frameBlocks(
   { spec, design, unit }: Pick<JobCardInput, 'spec' | 'design' | 'unit'>,
@@ -61,7 +65,7 @@ export function frameBlocks(
     ],
   )
   const places = saidByLeaf(design.leaves, mortises).flatMap(({ who, value }) =>
-    table(
+    spacedTable(
       {
         columns: columns.map((column, i) => (i === 0 && who !== '' ? { ...column, title: who } : column)),
         rows: value.map(({ name, lower, upper }): Cell[] => [capital(name), write(lower), write(upper)]),

@@ -7,7 +7,7 @@ import type { JobCardInput } from './jobCardInput.ts'
 import { movementTable } from './movementTable.ts'
 import { openingBlocks } from './openingBlocks.ts'
 import type { Measure } from './page.ts'
-import { besideViews, coarsest } from './viewRow.ts'
+import { besideViews, coarsest, viewRows } from './viewRow.ts'
 import { weightBlocks } from './weightBlocks.ts'
 
 /** The box of paper for the swing: as low as asked, unless that would leave it too small to read. mm. */
@@ -17,7 +17,7 @@ function swingBox(drawing: Drawing | undefined, height: number): { width: number
   return drawing && fittingScale(drawing, low) <= coarsest ? low : { width, height: most }
 }
 
-/** What is needed where the gate hangs, in parts: opening and gaps, ironmongery, then weight and movement beside the swing from above. */
+/** What is needed where the gate hangs, in parts: opening and gaps, ironmongery, then weight and movement beside the swing from above. Over sloping ground the swing has the ground beside it. */
 export function hangingParts(
   input: JobCardInput,
   {
@@ -27,10 +27,8 @@ export function hangingParts(
   }: { views: Pick<ExtraDrawings, 'swing' | 'ground'>; width: number; swing?: number },
   measure: Measure,
 ): Block[][] {
-  const right = [
-    { drawing: views.swing, ...swingBox(views.swing, swing) },
-    { drawing: views.ground, width: 92, height: 66, headroom: 9 },
-  ]
+  const swinging = { drawing: views.swing, ...swingBox(views.swing, swing) }
+  const ground = { drawing: views.ground, width: 92, height: 66, headroom: 9 }
   const lists = (across: number): Block[] => [
     ...weightBlocks(input, across, measure),
     ...movementTable(input, across, measure),
@@ -38,6 +36,8 @@ export function hangingParts(
   return [
     openingBlocks(input, width, measure),
     ironmongeryTable(input, width, measure),
-    besideViews(lists, { views: right, width }),
+    ...(views.ground
+      ? [lists(width), viewRows([swinging, ground], width)]
+      : [besideViews(lists, { views: [swinging], width })]),
   ]
 }
