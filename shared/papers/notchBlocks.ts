@@ -2,8 +2,9 @@ import type { Drawing } from '../drawing/drawing.ts'
 import { figureText } from '../drawing/figureText.ts'
 import type { Figures } from '../gate/figures.ts'
 import type { Brace, HangingLeaf } from '../gate/leaf.ts'
+import type { Notch } from '../gate/notch.ts'
 import { leafPrefix } from '../gate/leafPrefix.ts'
-import { factGrid } from './factGrid.ts'
+import { factGrid, type Fact } from './factGrid.ts'
 import type { Block } from './flow.ts'
 import type { JobCardInput } from './jobCardInput.ts'
 import { capital, saidByLeaf } from './leafWords.ts'
@@ -24,7 +25,7 @@ function endGrain(figures: Figures, leaf: HangingLeaf, write: (mm: number) => st
   })
 }
 
-type Marking = { names: string; brace: Brace }
+type Marking = { names: string; notch: Notch }
 
 /** Braces whose notches are marked alike are spoken of together. */
 function markings(leaf: HangingLeaf, write: (mm: number) => string): Marking[] {
@@ -36,10 +37,18 @@ function markings(leaf: HangingLeaf, write: (mm: number) => string): Marking[] {
     alike.set(key, [...(alike.get(key) ?? []), brace])
   }
   return [...alike.values()].flatMap((same) => {
-    const [brace] = same
-    return brace ? [{ names: same.map(called).join(' and '), brace }] : []
+    const notch = same[0]?.notch
+    return notch ? [{ names: same.map(called).join(' and '), notch }] : []
   })
 }
+
+/** The four figures a notch is marked by. */
+const faceFacts = ({ depth, shift, shoulder, slope }: Notch, write: (mm: number) => string): Fact[] => [
+  { label: 'depth into the ledge', value: write(depth) },
+  { label: 'point, along the ledge', value: write(shift) },
+  { label: 'shoulder, square', value: write(shoulder) },
+  { label: 'slope', value: write(slope) },
+]
 
 /**
  * Marking the notches: depth, shoulder, slope and where the point comes, with the end grain left, beside the enlarged detail. Nothing for
@@ -52,36 +61,21 @@ export function notchBlocks(
 ): Block[] {
   const { write } = figureText(unit)
   if (!drawing) return []
-  const said = saidByLeaf(design.leaves, (leaf) => [
-    markings(leaf, write),
-    endGrain(design.figures, leaf, write),
-  ])
-  const words = (left: number): Block[] =>
-    said.flatMap(({ who, leaf }) => [
-      ...markings(leaf, write).flatMap(({ names, brace: { notch } }) =>
-        notch === null
-          ? []
-          : [
-              paragraph(capital(who === '' ? names : `${who.toLowerCase()}: ${names}`), {
-                width: left,
-                measure,
-              }),
-              ...factGrid(
-                [
-                  { label: 'depth into the ledge', value: write(notch.depth) },
-                  { label: 'point, along the ledge', value: write(notch.shift) },
-                  { label: 'shoulder, square', value: write(notch.shoulder) },
-                  { label: 'slope', value: write(notch.slope) },
-                ],
-                { width: left, across: 2, measure },
-              ),
-            ],
-      ),
-      ...endGrain(design.figures, leaf, write).map((text, i) =>
-        paragraph(i === 0 ? `End grain left, notch to ledge end. ${text}` : text, { width: left, measure }),
+  const said = saidByLeaf(design.leaves, (leaf) => ({
+    marked: markings(leaf, write),
+    left: endGrain(design.figures, leaf, write),
+  }))
+  const words = (across: number): Block[] =>
+    said.flatMap(({ who, value: { marked, left } }) => [
+      ...marked.flatMap(({ names, notch }) => [
+        paragraph(capital(who === '' ? names : `${who.toLowerCase()}: ${names}`), { width: across, measure }),
+        ...factGrid(faceFacts(notch, write), { width: across, across: 2, measure }),
+      ]),
+      ...left.map((text, i) =>
+        paragraph(i === 0 ? `End grain left, notch to ledge end. ${text}` : text, { width: across, measure }),
       ),
     ])
-  return besideViews((left) => [heading('Notches'), ...words(left)], {
+  return besideViews((across) => [heading('Notches'), ...words(across)], {
     views: [{ drawing, width: 84, height: 72 }],
     width,
   })

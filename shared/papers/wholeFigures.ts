@@ -38,7 +38,7 @@ function topFigure({ spec, design }: Gate, { write, other }: FigureText): CardFi
   const { top } = spec
   if (top.shape === 'level') return []
   if (top.shape === 'raked')
-    return [{ label: 'Rake', value: write(top.rise), second: `high at the ${top.high} edge` }]
+    return [{ label: 'Rake', value: write(top.rise), second: `${top.high} edge high` }]
   const radius = Object.entries(design.figures).find(([id]) => id.endsWith('top.radius'))?.[1]
   return radius
     ? [{ label: 'Radius of the top', value: write(radius.value), second: other(radius.value) }]

@@ -20,15 +20,15 @@ const mostTogether = 12
 const put = (inputs: [string, number][]): string =>
   inputs.map(([name, value]) => `${name} ${workedNumber(value)}`).join(', ')
 
-/** One result: '2 to 8 (x 50): 1971.1 mm'. */
-function rowRuns(row: EntryRow, unit: string, job: LengthUnit): Run[] {
+/** One result with what ends it, so that no line begins with a stop: '2 to 8 (x 50): 1971.1 mm; '. */
+function rowRuns(row: EntryRow, { unit, job, end }: { unit: string; job: LengthUnit; end: string }): Run[] {
   const own = put(row.inputs)
   const where = [row.places, row.places === '' || own === '' ? own : `(${own})`].filter(
     (words) => words !== '',
   )
   return [
     { text: where.length === 0 ? '' : `${where.join(' ')}: `, weight: 'regular' },
-    { text: workedResult({ value: row.value, unit }, job), weight: 'semibold' },
+    { text: `${workedResult({ value: row.value, unit }, job)}${end}`, weight: 'semibold' },
   ]
 }
 
@@ -36,18 +36,16 @@ function rowRuns(row: EntryRow, unit: string, job: LengthUnit): Run[] {
 function numberRuns({ shared, rows, unit }: FigureEntry, job: LengthUnit): Run[] {
   const [only] = rows
   const once = unit !== '' && unit !== '°' && rows.length > 3 && job === 'mm'
-  const runs = rows.flatMap((row, i): Run[] => [
-    ...rowRuns(row, once ? '' : unit, job),
-    { text: i < rows.length - 1 ? '; ' : '.', weight: 'regular' },
-  ])
+  const runs = rows.flatMap((row, i): Run[] =>
+    rowRuns(row, { unit: once ? '' : unit, job, end: i < rows.length - 1 ? '; ' : '.' }),
+  )
   const inUnit = once && unit !== 'no.' ? `In ${unit}. ` : ''
   if (shared.length === 0) return [{ text: inUnit, weight: 'regular' }, ...runs]
   if (rows.length === 1 && only) {
     const where = only.places === '' ? '' : `${capital(only.places)}: `
     return [
       { text: `${where}${put(shared)} → `, weight: 'regular' },
-      { text: workedResult({ value: only.value, unit }, job), weight: 'semibold' },
-      { text: '.', weight: 'regular' },
+      { text: `${workedResult({ value: only.value, unit }, job)}.`, weight: 'semibold' },
     ]
   }
   return [{ text: `${inUnit}All with ${put(shared)}. `, weight: 'regular' }, ...runs]
