@@ -3,8 +3,11 @@ import type { RequestName, Takes, Gives } from '../../shared/contract.ts'
 import type { JobCardInput } from '../../shared/papers/jobCardInput.ts'
 import type { Result } from '../../shared/problem.ts'
 
-/** Lays the card out and paints it. The same input gives the same bytes. */
-export type MakeCard = (input: JobCardInput) => Promise<{ bytes: Uint8Array; pages: number }>
+/** A paper of a job's gate: its card, or one of the sheets that may be printed beside it. */
+export type Sheet = 'job card' | Takes<'papers.sheet'>['sheet']
+
+/** Lays the card, or another sheet of the same gate, out and paints it. The same input gives the same bytes. */
+export type MakeCard = (input: JobCardInput, sheet?: Sheet) => Promise<{ bytes: Uint8Array; pages: number }>
 
 /** What the handlers work with: the open book, the clock, the card's painter, and where faults of the program are written down. */
 export type Context = {
