@@ -58,7 +58,7 @@ function workedParts(body: WholeBody, extra: ExtraDrawings, measure: Measure): B
   const views: RowView[] = [
     { drawing: body.face ? view('face') : undefined, width: input.spec.leaves === 2 ? 106 : 74, height: 100 },
     { drawing: view('section'), width: input.spec.leaves === 2 && input.spec.frame ? 80 : 90, height: 70 },
-    { drawing: extra.meeting, width: 110, height: 62 },
+    { drawing: extra.meeting, width: 110, height: 76 },
   ]
   return [
     ...topBlocks(input, { drawing: body.settingOut ? extra.settingOut : undefined, width }, measure),
