@@ -1,3 +1,4 @@
+import { lengthTolerance } from '../geometry/point.ts'
 import type { Board, Brace, Leaf, Ledge } from '../gate/leaf.ts'
 import { lapOf } from '../gate/meeting.ts'
 import type { GateSpec, LedgeEnd, Section } from '../gate/spec.ts'
@@ -109,10 +110,14 @@ function meetingStrip(spec: GateSpec, leaves: Leaf[]): Piece[] {
 
 /** How a board's ends are cut: square, or to the line of a shaped top or foot once the leaf is together. */
 function boardEnds(board: Board): string {
-  const shaped = board.heads[0] !== board.heads[1]
-  const head = shaped
-    ? `head ${writeShortMm(board.heads[0])} at the hanging edge, ${writeShortMm(board.heads[1])} at the closing edge, cut once together`
-    : 'both ends square'
+  const [hanging, closing] = board.heads
+  const curved = board.length > Math.max(hanging, closing) - Math.min(...board.feet) + lengthTolerance
+  const head =
+    hanging !== closing
+      ? `head ${writeShortMm(hanging)} at the hanging edge, ${writeShortMm(closing)} at the closing edge, cut once together`
+      : curved
+        ? 'head cut to the top once together'
+        : 'both ends square'
   const lapped = `${head}${lapWords(board.lap ?? 0)}`
   return board.feet[0] === board.feet[1] ? lapped : `${lapped}; foot to follow the ground`
 }

@@ -51,8 +51,7 @@ const widestBoard = ({ first, last }: Place, boarding: Boarding): number =>
 
 /** The strips of a closing board that is left wider by its lap: so much less comes off the edge that is ripped. */
 function stripWithLap(
-  strip: Board['strip'],
-  lap: number,
+  { strip, lap }: { strip: Board['strip']; lap: number },
   { first, last }: Place,
   { tongues }: Boarding,
 ): Board['strip'] {
@@ -72,7 +71,7 @@ function boardsFrom(
     const strip = stripOff(width, { first, last }, boarding)
     const loses = lostWith(strip, boarding)
     const lapped = last && lap > 0 && width + lap <= widestBoard({ first, last }, boarding) + lengthTolerance
-    const kept = lapped ? stripWithLap(strip, lap, { first, last }, boarding) : strip
+    const kept = lapped ? stripWithLap({ strip, lap }, { first, last }, boarding) : strip
     const keepsTongue = boarding.tongues === 'to-closing' ? !last : !first
     const tongue = keepsTongue ? boarding.tongue : 0
     const face: [number, number] = [x, x + width]

@@ -89,9 +89,8 @@ export function wholeBody(body: WholeBody, measure: Measure): Block[] {
   const { input, width } = body
   const { spec, design, unit } = input
   const extra = extraDrawings(spec, design, unit)
-  const curved = (spec.top.shape === 'bowed' || spec.top.shape === 'dipped') && !spec.frame
   const parts = [
-    cutTable(design.cuts, { boards: boardCounts(design.leaves), width, curved }, measure),
+    cutTable(design.cuts, { boards: boardCounts(design.leaves), width }, measure),
     ...listParts(body, extra.exploded, measure),
     ...workedParts(body, extra, measure),
     sawTable(design.sawSettings, { unit, width, mostGuided: 3 }, measure),
