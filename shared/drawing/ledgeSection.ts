@@ -1,4 +1,5 @@
 import { lowerEdge, upperEdge } from '../gate/ledges.ts'
+import type { Ledge } from '../gate/leaf.ts'
 import type { GateSpec } from '../gate/spec.ts'
 import { weatherDrop } from '../gate/weathering.ts'
 import type { Point } from '../geometry/point.ts'
@@ -11,25 +12,22 @@ import { beside, breakAcross, endGrain, grainLines } from './sectionMarks.ts'
 /** How far above and below the ledge the board is shown, mm. */
 const shownPast = 60
 
-/**
- * A weathered ledge cut upright beside its brace, face at the left: its end grain, the slope that throws the water off, and the board it is
- * fixed to. z from the face, heights from the leaf's foot, mm. Undefined where ledges aren't weathered.
- */
-export function ledgeSection(spec: GateSpec, { leaf }: PlacedLeaf, figures: FigureText): Drawing | undefined {
-  const ledge = leaf.ledges[0]
-  const angle = spec.ledges.weather ?? 0
-  if (!ledge || angle === 0) return undefined
+/** The ledge as it is cut: its heights from the leaf's foot, how far its upper edge falls, and how deep boards and both together are. mm. */
+type Cut = { name: string; low: number; high: number; drop: number; boards: number; depth: number }
+
+function cutOf(spec: GateSpec, ledge: Ledge): Cut {
   const boards = spec.boards.section.thickness
-  const depth = boards + ledge.section.thickness
-  const [low, high] = [lowerEdge(ledge), upperEdge(ledge)]
-  const drop = weatherDrop(spec, ledge)
-  const [foot, head] = [low - shownPast, high + shownPast]
-  const cut: Point[] = [
-    [boards, low],
-    [depth, low],
-    [depth, high - drop],
-    [boards, high],
-  ]
+  return {
+    name: ledge.name,
+    low: lowerEdge(ledge),
+    high: upperEdge(ledge),
+    drop: weatherDrop(spec, ledge),
+    boards,
+    depth: boards + ledge.section.thickness,
+  }
+}
+
+function chains({ low, high, drop, boards, depth }: Cut, figures: FigureText): Chain[] {
   const chain = (row: Omit<Chain, 'kind' | 'labels' | 'part'>, parts: string[]): Chain => ({
     kind: 'chain',
     ...row,
@@ -39,22 +37,8 @@ export function ledgeSection(spec: GateSpec, { leaf }: PlacedLeaf, figures: Figu
     })),
     part: `dimension ${parts[0] ?? ''}`,
   })
-  const marks: Mark[] = [
-    { kind: 'polygon', points: box([0, foot], [boards, head]), fill: 'board', part: 'board' },
-    ...grainLines(
-      [
-        [0, foot],
-        [boards, head],
-      ],
-      'x',
-      'board',
-    ),
-    { kind: 'line', from: [0, foot], to: [0, head], pen: 'visible', part: 'board' },
-    { kind: 'line', from: [boards, foot], to: [boards, head], pen: 'visible', part: 'board' },
-    endGrain(cut, `${ledge.name} ledge`),
-    breakAcross(foot, [0, boards]),
-    breakAcross(head, [0, boards]),
-    chain({ axis: 'x', base: foot, offset: -9, stops: [0, boards, depth] }, [
+  return [
+    chain({ axis: 'x', base: low - shownPast, offset: -9, stops: [0, boards, depth] }, [
       'board thickness',
       'ledge thickness',
     ]),
@@ -63,15 +47,53 @@ export function ledgeSection(spec: GateSpec, { leaf }: PlacedLeaf, figures: Figu
       'weathering',
     ]),
     chain({ axis: 'y', base: 0, offset: -9, stops: [low, high] }, ['ledge width']),
-    beside([0, foot + shownPast / 2], 'face', { dx: -2.5, dy: 0 }),
-    beside([boards, foot + shownPast / 2], 'back', { dx: 2.5, dy: 0 }),
   ]
+}
+
+function cutMarks({ name, low, high, drop, boards, depth }: Cut): Mark[] {
+  const [foot, head] = [low - shownPast, high + shownPast]
+  const board: [Point, Point] = [
+    [0, foot],
+    [boards, head],
+  ]
+  const ledge: Point[] = [
+    [boards, low],
+    [depth, low],
+    [depth, high - drop],
+    [boards, high],
+  ]
+  return [
+    { kind: 'polygon', points: box(...board), fill: 'board', part: 'board' },
+    ...grainLines(board, 'x', 'board'),
+    { kind: 'line', from: [0, foot], to: [0, head], pen: 'visible', part: 'board' },
+    { kind: 'line', from: [boards, foot], to: [boards, head], pen: 'visible', part: 'board' },
+    endGrain(ledge, `${name} ledge`),
+    breakAcross(foot, [0, boards]),
+    breakAcross(head, [0, boards]),
+  ]
+}
+
+/**
+ * A weathered ledge cut upright beside its brace, face at the left: its end grain, the slope that throws the water off, and the board it is
+ * fixed to. z from the face, heights from the leaf's foot, mm. Undefined where ledges aren't weathered.
+ */
+export function ledgeSection(spec: GateSpec, { leaf }: PlacedLeaf, figures: FigureText): Drawing | undefined {
+  const ledge = leaf.ledges[0]
+  const angle = spec.ledges.weather ?? 0
+  if (!ledge || angle === 0) return undefined
+  const cut = cutOf(spec, ledge)
+  const [foot, head] = [cut.low - shownPast, cut.high + shownPast]
   return {
     title: 'Section through a ledge',
-    description: `A ledge cut upright: its upper edge weathered ${angle} degrees, ${figures.write(drop)} lower at the back`,
-    extent: { minX: 0, minY: foot, maxX: depth, maxY: head },
+    description: `A ledge cut upright: its upper edge weathered ${angle} degrees, ${figures.write(cut.drop)} lower at the back`,
+    extent: { minX: 0, minY: foot, maxX: cut.depth, maxY: head },
     margin: { left: 24, right: 26, top: 16, bottom: 18 },
     notes: [`Weathered ${angle}°${leaf.braces.length > 0 ? ', left flat where a brace stands' : ''}`],
-    marks,
+    marks: [
+      ...cutMarks(cut),
+      ...chains(cut, figures),
+      beside([0, foot + shownPast / 2], 'face', { dx: -2.5, dy: 0 }),
+      beside([cut.boards, foot + shownPast / 2], 'back', { dx: 2.5, dy: 0 }),
+    ],
   }
 }
