@@ -1,7 +1,7 @@
 import { widestEdges, type Boarding } from './boarding.ts'
 import { geometry, workshopSetting, type Figure, type Figures } from './figures.ts'
 import type { Board } from './leaf.ts'
-import { figure } from './worked.ts'
+import { figure, joined } from './worked.ts'
 
 /** What the boards' figures are worked from: the boards themselves and what was put in, mm. */
 export type BoardsSource = { boards: Board[]; leafWidth: number; endTrim: number; boarding: Boarding }
@@ -117,21 +117,18 @@ function sawFigures({ boards, boarding }: BoardsSource, index: number): Figures 
 export function boardFigures(source: BoardsSource): Figures {
   const { boards, leafWidth, boarding } = source
   const { cover, gap, tongue, groove } = boarding
-  const figures: Figures = {
-    'boards.count': figure(boards.length, 'no.', {
-      formula: 'the least count whose ripped board is no wider than the edge allows',
-      inputs: { 'leaf width': leafWidth, cover, gap, groove },
-      source: geometry,
-    }),
-  }
+  const figures = joined([])
+  figures['boards.count'] = figure(boards.length, 'no.', {
+    formula: 'the least count whose ripped board is no wider than the edge allows',
+    inputs: { 'leaf width': leafWidth, cover, gap, groove },
+    source: geometry,
+  })
   if (tongue > 0)
     figures['boards.tongueReach'] = mm(Math.max(0, tongue - gap), 'tongue − gap, 0 at least', { tongue, gap })
   boards.forEach((_, index) => {
-    for (const [name, made] of Object.entries({
-      ...sizeFigures(source, index),
-      ...sawFigures(source, index),
-    }))
-      figures[`board.${index + 1}.${name}`] = made
+    const prefix = `board.${index + 1}.`
+    for (const own of [sizeFigures(source, index), sawFigures(source, index)])
+      for (const name in own) figures[prefix + name] = own[name] as Figure
   })
   return figures
 }

@@ -13,12 +13,12 @@ import { gapOf, leafMovement } from './leafMovement.ts'
 import { leafSwing } from './leafSwing.ts'
 import { placedCounts } from './leafWeight.ts'
 import { timberChecks } from './timberChecks.ts'
-import { layLeaf, prefixed, type LaidLeaf } from './layLeaf.ts'
+import { layLeaf, type LaidLeaf } from './layLeaf.ts'
 import type { Leaf } from './leaf.ts'
 import { planLeaves, type LeafPlan } from './leafPlan.ts'
 import type { GateSpec } from './spec.ts'
 import { writeSteps } from './steps/writeSteps.ts'
-import { joined, type Worked } from './worked.ts'
+import { joined, prefixed, type Worked } from './worked.ts'
 
 const stopped = (checks: Check[]): DesignOutcome => ({ made: false, stopped: { engine, leaves: [], checks } })
 
@@ -31,13 +31,25 @@ function ownChecks(plan: LeafPlan, checks: Check[], first: Check[]): Check[] {
     .map((check) => ({ ...check, message: `${name}: ${check.message}` }))
 }
 
+/** Whether a pair's second leaf is of the first's size, foot and top: always, unless their feet follow the ground. */
+const sameShape = (first: LeafPlan, other: LeafPlan): boolean =>
+  first.name === 'first leaf' &&
+  other.name === 'second leaf' &&
+  other.height === first.height &&
+  first.foot(first.width) === 0 &&
+  other.foot(other.width) === 0
+
 /** Every leaf laid out, the first's figures under their own ids and a further one's under its prefix. */
 function layLeaves(spec: GateSpec, plans: LeafPlan[], gap: number): LaidLeaf[] {
-  const laid = plans.map((plan) => prefixed(layLeaf(spec, plan, gap), plan.prefix))
-  const first = laid[0]?.checks ?? []
-  return laid.map((one, index) =>
-    index === 0 ? one : { ...one, checks: ownChecks(plans[index] as LeafPlan, one.checks, first) },
-  )
+  const [firstPlan] = plans
+  if (!firstPlan) return []
+  const first = layLeaf(spec, firstPlan, { gap })
+  const others = plans.slice(1).map((plan) => {
+    const like = sameShape(firstPlan, plan) ? first.common : undefined
+    const one = layLeaf(spec, plan, { gap, like })
+    return { ...one, checks: ownChecks(plan, one.checks, first.checks) }
+  })
+  return [first, ...others]
 }
 
 /** The laid leaves with their plans and what was worked out so far; spec with the joint gap as a length. */

@@ -1,7 +1,7 @@
 import { commonPractice, geometry, type Figure, type Figures } from './figures.ts'
 import { fromEnd, fromJoint, type Placed } from './fixingPlaces.ts'
 import type { Fixing } from './leaf.ts'
-import { figure } from './worked.ts'
+import { figure, joined } from './worked.ts'
 
 /** The counts of the fixings and the distances kept: 'fixings.ledge', 'fixings.count' and the like. */
 function countFigures(places: Fixing[], diameter: number): Figures {
@@ -43,14 +43,14 @@ const setDistance = (value: number, from: string): Figure =>
 
 /** Every figure of the fixings; each place's own are 'fixing.1.x' and 'fixing.1.y', counted as in the list. */
 export function fixingFigures(placed: Placed[], diameter: number): Figures {
-  const figures: Figures = {
-    ...countFigures(
+  const figures = joined([
+    countFigures(
       placed.map(({ place }) => place),
       diameter,
     ),
-    'fixings.fromJoint': setDistance(fromJoint, 'a board joint'),
-    'fixings.fromEnd': setDistance(fromEnd, "a leaf's or ledge's end"),
-  }
+  ])
+  figures['fixings.fromJoint'] = setDistance(fromJoint, 'a board joint')
+  figures['fixings.fromEnd'] = setDistance(fromEnd, "a leaf's or ledge's end")
   placed.forEach(({ x, y }, index) => {
     figures[`fixing.${index + 1}.x`] = x
     figures[`fixing.${index + 1}.y`] = y

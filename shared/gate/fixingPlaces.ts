@@ -89,17 +89,22 @@ export function ledgeFixings(crossed: Crossing, ledge: Ledge, at: Omit<Fixed, 'b
   }))
 }
 
-/** The part of a brace in which one board's fixings may stand: the board's strip 20 mm in, the brace max(15, 3 diameters) in. */
-export const braceRoom = (board: Board, brace: Brace, diameter: number): Point[] =>
-  clipToStrip(
-    inset(betweenLedges(brace), Math.max(fromEnd, 3 * diameter)),
-    board.x + fromJoint,
-    board.x + board.width - fromJoint,
-  )
+/** A brace with the part of it in which fixings may stand: max(15, 3 diameters) in from its edges. */
+export type BraceToFix = { brace: Brace; within: Point[] }
+
+export const braceToFix = (brace: Brace, diameter: number): BraceToFix => ({
+  brace,
+  within: inset(betweenLedges(brace), Math.max(fromEnd, 3 * diameter)),
+})
+
+/** The part of a brace in which one board's fixings may stand: within the brace, the board's strip 20 mm in. */
+export const braceRoom = (board: Board, { within }: BraceToFix): Point[] =>
+  clipToStrip(within, board.x + fromJoint, board.x + board.width - fromJoint)
 
 /** The fixings of one board on one brace: none, one, or two where four diameters lie between them along the brace. */
-export function braceFixings({ board, index, diameter }: Fixed, brace: Brace): Placed[] {
-  const room = braceRoom(board, brace, diameter)
+export function braceFixings({ board, index, diameter }: Fixed, fixed: BraceToFix): Placed[] {
+  const { brace } = fixed
+  const room = braceRoom(board, fixed)
   if (room.length < 3) return []
   const inputs = {
     'board starts at': board.x,

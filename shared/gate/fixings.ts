@@ -1,7 +1,14 @@
 import { lengthTolerance } from '../geometry/point.ts'
 import type { Check } from './checks.ts'
 import { fixingFigures } from './fixingFigures.ts'
-import { braceFixings, crossing, leastOverlap, ledgeFixings, type Placed } from './fixingPlaces.ts'
+import {
+  braceFixings,
+  braceToFix,
+  crossing,
+  leastOverlap,
+  ledgeFixings,
+  type Placed,
+} from './fixingPlaces.ts'
 import type { Board, Brace, Fixing, Ledge } from './leaf.ts'
 import type { GateSpec } from './spec.ts'
 import type { Worked } from './worked.ts'
@@ -60,9 +67,10 @@ function unfixedNote({ boards, braces }: Parts, placed: Placed[]): Check[] {
 export function placeFixings(spec: GateSpec, parts: Parts): Worked<Fixing[]> {
   const { diameter } = spec.fixings
   const ledges = onLedges(parts, diameter)
-  const braces = parts.braces.flatMap((brace) =>
-    parts.boards.flatMap((board, index) => braceFixings({ board, index, diameter }, brace)),
-  )
+  const braces = parts.braces.flatMap((brace) => {
+    const fixed = braceToFix(brace, diameter)
+    return parts.boards.flatMap((board, index) => braceFixings({ board, index, diameter }, fixed))
+  })
   const placed = [...ledges.placed, ...braces]
   return {
     value: placed.map(({ place }) => place),

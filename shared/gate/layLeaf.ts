@@ -4,7 +4,7 @@ import { isStop } from './checks.ts'
 import { placeFixings } from './fixings.ts'
 import { layFrame } from './frame.ts'
 import { frameRoom } from './frameRoom.ts'
-import type { Leaf, Ledge } from './leaf.ts'
+import type { Brace, Fixing, Leaf, Ledge } from './leaf.ts'
 import type { LeafPlan } from './leafPlan.ts'
 import { leafRoom } from './leafRoom.ts'
 import { layLedges } from './ledges.ts'
@@ -12,10 +12,19 @@ import { lapAdded } from './meeting.ts'
 import type { GateSpec } from './spec.ts'
 import { topFigures } from './topShape.ts'
 import { weatherFigure } from './weathering.ts'
-import { gather, joined, type Worked } from './worked.ts'
+import { gather, type Worked } from './worked.ts'
 
-/** A leaf with its parts, or undefined where a stop among the checks leaves none. */
-export type LaidLeaf = Worked<Leaf | undefined>
+/** What both leaves of a pair have in common when they are of one size: the lap of a rebated meeting touches boards and frame only. */
+type Common = {
+  top: ReturnType<typeof topFigures>
+  ledges: Worked<Ledge[]>
+  braces: Worked<Brace[]>
+  weathering: Worked<null>
+  fixings: Worked<Fixing[]>
+}
+
+/** A leaf with its parts, or undefined where a stop among the checks leaves none. common: what a like leaf can take over. */
+export type LaidLeaf = Worked<Leaf | undefined> & { common?: Common }
 
 /** The top rail as the braces find it: one more beam above the ledges, its lower edge level. */
 function railAsBeam(spec: GateSpec, plan: LeafPlan): Ledge[] {
@@ -34,19 +43,6 @@ function railAsBeam(spec: GateSpec, plan: LeafPlan): Ledge[] {
   ]
 }
 
-/** Ids of a leaf's figures with its own prefix, in the figures and in the checks that name them. */
-export function prefixed<T>(worked: Worked<T>, prefix: string): Worked<T> {
-  if (prefix === '') return worked
-  return {
-    value: worked.value,
-    figures: joined([worked.figures], prefix),
-    checks: worked.checks.map((check) => ({
-      ...check,
-      figures: check.figures.map((id) => `${prefix}${id}`),
-    })),
-  }
-}
-
 /** How far each ledge is weathered. */
 const weathered = (spec: GateSpec, ledges: Ledge[]): Worked<null> => ({
   value: null,
@@ -59,32 +55,41 @@ const weathered = (spec: GateSpec, ledges: Ledge[]): Worked<null> => ({
   checks: [],
 })
 
-const ended = (parts: Worked<unknown>[]): LaidLeaf => ({ value: undefined, ...gather(parts) })
+const ended = (parts: Worked<unknown>[], { prefix }: LeafPlan): LaidLeaf => ({
+  value: undefined,
+  ...gather(parts, prefix),
+})
 
-/** Every part of one leaf: frame, boards, ledges, braces and the fixings between them. gap in mm. */
-export function layLeaf(spec: GateSpec, plan: LeafPlan, gap: number): LaidLeaf {
+type Laying = { gap: number; like?: Common | undefined }
+
+/**
+ * Every part of one leaf: frame, boards, ledges, braces and the fixings between them. gap in mm. like: what was worked out for a leaf of the same
+ * size, top and foot, so that a pair's second leaf isn't worked out twice. Ids of figures come with the leaf's prefix.
+ */
+export function layLeaf(spec: GateSpec, plan: LeafPlan, { gap, like }: Laying): LaidLeaf {
   const room = leafRoom(spec, plan)
   const frame = spec.frame ? layFrame(spec, spec.frame, plan) : { value: [], figures: {}, checks: [] }
   // Boards and ledges between stiles that leave no room would be nonsense, so the list of what's wrong ends here.
-  if (frame.checks.some((check) => check.id !== 'frame-thickness' && isStop(check))) return ended([frame])
+  if (frame.checks.some((check) => check.id !== 'frame-thickness' && isStop(check)))
+    return ended([frame], plan)
   const boards = layBoards(spec, room.boards, { gap, lap: spec.frame ? 0 : lapAdded(spec, plan.name) })
-  const ledges = layLedges(spec, room.ledges)
-  const braces = layBraces(spec, [...ledges.value, ...railAsBeam(spec, plan)])
-  const top = topFigures(spec.top, plan.top, plan)
+  const ledges = like?.ledges ?? layLedges(spec, room.ledges)
+  const braces = like?.braces ?? layBraces(spec, [...ledges.value, ...railAsBeam(spec, plan)])
+  const top = like?.top ?? topFigures(spec.top, plan.top, plan)
   const before = [frame, top, boards, ledges, braces]
-  if ([...boards.checks, ...ledges.checks].some(isStop)) return ended(before)
-  const fixings = placeFixings(spec, { boards: boards.value, ledges: ledges.value, braces: braces.value })
-  const { figures, checks } = gather([...before, weathered(spec, ledges.value), fixings])
+  if ([...boards.checks, ...ledges.checks].some(isStop)) return ended(before, plan)
+  const parts = { boards: boards.value, ledges: ledges.value, braces: braces.value }
+  const fixings = like?.fixings ?? placeFixings(spec, parts)
+  const weathering = like?.weathering ?? weathered(spec, ledges.value)
+  const { figures, checks } = gather([...before, weathering, fixings], plan.prefix)
   if (checks.some(isStop)) return { value: undefined, figures, checks }
   const leaf: Leaf = {
     name: plan.name,
     width: plan.width,
     height: plan.height,
-    boards: boards.value,
-    ledges: ledges.value,
-    braces: braces.value,
+    ...parts,
     frame: frame.value,
     fixings: fixings.value,
   }
-  return { value: leaf, figures, checks }
+  return { value: leaf, figures, checks, common: { top, ledges, braces, weathering, fixings } }
 }

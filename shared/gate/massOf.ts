@@ -18,16 +18,21 @@ export type Mass = { massKg: number; centre: { x: number; y: number } }
  */
 export function centroid(points: readonly Point[]): Point | undefined {
   const [x0, y0] = points[0] ?? [0, 0]
-  const near: Point[] = points.map(([x, y]) => [x - x0, y - y0])
-  const area = signedArea(near)
-  if (area === 0) return undefined
-  let [sumX, sumY] = [0, 0]
-  near.forEach(([x, y], i) => {
-    const [nextX, nextY] = near[(i + 1) % near.length] as Point
+  let twice = 0
+  let sumX = 0
+  let sumY = 0
+  for (let i = 0; i < points.length; i += 1) {
+    const here = points[i] as Point
+    const next = points[i + 1 === points.length ? 0 : i + 1] as Point
+    const [x, y] = [here[0] - x0, here[1] - y0]
+    const [nextX, nextY] = [next[0] - x0, next[1] - y0]
     const cross = x * nextY - nextX * y
+    twice += cross
     sumX += (x + nextX) * cross
     sumY += (y + nextY) * cross
-  })
+  }
+  const area = twice / 2
+  if (area === 0) return undefined
   return [x0 + sumX / (6 * area), y0 + sumY / (6 * area)]
 }
 

@@ -21,10 +21,27 @@ export function joined(parts: readonly Figures[], prefix = ''): Figures {
   return all
 }
 
-/** Figures and checks of several rules in one, in order. */
-export function gather(parts: readonly Worked<unknown>[]): { figures: Figures; checks: Check[] } {
+/** A check with the ids of its figures under a leaf's prefix. */
+const underPrefix = (check: Check, prefix: string): Check => ({
+  ...check,
+  figures: check.figures.map((id) => prefix + id),
+})
+
+/** Figures and checks of several rules in one, in order, the figures' ids with a leaf's prefix before them. */
+export function gather(
+  parts: readonly Worked<unknown>[],
+  prefix = '',
+): { figures: Figures; checks: Check[] } {
+  const checks = parts.flatMap((part) => part.checks)
   return {
-    figures: joined(parts.map((part) => part.figures)),
-    checks: parts.flatMap((part) => part.checks),
+    figures: joined(
+      parts.map((part) => part.figures),
+      prefix,
+    ),
+    checks: prefix === '' ? checks : checks.map((check) => underPrefix(check, prefix)),
   }
 }
+
+/** Ids of a leaf's figures with its own prefix, in the figures and in the checks that name them. */
+export const prefixed = <T>(worked: Worked<T>, prefix: string): Worked<T> =>
+  prefix === '' ? worked : { value: worked.value, ...gather([worked], prefix) }

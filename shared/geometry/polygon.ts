@@ -3,10 +3,11 @@ import type { Point } from './point.ts'
 /** Area of a simple polygon, mm², positive when its points run anticlockwise (shoelace formula). */
 export function signedArea(points: readonly Point[]): number {
   let twice = 0
-  points.forEach(([x, y], i) => {
-    const [nextX, nextY] = points[(i + 1) % points.length] as Point
-    twice += x * nextY - nextX * y
-  })
+  for (let i = 0; i < points.length; i += 1) {
+    const here = points[i] as Point
+    const next = points[i + 1 === points.length ? 0 : i + 1] as Point
+    twice += here[0] * next[1] - next[0] * here[1]
+  }
   return twice / 2
 }
 
@@ -21,17 +22,24 @@ type HalfPlane = { normal: Point; reach: number }
 
 /** A convex polygon cut by a half-plane (Sutherland–Hodgman, one edge). Empty when nothing is left. */
 function cutBy(points: readonly Point[], { normal, reach }: HalfPlane): Point[] {
-  const side = ([x, y]: Point) => normal[0] * x + normal[1] * y - reach
+  const side = (point: Point) => normal[0] * point[0] + normal[1] * point[1] - reach
   const kept: Point[] = []
-  points.forEach((point, i) => {
-    const next = points[(i + 1) % points.length] as Point
-    const [here, there] = [side(point), side(next)]
+  const [start] = points
+  if (start === undefined) return kept
+  const first = side(start)
+  let here = first
+  for (let i = 0; i < points.length; i += 1) {
+    const point = points[i] as Point
+    const last = i + 1 === points.length
+    const next = last ? start : (points[i + 1] as Point)
+    const there = last ? first : side(next)
     if (here >= 0) kept.push(point)
     if (here * there < 0) {
       const share = here / (here - there)
       kept.push([point[0] + share * (next[0] - point[0]), point[1] + share * (next[1] - point[1])])
     }
-  })
+    here = there
+  }
   return kept
 }
 

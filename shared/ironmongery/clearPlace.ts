@@ -15,8 +15,16 @@ export const cornersOf = ({ x, y, width, height }: Rectangle): Point[] => [
 
 const swapped = (points: readonly Point[]): Point[] => points.map(([x, y]): Point => [y, x])
 
+/** Whether a part lies wholly to one side of a rectangle: most do, and need no clipping. */
+const isApart = (part: readonly Point[], { x, y, width, height }: Rectangle): boolean =>
+  part.every((point) => point[0] <= x) ||
+  part.every((point) => point[0] >= x + width) ||
+  part.every((point) => point[1] <= y) ||
+  part.every((point) => point[1] >= y + height)
+
 /** Whether a convex part and a rectangle lie over one another, more than touching. */
 export function liesOver(part: readonly Point[], { x, y, width, height }: Rectangle): boolean {
+  if (isApart(part, { x, y, width, height })) return false
   const upright = clipToStrip(part, x, x + width)
   const left = clipToStrip(swapped(upright), y, y + height)
   return Math.abs(signedArea(left)) > lengthTolerance
@@ -33,19 +41,34 @@ export const collide = (one: Rectangle, other: Rectangle): boolean => liesOver(c
 
 /** The least height of the top over part of a leaf, mm from the foot's line. */
 export function topOver(leaf: Leaf, from: number, to: number): number {
-  const heads = leaf.boards
-    .filter((board) => board.x < to && board.x + board.width > from)
-    .flatMap((board) => {
-      const at = (x: number) =>
-        board.heads[0] + ((board.heads[1] - board.heads[0]) * (x - board.x)) / board.width
-      return [at(Math.max(from, board.x)), at(Math.min(to, board.x + board.width))]
-    })
-  const framed = leaf.frame.flatMap(({ outline }) => {
-    const half = (Math.max(...outline.map(([, y]) => y)) + Math.min(...outline.map(([, y]) => y))) / 2
-    return outline.filter(([x, y]) => y > half && x >= from - 10 && x <= to + 10).map(([, y]) => y)
-  })
-  const over = leaf.frame.length > 0 ? framed : heads
-  return over.length === 0 ? leaf.height : Math.min(...over)
+  const least = leaf.frame.length > 0 ? frameOver(leaf, from, to) : boardsOver(leaf, from, to)
+  return least === Infinity ? leaf.height : least
+}
+
+function boardsOver({ boards }: Leaf, from: number, to: number): number {
+  let least = Infinity
+  for (const board of boards) {
+    if (board.x >= to || board.x + board.width <= from) continue
+    const at = (x: number) =>
+      board.heads[0] + ((board.heads[1] - board.heads[0]) * (x - board.x)) / board.width
+    least = Math.min(least, at(Math.max(from, board.x)), at(Math.min(to, board.x + board.width)))
+  }
+  return least
+}
+
+/** The lowest corner of the heads of stiles and rail near part of a leaf. */
+function frameOver({ frame }: Leaf, from: number, to: number): number {
+  let least = Infinity
+  for (const { outline } of frame) {
+    let [low, high] = [Infinity, -Infinity]
+    for (const point of outline) {
+      low = Math.min(low, point[1])
+      high = Math.max(high, point[1])
+    }
+    const half = (high + low) / 2
+    for (const [x, y] of outline) if (y > half && x >= from - 10 && x <= to + 10) least = Math.min(least, y)
+  }
+  return least
 }
 
 /** Whether a rectangle runs off the leaf at foot, top or either edge. */

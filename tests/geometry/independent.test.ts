@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import polygonClipping, { type MultiPolygon, type Ring } from 'polygon-clipping'
 import { describe, expect, it } from 'vitest'
 import { design } from '../../shared/gate/design.ts'
-import { braceRoom } from '../../shared/gate/fixingPlaces.ts'
+import { braceRoom, braceToFix } from '../../shared/gate/fixingPlaces.ts'
 import type { Board, Leaf, Ledge } from '../../shared/gate/leaf.ts'
 import type { GateSpec } from '../../shared/gate/spec.ts'
 import type { Point } from '../../shared/geometry/point.ts'
@@ -132,7 +132,7 @@ describe('an independent geometry library', () => {
       for (const brace of leaf.braces) {
         const drawnIn = inset(brace.outline, margin)
         for (const board of leaf.boards) {
-          const room = braceRoom(board, brace, spec.fixings.diameter)
+          const room = braceRoom(board, braceToFix(brace, spec.fixings.diameter))
           const [left, right] = [board.x + 20, board.x + board.width - 20]
           const theirs =
             right <= left || drawnIn.length < 3 ? 0 : overlap(ring(drawnIn), box(left, right, 0, leaf.height))
