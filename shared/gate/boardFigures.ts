@@ -60,6 +60,16 @@ function sizeFigures(source: BoardsSource, index: number): Figures {
     headClosing: mm(board.heads[1], "height of the top at the board's closing edge", {
       x: board.x + board.width,
     }),
+    ...(board.feet[0] === 0 && board.feet[1] === 0
+      ? {}
+      : {
+          footHanging: mm(board.feet[0], "height of the foot's line at the board's hanging edge", {
+            x: board.x,
+          }),
+          footClosing: mm(board.feet[1], "height of the foot's line at the board's closing edge", {
+            x: board.x + board.width,
+          }),
+        }),
     blank: fromWorkshop(
       mm(board.blank, 'length over face and tongue + 2 × end trim', {
         'length over face and tongue': board.blank - 2 * endTrim,

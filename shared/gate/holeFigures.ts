@@ -62,7 +62,7 @@ function screwFigures(source: HoleSource): Figures {
     [`${id}.countersink`]: figure(2 * diameter, 'mm', {
       formula: '2 × shank',
       inputs: { shank: diameter },
-      source: 'flat heads are about twice the shank: production-screw table after ASME B18.6.1',
+      source: 'after ASME B18.6.1, production-screw table: flat heads are about twice the shank',
     }),
     [`${id}.root`]: rootGiven
       ? figure(root, 'mm', { formula: 'as entered', inputs: { entered: root }, source: workshopSetting })
@@ -74,7 +74,8 @@ function screwFigures(source: HoleSource): Figures {
     [`${id}.gravity`]: figure(gravity, '', {
       formula: 'r / (1.12 − 0.108 × r), r = density / density of water',
       inputs: { density, 'density of water': waterDensity },
-      source: 'NDS relation between density at 12 % moisture and oven-dry specific gravity',
+      source:
+        'NDS-2018 relation between density at 12 % moisture and oven-dry specific gravity, where from memory',
     }),
     [`${id}.lead`]: figure(lead.diameter ?? 0, 'mm', {
       formula: lead.formula,

@@ -4,7 +4,7 @@ import { sourceWords } from '../timber/fact.ts'
 import { equilibriumMoisture } from '../timber/moisture.ts'
 import { timberNamed } from '../timber/species.ts'
 import { signedArea } from '../geometry/polygon.ts'
-import { workshopSetting, type Figures } from './figures.ts'
+import { geometry, workshopSetting, type Figures } from './figures.ts'
 import type { Leaf } from './leaf.ts'
 import { leafPieces, type Piece, type PieceKind } from './leafPieces.ts'
 import type { LeafPlan } from './leafPlan.ts'
@@ -83,7 +83,7 @@ function kindFigures(spec: GateSpec, pieces: Piece[], densities: Map<Section, De
     figures[`weight.${kind}`] = figure(massKg, 'kg', {
       formula: 'volume × density, each piece by its own',
       inputs: { 'volume m³': volume / 1e9, 'mean density kg/m³': (massKg * 1e9) / volume },
-      source: 'volumes of the parts as cut; densities as listed or given',
+      source: `${geometry}; densities as entered or listed, each with a figure of its own`,
     })
   }
   return { figures, byPart }
