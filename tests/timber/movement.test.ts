@@ -35,6 +35,7 @@ describe('movement', () => {
       fc.property(anyGrain, number(1, 1000), number(0, 40), (grain, width, moisture) => {
         expect(widthChange(width, grain, { from: moisture, to: moisture })).toBe(0)
       }),
+      { numRuns: 5000 },
     )
   })
 
@@ -52,6 +53,7 @@ describe('movement', () => {
           if (from !== to) expect(Math.sign(there)).toBe(Math.sign(to - from))
         },
       ),
+      { numRuns: 5000 },
     )
   })
 
