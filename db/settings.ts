@@ -3,8 +3,10 @@ import type { Settings } from '../shared/contract.ts'
 import { fieldTexts } from '../shared/contract.ts'
 import { workshopShape } from '../shared/gate/spec.ts'
 import { standardWorkshop } from '../shared/gate/standardSpec.ts'
+import { businessShape, moneyShape, timesShape } from '../shared/pricing/shapes.ts'
 import { BookProblem } from './bookProblem.ts'
 import type { Connection } from './connection.ts'
+import { noBusiness, startingMoney, startingTimes } from './standardCharges.ts'
 
 export type SettingsRoom = {
   read: () => Settings
@@ -12,16 +14,27 @@ export type SettingsRoom = {
 }
 
 /** What holds until the workshop has said its own. */
-const standard: Settings = { name: '', unit: 'mm', paper: 'a4', workshop: standardWorkshop }
+const standard: Settings = {
+  name: '',
+  unit: 'mm',
+  paper: 'a4',
+  workshop: standardWorkshop,
+  money: startingMoney,
+  times: startingTimes,
+  business: noBusiness,
+}
 
 const shapes = {
   name: fieldTexts.short,
   unit: fieldTexts.unit,
   paper: v.picklist(['a4', 'letter']),
   workshop: workshopShape,
+  money: moneyShape,
+  times: timesShape,
+  business: businessShape,
 }
 
-const keys = ['name', 'unit', 'paper', 'workshop'] as const
+const keys = ['name', 'unit', 'paper', 'workshop', 'money', 'times', 'business'] as const
 
 const stored = v.partial(v.object(shapes))
 
