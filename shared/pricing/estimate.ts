@@ -14,13 +14,14 @@ export const estimateGroups = [
 ] as const
 export type EstimateGroup = (typeof estimateGroups)[number]
 
-/** Why a line has no price yet. */
-export type Missing = 'no item' | 'no price'
+/** Why a line has no price yet: nothing in the book fits it, what fits has no price on the day, or a piece is longer than any length kept. */
+export type Missing = 'no item' | 'no price' | 'no length'
 
 /**
  * A line of cost. id stays the same while the gate does ('timber.ex 25 × 125 T&G V', 'making.rip'); quantity in unit; each the price of
  * one as the book has it, null where there is none; pence the whole line, rounded once. priceId is the row it rests on. overruled:
- * put by hand. how says how it was worked out.
+ * put by hand. how says how it was worked out. Work is in minutes and its each is the price of an hour. each is null too where
+ * several lengths or tins are bought at prices of their own. metres: the timber bought, waste in it.
  */
 export type EstimateLine = {
   id: string
@@ -34,6 +35,7 @@ export type EstimateLine = {
   missing: Missing | null
   overruled: boolean
   how: Figure
+  metres?: number
 }
 
 /**

@@ -45,12 +45,16 @@ export const operationRates: Record<Operation, WorkRate> = {
 /** Minutes for one of each operation. */
 export type StandardTimes = Record<Operation, number>
 
-/** Timber of one section: the pieces as blanks, mm, that have to be cut from lengths bought. */
+/**
+ * Timber of one section: the pieces as blanks, mm, that have to be cut from lengths bought. sawnToShape: it is sawn to a curve, so any
+ * section of its timber and thickness at least as wide will do.
+ */
 export type TimberNeed = {
   kind: 'timber'
   section: Section
   use: 'boards' | 'ledges' | 'braces' | 'frame'
   pieces: { mark: string; length: number; quantity: number }[]
+  sawnToShape?: boolean
 }
 export type FixingNeed = {
   kind: 'fixing'
