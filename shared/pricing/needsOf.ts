@@ -42,7 +42,8 @@ const stripFrom = (spec: GateSpec, { width }: CutRow): Sized => ({
   wide: Math.ceil(width / spec.boards.section.width - 1e-9),
 })
 
-const sameSection = (a: Section, b: Section): boolean =>
+/** Whether two sections are bought as one: the same name, timber and sizes. */
+export const sameSection = (a: Section, b: Section): boolean =>
   a.name === b.name &&
   a.species === b.species &&
   a.thickness === b.thickness &&

@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import { specShape } from '../gate/spec.ts'
 import { isPence, pence } from './pence.ts'
+import { mostMarginBp } from './profit.ts'
 import { priceUnits } from './price.ts'
 import { currencies, taxRoundings } from './terms.ts'
 import { operations } from './needs.ts'
@@ -108,7 +109,13 @@ export const newPriceShape = v.pipe(
   ),
 )
 
-const profit = v.strictObject({ by: v.picklist(['markup', 'margin']), bp: percent(100_000) })
+const profit = v.pipe(
+  v.strictObject({ by: v.picklist(['markup', 'margin']), bp: percent(100_000) }),
+  v.check(
+    ({ by, bp }) => by === 'markup' || bp <= mostMarginBp,
+    `a margin of up to ${mostMarginBp / 100} %, or a markup`,
+  ),
+)
 
 const discount = v.variant('by', [
   v.strictObject({ by: v.literal('percent'), bp: percent() }),

@@ -1,0 +1,23 @@
+import type { Asked } from './costedLine.ts'
+import type { StandingBook } from './standingBook.ts'
+import { operationRates } from './needs.ts'
+
+/** Whether an estimate could rest on any of some items: those its needs find in the book, those chosen by hand, its finish. */
+export function restsOn(
+  { items }: StandingBook,
+  { needs, entry }: Asked,
+  among: ReadonlySet<number>,
+): boolean {
+  if (among.size === 0) return false
+  const isOne = (item: { id: number } | undefined): boolean => item !== undefined && among.has(item.id)
+  if (entry.finish !== null && among.has(entry.finish.itemId)) return true
+  for (const id in entry.chosen) if (among.has(entry.chosen[id] as number)) return true
+  return (
+    needs.timber.some((need) => isOne(items.timber(need))) ||
+    needs.ironmongery.some((need) => isOne(items.ironmongery(need))) ||
+    needs.fixings.some((need) => isOne(items.fixing(need))) ||
+    needs.work.some(({ operation }) => isOne(items.work(operationRates[operation]))) ||
+    isOne(items.work('kilometre')) ||
+    isOne(items.work('visit'))
+  )
+}
