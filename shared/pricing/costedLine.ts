@@ -10,6 +10,9 @@ import type { Price } from './price.ts'
 import type { StandingBook } from './standingBook.ts'
 import type { Currency, EstimateEntry, MoneySettings } from './terms.ts'
 
+/** An open price book and what is asked of it. */
+export type Desk = { book: StandingBook; asked: Asked }
+
 /** Everything an estimate is worked from but the price book. */
 export type Asked = {
   needs: Needs
@@ -100,7 +103,8 @@ export function cheapest(ways: readonly Buying[]): Buying | undefined {
 }
 
 /** A line at one price: quantity × price, rounded once to a whole penny. */
-export function boughtLine(start: LineStart, way: Buying, book: StandingBook, currency: Currency): Costed {
+export function boughtLine(start: LineStart, way: Buying, { book, asked }: Desk): Costed {
+  const { currency } = asked.settings
   const { price, quantity } = way
   const amount = toPence(quantity * price.pence)
   return {

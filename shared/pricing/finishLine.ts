@@ -8,10 +8,11 @@ import {
   sourceOfPrice,
   type Asked,
   type Costed,
+  type Desk,
   type LineStart,
 } from './costedLine.ts'
 import type { FinishFacts } from './item.ts'
-import { pence } from './pence.ts'
+import { pence, sumPence } from './pence.ts'
 import type { Price } from './price.ts'
 import type { StandingBook } from './standingBook.ts'
 
@@ -24,39 +25,20 @@ const inputsOf = ({ area, coats, facts, litres }: Coating) => ({
   litres,
 })
 
-/** The cheapest whole tins: of one size a line at its price, of several a line with a price each. */
-function byTin(coating: Coating, prices: readonly Price[], book: StandingBook, asked: Asked): Costed {
+type BoughtTins = { price: Price; count: number }[]
+
+/** Tins of several sizes, each at its own price, as one line. */
+function mixedTins(coating: Coating, bought: BoughtTins, { book, asked }: Desk): Costed {
   const { currency } = asked.settings
-  const { start, litres, area } = coating
-  const { counts, pence: total } = buyTins(
-    litres,
-    prices.map((price) => ({ litres: price.size ?? 0, pence: price.pence })),
-  )
-  const bought = prices.flatMap((price, index) =>
-    (counts[index] ?? 0) > 0 ? [{ price, count: counts[index] ?? 0 }] : [],
-  )
-  const formula = 'area × coats / coverage, in whole tins'
-  const [only, ...others] = bought
-  if (!only || others.length === 0) {
-    const price = only?.price ?? (prices[0] as Price)
-    return boughtLine(
-      start,
-      { price, quantity: only?.count ?? 0, formula, inputs: inputsOf(coating) },
-      book,
-      currency,
-    )
+  const amount = sumPence(bought.map(({ price, count }) => pence(price.pence * count)))
+  const inputs: Record<string, number> = inputsOf(coating)
+  for (const { price, count } of bought) {
+    inputs[`tins of ${price.size} litres`] = count
+    Object.assign(inputs, asInput(`a tin of ${price.size} litres`, price.pence, currency))
   }
-  const amount = pence(total)
-  const tins = Object.assign(
-    {},
-    ...bought.map(({ price, count }) => ({
-      [`tins of ${price.size} litres`]: count,
-      ...asInput(`a tin of ${price.size} litres`, price.pence, currency),
-    })),
-  ) as Record<string, number>
   return {
-    ...start,
-    quantity: area,
+    ...coating.start,
+    quantity: coating.area,
     unit: 'm²',
     each: null,
     pence: amount,
@@ -65,15 +47,32 @@ function byTin(coating: Coating, prices: readonly Price[], book: StandingBook, a
     overruled: false,
     explain: () =>
       moneyFigure(amount, currency, {
-        formula: `${formula} × price of each`,
-        inputs: { ...inputsOf(coating), ...tins },
-        source: sourceOfPrice(book, only.price),
+        formula: `${inWholeTins} × price of each`,
+        inputs,
+        source: [...new Set(bought.map(({ price }) => sourceOfPrice(book, price)))].join('; '),
       }),
   }
 }
 
+const inWholeTins = 'area × coats / coverage, in whole tins'
+
+/** The cheapest whole tins: of one size a line at its price, of several a line with a price each. */
+function byTin(coating: Coating, prices: readonly Price[], desk: Desk): Costed {
+  const { counts } = buyTins(
+    coating.litres,
+    prices.map((price) => ({ litres: price.size ?? 0, pence: price.pence })),
+  )
+  const bought = prices
+    .map((price, index) => ({ price, count: counts[index] ?? 0 }))
+    .filter(({ count }) => count > 0)
+  if (bought.length > 1) return mixedTins(coating, bought, desk)
+  const { price, count } = bought[0] ?? { price: prices[0] as Price, count: 0 }
+  const way = { price, quantity: count, formula: inWholeTins, inputs: inputsOf(coating) }
+  return boughtLine(coating.start, way, desk)
+}
+
 /** The finish's part of a tin, of the size that is cheapest by the litre. */
-function byShare(coating: Coating, prices: readonly Price[], book: StandingBook, asked: Asked): Costed {
+function byShare(coating: Coating, prices: readonly Price[], desk: Desk): Costed {
   const way = cheapest(
     prices.map((price) => ({
       price,
@@ -83,7 +82,7 @@ function byShare(coating: Coating, prices: readonly Price[], book: StandingBook,
     })),
   )
   if (!way) throw new RangeError('byShare needs at least one tin')
-  return boughtLine(coating.start, way, book, asked.settings.currency)
+  return boughtLine(coating.start, way, desk)
 }
 
 /**
@@ -109,7 +108,7 @@ export function finishLines(book: StandingBook, asked: Asked): Costed[] {
   if (prices.length === 0) return [missing('no price')]
   const litres = (area * coats) / item.facts.coverage
   const coating: Coating = { start, area, coats, facts: item.facts, litres }
-  return [(settings.finishBy === 'tin' ? byTin : byShare)(coating, prices, book, asked)]
+  return [(settings.finishBy === 'tin' ? byTin : byShare)(coating, prices, { book, asked })]
 }
 
 /** How many coats are put on, 0 where there is no finish. */

@@ -38,7 +38,17 @@ export function filteredPrices(book: PriceBook, filter: PriceFilter, day: string
  * Every price of a filter raised by a percent (basis points, below 0 for a fall) from a day on, each to the nearest penny; those that
  * stay the same are left out. £3.45 and 5 % is £3.62. Throws RangeError for a fall of more than 100 %.
  */
-export function percentRise(book: PriceBook, filter: PriceFilter, bp: number, day: string): NewPrice[] {
+export function percentRise({
+  book,
+  filter,
+  bp,
+  day,
+}: {
+  book: PriceBook
+  filter: PriceFilter
+  bp: number
+  day: string
+}): NewPrice[] {
   if (!(bp >= -wholeBp)) throw new RangeError(`a fall of 100 % at most is accepted, got ${bp} basis points`)
   return filteredPrices(book, filter, day).flatMap(({ itemId, supplierId, unit, size, pence: old }) => {
     const raised = toPence((old * (wholeBp + bp)) / wholeBp)

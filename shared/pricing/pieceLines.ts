@@ -6,6 +6,7 @@ import {
   type Asked,
   type Buying,
   type Costed,
+  type Desk,
   type LineStart,
 } from './costedLine.ts'
 import type { PriceItem } from './item.ts'
@@ -43,7 +44,7 @@ type Wanted = {
   share: boolean
 }
 
-function pieceLine({ start, count, item, kind, share }: Wanted, book: StandingBook, asked: Asked): Costed {
+function pieceLine({ start, count, item, kind, share }: Wanted, { book, asked }: Desk): Costed {
   const { currency } = asked.settings
   const chosen = asked.entry.chosen[start.id]
   const found = chosen === undefined ? item : book.items.byId(chosen)
@@ -51,7 +52,7 @@ function pieceLine({ start, count, item, kind, share }: Wanted, book: StandingBo
     missingLine(start, { quantity: count, unit: 'each', missing: why, currency })
   if (found?.kind !== kind) return missing('no item')
   const way = cheapest(book.offersOf(found.id).flatMap((price) => takes(count, price, share) ?? []))
-  return way ? boughtLine(start, way, book, currency) : missing('no price')
+  return way ? boughtLine(start, way, { book, asked }) : missing('no price')
 }
 
 const fixingName = ({ form, diameter, length }: FixingNeed): string =>
@@ -73,8 +74,7 @@ export const fixingLines = (book: StandingBook, asked: Asked): Costed[] =>
         kind: 'fixing',
         share: asked.settings.fixingsBy === 'share',
       },
-      book,
-      asked,
+      { book, asked },
     )
   })
 
@@ -94,7 +94,6 @@ export const ironmongeryLines = (book: StandingBook, asked: Asked): Costed[] =>
         kind: 'ironmongery',
         share: false,
       },
-      book,
-      asked,
+      { book, asked },
     ),
   )

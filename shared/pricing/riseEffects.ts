@@ -72,9 +72,14 @@ export const effectsOf = (quoted: readonly StandingJob[], change: BookChange): R
  * on the day. The offer itself never moves: what moves is the margin left on it. Quotations that use nothing with a
  * changed price aren't worked out again. Two hundred over a book of 5,000 lines take some thousandths of a second.
  */
-export const riseEffects = (
-  quoted: readonly StandingJob[],
-  bookBefore: PriceBook,
-  bookAfter: PriceBook,
-  day: string,
-): RiseEffect[] => effectsOf(quoted, bookChange(bookBefore, bookAfter, day))
+export const riseEffects = ({
+  quoted,
+  before,
+  after,
+  day,
+}: {
+  quoted: readonly StandingJob[]
+  before: PriceBook
+  after: PriceBook
+  day: string
+}): RiseEffect[] => effectsOf(quoted, bookChange(before, after, day))

@@ -62,12 +62,17 @@ function riseLines(book: PriceBook, newPrices: readonly NewPrice[]): RiseLine[] 
  * What new prices would do, before anything is written: each line's old and new price (old null: its first), how many stay as they are, and
  * the effect on quotations that stand, on the day when all of them hold. stamp is of the book as it was read.
  */
-export function risePreview(
-  book: PriceBook,
-  newPrices: readonly NewPrice[],
-  quoted: readonly StandingJob[],
-  day: string,
-): RisePreview {
+export function risePreview({
+  book,
+  newPrices,
+  quoted,
+  day,
+}: {
+  book: PriceBook
+  newPrices: readonly NewPrice[]
+  quoted: readonly StandingJob[]
+  day: string
+}): RisePreview {
   const all = riseLines(book, newPrices)
   const lines = all.filter((line) => line.old !== line.new)
   const after: PriceBook = { ...book, prices: [...book.prices, ...asAdded(book, newPrices)] }

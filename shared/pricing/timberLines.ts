@@ -9,11 +9,12 @@ import {
   type Asked,
   type Buying,
   type Costed,
+  type Desk,
   type LineStart,
 } from './costedLine.ts'
 import type { TimberNeed } from './needs.ts'
 import { sameSection } from './needsOf.ts'
-import { pence } from './pence.ts'
+import { pence, sumPence } from './pence.ts'
 import { wholeBp } from './percent.ts'
 import type { Price } from './price.ts'
 import type { StandingBook } from './standingBook.ts'
@@ -54,38 +55,21 @@ function byMetre(wanted: Wanted, price: Price, { book, asked }: Desk): Buying | 
   }
 }
 
-type Desk = { book: StandingBook; asked: Asked }
+type Length = { price: Price; count: number; size: number }
 
-/** Whole lengths of one supplier. One size alone is a line at one price; several together have a price each. */
-function byLength(
+/** Lengths of several sizes, each at its own price, as one line. */
+function mixedLengths(
   start: LineStart,
-  wanted: Wanted,
-  prices: readonly Price[],
+  { bought, metres, inputs }: BoughtLengths,
   { book, asked }: Desk,
-): Costed | null {
-  const { buyTimber = firstFit, cutting = usualCutting, settings } = asked
-  const stock = prices.map((price) => ({ size: price.size ?? 0, pence: price.pence }))
-  const bought = buyTimber({ pieces: wanted.pieces, stock, cutting })
-  if (bought === null) return null
-  const priceOf = (size: number) => prices.find((price) => price.size === size) as Price
-  const metres = bought.reduce((sum, { size, count }) => sum + size * count, 0) / 1000
-  const inputs = { 'net metres': wanted.netMetres, 'metres bought': metres }
-  const [only, ...others] = bought
-  if (only && others.length === 0)
-    return boughtLine(
-      start,
-      {
-        price: priceOf(only.size),
-        quantity: only.count,
-        metres,
-        formula: `lengths of ${only.size} mm`,
-        inputs: { ...inputs, 'kerf mm': cutting.kerf, 'end trim mm': cutting.endTrim },
-      },
-      book,
-      settings.currency,
-    )
-  const amount = pence(bought.reduce((sum, { size, count }) => sum + count * priceOf(size).pence, 0))
-  const first = priceOf(bought[0]?.size ?? 0)
+): Costed {
+  const { currency } = asked.settings
+  const amount = sumPence(bought.map(({ price, count }) => pence(price.pence * count)))
+  const all = { ...inputs }
+  for (const { price, count, size } of bought) {
+    all[`lengths of ${size} mm`] = count
+    Object.assign(all, asInput(`a length of ${size} mm`, price.pence, currency))
+  }
   return {
     ...start,
     quantity: metres,
@@ -97,38 +81,59 @@ function byLength(
     overruled: false,
     metres,
     explain: () =>
-      moneyFigure(amount, settings.currency, {
+      moneyFigure(amount, currency, {
         formula: 'sum of whole lengths × price of each',
-        inputs: bought.reduce(
-          (all, { size, count }) => ({
-            ...all,
-            [`lengths of ${size} mm`]: count,
-            ...asInput(`a length of ${size} mm`, priceOf(size).pence, settings.currency),
-          }),
-          inputs,
-        ),
-        source: sourceOfPrice(book, first),
+        inputs: all,
+        source: [...new Set(bought.map(({ price }) => sourceOfPrice(book, price)))].join('; '),
       }),
   }
 }
 
-/** Every supplier's lengths as one way to buy each. */
-function lengthWays(
-  start: LineStart,
-  wanted: Wanted,
+type BoughtLengths = { bought: Length[]; metres: number; inputs: Record<string, number> }
+
+/** Whole lengths of one supplier; undefined where a piece is longer than any of them. One size alone is a line at one price. */
+function byLength(
+  { start, wanted }: { start: LineStart; wanted: Wanted },
+  prices: readonly Price[],
+  desk: Desk,
+): Costed | undefined {
+  const { buyTimber = firstFit, cutting = usualCutting } = desk.asked
+  const stock = prices.map((price) => ({ size: price.size ?? 0, pence: price.pence }))
+  const plan = buyTimber({ pieces: wanted.pieces, stock, cutting })
+  if (plan === null) return undefined
+  const bought = plan.map(({ size, count }): Length => {
+    const price = prices.find((one) => one.size === size)
+    if (!price) throw new RangeError(`buyTimber buys lengths of the stock, got ${size} mm`)
+    return { size, count, price }
+  })
+  const metres = bought.reduce((sum, { size, count }) => sum + size * count, 0) / 1000
+  const inputs = {
+    'net metres': wanted.netMetres,
+    'metres bought': metres,
+    'kerf mm': cutting.kerf,
+    'end trim mm': cutting.endTrim,
+  }
+  const [only, ...others] = bought
+  if (!only || others.length > 0) return mixedLengths(start, { bought, metres, inputs }, desk)
+  const formula = `lengths of ${only.size} mm`
+  return boughtLine(start, { price: only.price, quantity: only.count, metres, formula, inputs }, desk)
+}
+
+/** By whole lengths, the supplier at whom they come cheapest; the reason where there is none. */
+function cheapestLengths(
+  line: { start: LineStart; wanted: Wanted },
   offers: readonly Price[],
   desk: Desk,
-): (Costed | null)[] {
+): Costed | 'no price' | 'no length' {
   const sold = offers.filter(({ unit, size }) => unit === 'length' && size !== null)
+  if (sold.length === 0) return 'no price'
   const suppliers = [...new Set(sold.map(({ supplierId }) => supplierId))]
-  return suppliers.map((supplier) =>
-    byLength(
-      start,
-      wanted,
-      sold.filter(({ supplierId }) => supplierId === supplier),
-      desk,
-    ),
-  )
+  const fit = suppliers.flatMap((supplier) => {
+    const own = sold.filter(({ supplierId }) => supplierId === supplier)
+    return byLength(line, own, desk) ?? []
+  })
+  const [first, ...others] = fit
+  return first ? others.reduce((best, way) => (way.pence < best.pence ? way : best), first) : 'no length'
 }
 
 function timberLine(need: TimberNeed, id: string, desk: Desk): Costed {
@@ -150,11 +155,10 @@ function timberLine(need: TimberNeed, id: string, desk: Desk): Costed {
   const offers = book.offersOf(item.id)
   const metre = offers.filter(({ unit }) => unit === 'metre')
   const byTheMetre = cheapest(metre.flatMap((price) => byMetre(wanted, price, desk) ?? []))
-  if (byTheMetre) return boughtLine(start, byTheMetre, book, currency)
-  const ways = lengthWays(start, wanted, offers, desk)
-  const fit = ways.flatMap((way) => way ?? [])
-  if (fit.length === 0) return missing(metre.length + ways.length > 0 ? 'no length' : 'no price')
-  return fit.reduce((best, way) => (way.pence < best.pence ? way : best))
+  if (byTheMetre) return boughtLine(start, byTheMetre, desk)
+  const found = cheapestLengths({ start, wanted }, offers, desk)
+  if (typeof found !== 'string') return found
+  return missing(metre.length > 0 ? 'no length' : found)
 }
 
 /**

@@ -1,7 +1,7 @@
 import { workshopSetting, type Figure } from '../gate/figures.ts'
 import type { PriceBook } from './book.ts'
 import { charge, chargeFigures, type Charged } from './charge.ts'
-import { asInput, moneyFigure, type Asked } from './costedLine.ts'
+import { asInput, moneyFigure, type Asked, type Desk } from './costedLine.ts'
 import { costedLines } from './costedLines.ts'
 import type { Estimate, EstimateLine } from './estimate.ts'
 import { tellPrice } from './offerLines.ts'
@@ -26,13 +26,11 @@ const taxSource = 'VAT Notice 700 para 17.5, as told in HMRC manual VATREC12010'
 const rateOn = ({ tax }: MoneySettings, day: string): number | undefined =>
   tax.registered ? taxRateOn(tax.rates, day) : 0
 
+/** What falls in tax at a rate, undefined where none has started. */
+type RatedTax = Taxed & { bp: number | undefined }
+
 /** How the tax was worked out, or why there is none. */
-function taxFigure(
-  net: Pence,
-  { tax, totalTenths }: Taxed,
-  bp: number | undefined,
-  settings: MoneySettings,
-): Figure {
+function taxFigure(net: Pence, { tax, totalTenths, bp }: RatedTax, settings: MoneySettings): Figure {
   const { currency, tax: terms } = settings
   if (!terms.registered)
     return moneyFigure(tax, currency, {
@@ -62,7 +60,9 @@ function depositOf(gross: Pence, bp: number, settings: MoneySettings): { deposit
 }
 
 /** Everything after the lines: what is charged on them, tax, deposit. */
-function totalled(lines: EstimateLine[], charged: Charged, on: string, { entry, settings }: Asked): Estimate {
+function totalled(lines: EstimateLine[], charged: Charged, { book, asked }: Desk): Estimate {
+  const { entry, settings } = asked
+  const on = book.day
   const { net, discount } = charged
   const bp = rateOn(settings, on)
   const told = tellPrice(lines, { price: pence(net + discount), discount })
@@ -88,7 +88,7 @@ function totalled(lines: EstimateLine[], charged: Charged, on: string, { entry, 
     ],
     how: {
       ...chargeFigures(charged, entry, settings),
-      tax: taxFigure(net, taxed, bp, settings),
+      tax: taxFigure(net, { ...taxed, bp }, settings),
       deposit: how,
     },
   }
@@ -101,7 +101,7 @@ export function estimateFrom(book: StandingBook, asked: Asked): Estimate {
     how: explain(),
   }))
   const cost = sumPence(lines.map((line) => line.pence))
-  return totalled(lines, charge(cost, asked.entry, asked.settings), book.day, asked)
+  return totalled(lines, charge(cost, asked.entry, asked.settings), { book, asked })
 }
 
 /**

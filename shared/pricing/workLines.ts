@@ -109,7 +109,7 @@ function travelLines(book: StandingBook, asked: Asked): Costed[] {
         currency: settings.currency,
       })
     const way = { price, quantity: count, formula: 'how many', inputs: {} }
-    return boughtLine(start, way, book, settings.currency)
+    return boughtLine(start, way, { book, asked })
   })
 }
 
