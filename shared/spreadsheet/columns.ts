@@ -1,6 +1,6 @@
 import { decimalOf, isSumWithPence, readAmount, type Decimal } from './amount.ts'
 import { unguard } from './guard.ts'
-import type { Row } from './rows.ts'
+import { usualCount, type Row } from './rows.ts'
 import { readUnit } from './unitWords.ts'
 
 /** What a column of a list can be taken for. */
@@ -71,7 +71,7 @@ export function guessLayout(rows: readonly Row[], known: ReadonlySet<string>): L
   const at = rows.slice(0, 20).findIndex(isHeading)
   const headings = rows[at] ?? null
   const below = headings ? rows.slice(at + 1) : rows
-  const width = below.reduce((most, { cells }) => Math.max(most, cells.length), headings?.cells.length ?? 0)
+  const width = Math.max(headings?.cells.length ?? 0, usualCount(below).columns)
   const likely = Array.from({ length: width }, (_, column) =>
     likelihoods(headings?.cells[column] ?? '', cellsOf(below, column), known),
   )

@@ -1,5 +1,5 @@
 import { isSumWithPence } from './amount.ts'
-import { namingLine, readRows, type Row } from './rows.ts'
+import { namingLine, readRows, usualCount, type Row } from './rows.ts'
 
 /** What may stand between the cells of a list, likeliest last where nothing else decides. */
 export const delimiters = [',', '|', ';', '\t'] as const
@@ -20,17 +20,6 @@ export function firstRows(text: string, delimiter: Delimiter): Row[] {
 /** The delimiter that a first line such as 'sep=;' names; undefined where there is none. */
 export const namedDelimiter = (text: string): Delimiter | undefined =>
   delimiters.find((one) => one === namingLine.exec(text)?.[1])
-
-/** How many columns most of the rows have, and how many have that many. One column tells nothing. */
-function usualCount(rows: readonly Row[]): { columns: number; rows: number } {
-  const counts = new Map<number, number>()
-  for (const { cells } of rows) counts.set(cells.length, (counts.get(cells.length) ?? 0) + 1)
-  counts.delete(1)
-  return [...counts].reduce(
-    (best, [columns, times]) => (times > best.rows ? { columns, rows: times } : best),
-    { columns: 1, rows: 0 },
-  )
-}
 
 /**
  * How well a delimiter fits: the share of rows with the usual count of columns, and the share with a whole sum in a cell of its own

@@ -1,9 +1,9 @@
-import Papa, { type ParseConfig } from 'papaparse'
+import { evenLines, wholeRows } from './wholeRows.ts'
 
 /** A row of a list: the line it begins on, counted from 1, and its cells as written. */
 export type Row = { line: number; cells: string[] }
 
-/** A line that can't be told apart into cells, and why. text is what stands there, cut short. */
+/** A line that can't be used, and why. text is what stands there, cut short. */
 export type BadLine = { line: number; text: string; reason: string }
 
 /** Where rows go as they are told apart. */
@@ -11,7 +11,7 @@ export type RowTaker = { row: (row: Row) => void; bad: (line: BadLine) => void }
 
 /**
  * Takes a list's text piece by piece. feed answers false once there is no sense in going on; end takes what is left. gaveUp is why,
- * in a sentence, where the list as a whole can't be told apart.
+ * in a sentence, where the list as a whole can't be told apart. lines: how many were gone through.
  */
 export type RowReader = {
   feed: (text: string) => boolean
@@ -30,33 +30,41 @@ const tooLong = 'too long to be a line of a list'
 /** A first line that names the delimiter for spreadsheets ('sep=;') and is no row. */
 export const namingLine = /^"?sep=([;,|\t])"?[ \t]*(?:\r\n|\n|\r|$)/i
 
+/** What is still to be told apart, and how far the reading has come. */
+type Reading = { held: string; line: number; broken: number; gaveUp: string | undefined }
+
 const lineEnds = (text: string): number => text.split('\n').length - 1
-const start = (text: string): string => text.slice(0, 80)
 
-type Found = { cells: string[]; from: number; to: number; torn: boolean }
+/** Gives the line at the start of what is held up for lost. */
+function spoil(reading: Reading, taker: RowTaker): void {
+  const end = reading.held.indexOf('\n')
+  const text = end === -1 ? reading.held : reading.held.slice(0, end)
+  taker.bad({
+    line: reading.line,
+    text: text.slice(0, 80),
+    reason: text.includes('"') ? notClosed : tooLong,
+  })
+  reading.held = end === -1 ? '' : reading.held.slice(end + 1)
+  reading.broken += 1
+  if (reading.broken > mostBroken)
+    reading.gaveUp = `More than ${mostBroken} lines can’t be told apart, the last of them line ${reading.line}: a quotation mark is opened and not closed. Ask the merchant for the list anew, or say what stands between its columns.`
+  reading.line += 1
+}
 
-/** Tells the whole rows at the start of a text apart, until one is torn by a stray quotation mark. last: nothing follows. */
-function wholeRows(
-  text: string,
-  how: { delimiter: string; last: boolean },
-  found: (row: Found) => void,
-): number {
-  let from = 0
-  const config: ParseConfig<string[][]> = {
-    delimiter: how.delimiter,
-    newline: '\n',
-    step: ({ data, errors, meta }, parser) => {
-      const cells = data[0]
-      if (!cells) return
-      const torn = errors.length > 0 && text.slice(from, meta.cursor).trimEnd().includes('\n')
-      const unclosed = errors.some(({ code }) => code === 'MissingQuotes')
-      found({ cells, from, to: meta.cursor, torn: torn || unclosed })
-      if (torn || unclosed) parser.abort()
-      else from = meta.cursor
-    },
-  }
-  new Papa.Parser(config).parse(text, 0, !how.last)
-  return from
+/** Takes the rows at the start of what is held, as far as they go unbroken; answers whether a torn one stands there now. */
+function takeRows(reading: Reading, how: { delimiter: string; last: boolean }, taker: RowTaker): boolean {
+  const { held } = reading
+  let torn = false
+  const read = wholeRows(held, how, (row) => {
+    torn = row.torn
+    if (torn) return
+    const naming = reading.line === 1 && namingLine.test(held.slice(row.from, row.to))
+    if (!naming && row.cells.some((cell) => cell.trim() !== ''))
+      taker.row({ line: reading.line, cells: row.cells })
+    reading.line += lineEnds(held.slice(row.from, row.to))
+  })
+  reading.held = held.slice(read)
+  return torn
 }
 
 /**
@@ -64,52 +72,37 @@ function wholeRows(
  * quotation mark that is never closed spoils its own line only: the reading goes on with the next one. Empty rows are passed over.
  */
 export function readRows(delimiter: string, taker: RowTaker): RowReader {
-  let held = ''
-  let line = 1
-  let broken = 0
-  let heldReturn = false
-  let gaveUp: string | undefined
-
-  const spoil = () => {
-    const end = held.indexOf('\n')
-    const text = end === -1 ? held : held.slice(0, end)
-    taker.bad({ line, text: start(text), reason: text.includes('"') ? notClosed : tooLong })
-    held = end === -1 ? '' : held.slice(end + 1)
-    line += 1
-    if (++broken > mostBroken)
-      gaveUp = `More than ${mostBroken} lines have a quotation mark that isn’t closed, the last on line ${line - 1}. Ask the merchant for the list anew, or choose another way of telling the columns apart.`
-  }
+  const reading: Reading = { held: '', line: 1, broken: 0, gaveUp: undefined }
+  const even = evenLines()
   const take = (last: boolean) => {
-    for (;;) {
-      let torn = false
-      const read = wholeRows(held, { delimiter, last }, (row) => {
-        torn = row.torn
-        if (torn) return
-        const naming = line === 1 && namingLine.test(held.slice(row.from, row.to))
-        if (!naming && row.cells.some((cell) => cell.trim() !== '')) taker.row({ line, cells: row.cells })
-        line += lineEnds(held.slice(row.from, row.to))
-      })
-      held = held.slice(read)
-      if (!torn && (last || held.length <= mostRow)) return
-      spoil()
-      if (gaveUp !== undefined || held === '') return
+    while (reading.held !== '' && reading.gaveUp === undefined) {
+      const torn = takeRows(reading, { delimiter, last }, taker)
+      if (!torn && (last || reading.held.length <= mostRow)) return
+      spoil(reading, taker)
     }
   }
   return {
     feed: (text) => {
-      if (gaveUp !== undefined) return false
-      const joined = heldReturn ? `\r${text}` : text
-      heldReturn = joined.endsWith('\r')
-      const whole = heldReturn ? joined.slice(0, -1) : joined
-      held += whole.includes('\r') ? whole.replace(/\r\n?/g, '\n') : whole
+      reading.held += even.feed(text)
       take(false)
-      return gaveUp === undefined
+      return reading.gaveUp === undefined
     },
     end: () => {
-      if (heldReturn) held += '\n'
-      if (gaveUp === undefined && held !== '') take(true)
+      reading.held += even.end()
+      take(true)
     },
-    lines: () => line,
-    gaveUp: () => gaveUp,
+    lines: () => reading.line - 1,
+    gaveUp: () => reading.gaveUp,
   }
+}
+
+/** How many columns most of the rows have, and how many have that many. One column tells nothing: 1 column, 0 rows. */
+export function usualCount(rows: readonly Row[]): { columns: number; rows: number } {
+  const counts = new Map<number, number>()
+  for (const { cells } of rows) counts.set(cells.length, (counts.get(cells.length) ?? 0) + 1)
+  counts.delete(1)
+  return [...counts].reduce(
+    (best, [columns, times]) => (times > best.rows ? { columns, rows: times } : best),
+    { columns: 1, rows: 0 },
+  )
 }

@@ -13,5 +13,5 @@ export const writeList = (rows: readonly (readonly string[])[], delimiter: Delim
   )}\r\n`
 
 /** Pence as a list has them, with a point and two places: 1250 is '12.50'. */
-export const writeSum = (pence: number): string =>
+export const plainSum = (pence: number): string =>
   `${pence < 0 ? '-' : ''}${Math.floor(Math.abs(pence) / 100)}.${String(Math.abs(pence) % 100).padStart(2, '0')}`
