@@ -9,10 +9,11 @@ export function askWorker(
   progress: (told: Extract<ListTold, { told: 'progress' }>) => void,
 ): ListAsking {
   const worker = new Worker(new URL('./listWorker.ts', import.meta.url), { type: 'module' })
-  const { promise, resolve } = Promise.withResolvers<ListTold | undefined>()
+  let give: (told: ListTold | undefined) => void = () => {}
+  const answer = new Promise<ListTold | undefined>((resolve) => (give = resolve))
   const end = (told: ListTold | undefined) => {
     worker.terminate()
-    resolve(told)
+    give(told)
   }
   worker.addEventListener('message', ({ data }: MessageEvent<ListTold>) =>
     data.told === 'progress' ? progress(data) : end(data),
@@ -21,5 +22,5 @@ export function askWorker(
     end({ told: 'refused', sentence: 'The list couldn’t be read. Choose it again.' }),
   )
   worker.postMessage(ask)
-  return { answer: promise, breakOff: () => end(undefined) }
+  return { answer, breakOff: () => end(undefined) }
 }

@@ -1,6 +1,6 @@
 import { plainSum, writeList } from '../../shared/spreadsheet/writeList.ts'
 import { writeUnit } from '../../shared/spreadsheet/unitWords.ts'
-import type { BookLine } from './matchList.ts'
+import type { BookLine } from './pickLine.ts'
 import type { PriceRow } from './priceRows.ts'
 
 /** The headings of a list of ours: chosen so that the reading finds every column again. */

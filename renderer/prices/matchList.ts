@@ -4,17 +4,7 @@ import { codeKey } from '../../shared/spreadsheet/columns.ts'
 import type { ListLine } from '../../shared/spreadsheet/listLine.ts'
 import type { BadLine } from '../../shared/spreadsheet/rows.ts'
 import { fold } from './priceRows.ts'
-import { perWords } from './priceWords.ts'
-
-/** A line of the price book that a merchant's list may price. unit is null where it has no price yet. */
-export type BookLine = {
-  itemId: number
-  supplierId: number | null
-  code: string
-  words: string
-  unit: PriceUnit | null
-  size: number | null
-}
+import { pickLine, type BookLine } from './pickLine.ts'
 
 /** What a list is held against: the book's lines, the suppliers by name, and whose list it is (null: as its own column says). */
 export type MatchBook = {
@@ -47,8 +37,6 @@ export type ListOutcome = {
 /** How many bad and unknown lines are kept to be shown. */
 export const mostShown = 1000
 
-type Found = { line: BookLine; unit: PriceUnit; size: number | null }
-
 const wordsKey = (words: string): string => fold(words).replace(/\s+/g, ' ').trim()
 const by = (supplierId: number | null, key: string): string => `${supplierId ?? ''}|${key}`
 
@@ -64,117 +52,95 @@ function indexed(lines: readonly BookLine[], keyOf: (line: BookLine) => string):
   return index
 }
 
-/** Which of an item's lines a list's line prices, or why that can't be told. */
-function pick(lines: readonly BookLine[], { per }: ListLine): Found | string {
-  const [only] = lines
-  const items = new Set(lines.map(({ itemId }) => itemId))
-  if (items.size > 1) return 'the price book has two items of that name'
-  const priced = lines.flatMap((line) =>
-    line.unit === null ? [] : [{ line, unit: line.unit, size: line.size }],
-  )
-  if (!per) {
-    const [one, another] = priced
-    if (one && !another) return one
-    return priced.length === 0
-      ? 'the list doesn’t say what it is sold by, and it has no price yet'
-      : `the list doesn’t say which: ${priced.map(perWords).join(', ')}`
-  }
-  const same = priced.find(({ unit, size }) => unit === per.unit && size === per.size)
-  if (same) return same
-  if (priced.length === 0 && only) return { line: only, unit: per.unit, size: per.size }
-  return `sold here ${perWords(per)}; the price book has it ${priced.map(perWords).join(', ')}`
-}
-
-/** Holds the lines of a list against the book, one after another; done gives what came of them. */
-export type Matching = {
-  take: (line: ListLine) => void
-  bad: (line: BadLine) => void
-  done: () => ListOutcome
-}
-
 /**
- * Starts holding a list against the book. A line is found by its code, or by its exact words where the list or the book has no code for it.
- * The same line twice at one price counts once; at two prices neither is used.
+ * Holds the lines of a list against the book, one after another; `done` gives what came of them. A line is found by its code, or by its
+ * exact words where the list or the book has no code for it. The same line twice at one price counts once; at two prices neither
+ * is used.
  */
-export function matchList(book: MatchBook): Matching {
-  const byCode = indexed(book.lines, ({ code }) => codeKey(code))
-  const byWords = indexed(book.lines, ({ words }) => wordsKey(words))
-  const suppliers = new Map(book.suppliers.map(({ id, name }) => [wordsKey(name), id]))
-  const matched = new Map<string, MatchedLine>()
-  const atTwo = new Set<string>()
-  const outcome: ListOutcome = {
-    matched: [],
-    bad: [],
-    badCount: 0,
-    unknown: [],
-    unknownCount: 0,
-    repeated: 0,
+export class ListMatching {
+  readonly #supplierId: number | null
+  readonly #byCode: Map<string, BookLine[]>
+  readonly #byWords: Map<string, BookLine[]>
+  readonly #suppliers: Map<string, number>
+  readonly #matched = new Map<string, MatchedLine>()
+  readonly #atTwoPrices = new Set<string>()
+  readonly #bad: BadLine[] = []
+  readonly #unknown: { line: number; text: string }[] = []
+  #badCount = 0
+  #unknownCount = 0
+  #repeated = 0
+
+  constructor(book: MatchBook) {
+    this.#supplierId = book.supplierId
+    this.#byCode = indexed(book.lines, ({ code }) => codeKey(code))
+    this.#byWords = indexed(book.lines, ({ words }) => wordsKey(words))
+    this.#suppliers = new Map(book.suppliers.map(({ id, name }) => [wordsKey(name), id]))
   }
 
-  const bad = (line: BadLine) => {
-    outcome.badCount += 1
-    if (outcome.bad.length < mostShown) outcome.bad.push(line)
+  /** Puts down a line that can't be used. */
+  bad(line: BadLine): void {
+    this.#badCount += 1
+    if (this.#bad.length < mostShown) this.#bad.push(line)
   }
-  const spoilt = ({ line, code, words }: ListLine, reason: string) =>
-    bad({
-      line,
-      text: [code, words]
-        .filter((one) => one !== '')
-        .join(' · ')
-        .slice(0, 80),
-      reason,
-    })
-  const unknown = ({ line, code, words }: ListLine) => {
-    outcome.unknownCount += 1
-    if (outcome.unknown.length < mostShown)
-      outcome.unknown.push({ line, text: `${code} ${words}`.trim().slice(0, 80) })
+
+  /** Holds one line against the book. */
+  take(line: ListLine): void {
+    const found = this.#linesFor(line)
+    if (found.length === 0) return this.#put(line)
+    const picked = pickLine(found, line)
+    if (typeof picked === 'string') return this.#spoilt(line, picked)
+    const { itemId, supplierId } = picked.line
+    const key = `${itemId}/${supplierId}/${picked.unit}/${picked.size}`
+    const first = this.#matched.get(key)
+    if (first) return this.#twice(key, first, line)
+    const { pence, rounded } = line
+    const { unit, size } = picked
+    this.#matched.set(key, { line: line.line, itemId, supplierId, unit, size, pence, rounded })
   }
-  const supplierOf = ({ supplier }: ListLine): number | null | undefined => {
-    if (book.supplierId !== null) return book.supplierId
-    return supplier === '' ? null : suppliers.get(wordsKey(supplier))
-  }
-  const linesFor = (line: ListLine): BookLine[] => {
-    const supplierId = supplierOf(line)
-    if (supplierId === undefined) return []
-    const coded = line.code === '' ? undefined : byCode.get(by(supplierId, codeKey(line.code)))
-    const worded = byWords.get(by(supplierId, wordsKey(line.words)))
-    return coded ?? worded?.filter(({ code }) => code === '' || line.code === '') ?? []
-  }
-  const twice = (key: string, first: MatchedLine, line: ListLine) => {
-    if (first.pence === line.pence) outcome.repeated += 1
-    else {
-      if (!atTwo.has(key))
-        spoilt({ ...line, line: first.line }, `it stands on line ${line.line} too, at another price`)
-      atTwo.add(key)
-      spoilt(line, `it stands on line ${first.line} too, at another price`)
+
+  done(): ListOutcome {
+    return {
+      matched: [...this.#matched].flatMap(([key, line]) => (this.#atTwoPrices.has(key) ? [] : [line])),
+      bad: [...this.#bad].sort((a, b) => a.line - b.line),
+      badCount: this.#badCount,
+      unknown: this.#unknown,
+      unknownCount: this.#unknownCount,
+      repeated: this.#repeated,
     }
   }
-  return {
-    bad,
-    take: (line) => {
-      const found = linesFor(line)
-      if (found.length === 0) return unknown(line)
-      const picked = pick(found, line)
-      if (typeof picked === 'string') return spoilt(line, picked)
-      const { itemId, supplierId } = picked.line
-      const key = `${itemId}/${supplierId}/${picked.unit}/${picked.size}`
-      const first = matched.get(key)
-      if (first) return twice(key, first, line)
-      const { pence, rounded } = line
-      matched.set(key, {
-        line: line.line,
-        itemId,
-        supplierId,
-        unit: picked.unit,
-        size: picked.size,
-        pence,
-        rounded,
-      })
-    },
-    done: () => ({
-      ...outcome,
-      bad: [...outcome.bad].sort((a, b) => a.line - b.line),
-      matched: [...matched].flatMap(([key, line]) => (atTwo.has(key) ? [] : [line])),
-    }),
+
+  #supplierOf({ supplier }: ListLine): number | null | undefined {
+    if (this.#supplierId !== null) return this.#supplierId
+    return supplier === '' ? null : this.#suppliers.get(wordsKey(supplier))
+  }
+
+  #linesFor(line: ListLine): BookLine[] {
+    const supplierId = this.#supplierOf(line)
+    if (supplierId === undefined) return []
+    const coded = line.code === '' ? undefined : this.#byCode.get(by(supplierId, codeKey(line.code)))
+    const worded = this.#byWords.get(by(supplierId, wordsKey(line.words)))
+    return coded ?? worded?.filter(({ code }) => code === '' || line.code === '') ?? []
+  }
+
+  #put({ line, code, words }: ListLine): void {
+    this.#unknownCount += 1
+    if (this.#unknown.length < mostShown)
+      this.#unknown.push({ line, text: `${code} ${words}`.trim().slice(0, 80) })
+  }
+
+  #spoilt({ line, code, words }: ListLine, reason: string, onLine = line): void {
+    const text = [code, words].filter((one) => one !== '').join(' · ')
+    this.bad({ line: onLine, text: text.slice(0, 80), reason })
+  }
+
+  #twice(key: string, first: MatchedLine, line: ListLine): void {
+    if (first.pence === line.pence) {
+      this.#repeated += 1
+      return
+    }
+    const also = (other: number) => `it stands on line ${other} too, at another price`
+    if (!this.#atTwoPrices.has(key)) this.#spoilt(line, also(line.line), first.line)
+    this.#atTwoPrices.add(key)
+    this.#spoilt(line, also(first.line))
   }
 }
