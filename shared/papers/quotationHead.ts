@@ -5,7 +5,7 @@ import type { Measure, PageMark, PaperFormat } from './page.ts'
 import { paperDate } from './paperDate.ts'
 import { pictureSize } from './pictureSize.ts'
 import type { QuotationInput } from './quotationInput.ts'
-import { hairline, letterFrame, prose, type, typedLines, words } from './quotationLook.ts'
+import { strongLine, letterFrame, prose, type, typedLines, words } from './quotationLook.ts'
 import { fitWords } from './words.ts'
 
 /** A quotation's number: the job's, and which of its quotations it is. */
@@ -63,7 +63,7 @@ function letterhead(
     marks: (x, y) => [
       ...left.marks(x, y),
       ...right.marks(x + width - sideWidth, y),
-      hairline(x, y + height, width, true),
+      strongLine(x, y + height, width),
     ],
   }
 }
@@ -132,7 +132,7 @@ function laterHead({ header, format }: QuotationInput, measure: Measure): PageMa
   return [
     ...(name.text === '' ? [] : [words(name.text, { x: left, y }, { size: name.size, weight: 'semibold' })]),
     words(mine, { x: right, y }, { size: type.small, ink: 'grey', anchor: 'end' }),
-    hairline(left, y + 2.4, width, true),
+    strongLine(left, y + 2.4, width),
   ]
 }
 

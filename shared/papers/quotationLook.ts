@@ -37,14 +37,25 @@ export const words = (
 })
 
 /** A hairline across, mm. */
-export const hairline = (x: number, y: number, width: number, heavy = false): PageMark => ({
-  kind: 'line',
+export const hairline = (x: number, y: number, width: number): PageMark => ({
+  ...across(x, y, width),
+  width: 0.15,
+  ink: 'grey',
+})
+
+/** A line across that parts what is over it from what is under it, mm. */
+export const strongLine = (x: number, y: number, width: number): PageMark => ({
+  ...across(x, y, width),
+  width: 0.35,
+  ink: 'black',
+})
+
+const across = (x: number, y: number, width: number) => ({
+  kind: 'line' as const,
   x1: x,
   y1: y,
   x2: x + width,
   y2: y,
-  width: heavy ? 0.35 : 0.15,
-  ink: heavy ? 'black' : 'grey',
 })
 
 /** A section's heading, kept with what follows it. */
