@@ -45,7 +45,7 @@ function howToAccept({ options, settings, validUntil }: QuotedMoney): string {
       : [...deposits].some((one) => one > 0)
         ? ' with its deposit'
         : ''
-  return `To go ahead, please ${tick} and send back a copy${sum}. This price holds until ${paperDate(validUntil)}.`
+  return `To go ahead, please ${tick} and send back a copy${sum} by ${paperDate(validUntil)}.`
 }
 
 /** Each option with a box to tick and its total. */
@@ -59,7 +59,7 @@ function choices({ options, settings }: QuotedMoney, room: PriceRoom): Block[] {
     )
     return {
       ...row,
-      above: 0.6,
+      above: i === 0 ? 2.4 : 0.6,
       marks: (x, y) => [
         { kind: 'box', x, y: y + 1, width: 4.2, height: 4.2, stroke: { width: 0.3, ink: 'black' } },
         ...row.marks(x + 8, y),

@@ -39,6 +39,12 @@ function sideNamed(mark: Mark, leafWidth: number, pair: boolean): Mark {
   return { ...mark, text: 'hinge side', anchor, dx: 0, dy: 2, within }
 }
 
+/** The hinge line runs on a little past the gate, clear of the title. */
+const shortened = (mark: Mark): Mark =>
+  mark.kind === 'line' && mark.part?.endsWith('hinge line') === true && mark.extend
+    ? { ...mark, extend: [2.6, 2.6] }
+    : mark
+
 /** Dimensions close up to the gate once those of its boards are gone. */
 function closeUp(mark: Mark, pair: boolean): Mark {
   if (mark.kind !== 'chain' || mark.axis !== 'x') return mark
@@ -58,7 +64,7 @@ export function quotationFace(spec: GateSpec, unit: LengthUnit): Drawing {
   const leafWidth = made.leaves[0]?.width ?? 0
   const marks = face.marks
     .filter((mark) => !forBench(mark))
-    .map((mark) => closeUp(sideNamed(tinted(mark), leafWidth, pair), pair))
+    .map((mark) => closeUp(sideNamed(shortened(tinted(mark)), leafWidth, pair), pair))
   const toRight = marks.some((mark) => mark.kind === 'chain' && mark.axis === 'y' && mark.offset > 0)
   const [near, far] = [5, 20]
   return {
@@ -74,3 +80,28 @@ export function quotationFace(spec: GateSpec, unit: LengthUnit): Drawing {
     marks,
   }
 }
+
+/** Words over a gate's corners, which a narrow column has no room for. */
+const overCorner = (mark: Mark): boolean => mark.kind === 'text' && /^(hinge|latch) side$/.test(mark.text)
+
+const withoutSecond = (mark: Mark): Mark =>
+  mark.kind === 'chain'
+    ? {
+        ...mark,
+        labels: mark.labels.map((label) => (label === null ? null : { ...label, secondary: undefined })),
+      }
+    : mark
+
+/** The same face for a narrow column among others, as large as it goes there: sizes in the job's unit alone, and no title. */
+export const forColumn = (face: Drawing): Drawing => ({
+  ...face,
+  title: '',
+  margin: {
+    ...face.margin,
+    left: Math.min(face.margin.left, 11),
+    right: Math.min(face.margin.right, 11),
+    top: 12,
+    bottom: face.margin.bottom - 4,
+  },
+  marks: face.marks.filter((mark) => !overCorner(mark)).map(withoutSecond),
+})

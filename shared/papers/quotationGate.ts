@@ -2,9 +2,9 @@ import { fittingScale, sizeAt } from '../drawing/fitScale.ts'
 import type { Drawing } from '../drawing/drawing.ts'
 import type { QuotedOption } from '../pricing/quotation.ts'
 import { stacked, type Block } from './flow.ts'
-import { quotationFace } from './quotationFace.ts'
+import { forColumn, quotationFace } from './quotationFace.ts'
 import type { QuotationInput } from './quotationInput.ts'
-import { prose, section, type, type ProseLook } from './quotationLook.ts'
+import { kept, prose, section, type, type ProseLook } from './quotationLook.ts'
 import { mostAcross, optionName, rowsOf, type PriceRoom } from './quotationPrice.ts'
 
 /** Where the gate is shown: the page's width, and what the first page leaves free in height, mm. */
@@ -33,7 +33,7 @@ const sentences = (told: readonly string[], look: ProseLook): Block[] =>
 function gateWithWords(drawing: Drawing, told: readonly string[], room: GateRoom): Block[] {
   const { width, measure } = room
   const most = Math.max(60, Math.min(room.height - 4, 165))
-  const across = { width, height: Math.min(most, 108) }
+  const across = { width, height: Math.min(most, 122) }
   const beside = { width: besideWidth, height: most }
   const [wide, tall] = [fittingScale(drawing, across), fittingScale(drawing, beside)]
   const narrow = { width: width - besideWidth - between, measure }
@@ -48,7 +48,12 @@ function gateWithWords(drawing: Drawing, told: readonly string[], room: GateRoom
       },
     ]
   }
-  return [drawn(drawing, width, wide), ...told.flatMap((text) => prose(text, { width, measure }))]
+  const [lead = '', ...rest] = told
+  return [
+    drawn(drawing, width, wide),
+    ...prose(lead, { width, measure, above: 3 }),
+    ...(rest.length === 0 ? [] : prose(rest.join(' '), { width, measure })),
+  ]
 }
 
 /** Blocks beside one another in columns of one width. */
@@ -102,7 +107,7 @@ function optionRow(shown: Shown[], room: GateRoom): Block[] {
     return shown.flatMap(({ name, own, drawing }) => [
       section(name),
       ...(drawing ? [drawn(drawing, room.width, scale)] : []),
-      ...own.flatMap((text) => prose(text, { width: room.width, measure })),
+      ...prose(own.join(' '), { width: room.width, measure }),
     ])
   return [
     { ...names, above: 5, withNext: true },
@@ -129,7 +134,7 @@ export function gateBlocks({ money, unit }: QuotationInput, room: GateRoom): Blo
   const shown = options.map((option, i): Shown => ({
     name: optionName(option, i),
     own: own[i] ?? [],
-    drawing: alike ? null : (faces[i] ?? null),
+    drawing: alike || !faces[i] ? null : forColumn(faces[i]),
   }))
   const intro = prose(
     `${ways[options.length] ?? options.length} ways of making it, for you to choose from.`,
@@ -140,11 +145,9 @@ export function gateBlocks({ money, unit }: QuotationInput, room: GateRoom): Blo
     : common.length === 0
       ? []
       : [
-          ...prose('All of them', { ...room, weight: 'semibold', above: 5 }).map(withNext),
-          ...common.flatMap((text) => prose(text, room)),
+          ...prose('All of them', { ...room, weight: 'semibold', above: 5 }).map(kept),
+          ...prose(common.join(' '), room),
         ]
   const rows = rowsOf(shown).flatMap((row) => optionRow(row, room))
   return alike ? [...intro, ...shared, ...rows] : [...intro, ...rows, ...shared]
 }
-
-const withNext = (block: Block): Block => ({ ...block, withNext: true })

@@ -8,7 +8,7 @@ import {
   type PaperFormat,
   type Weight,
 } from './page.ts'
-import { lineHeight, linesAt, setLines, type Setting } from './words.ts'
+import { lineHeight, linesAt, setLines, type SetLine, type Setting } from './words.ts'
 
 /** Type sizes of a quotation, points. */
 export const type = { small: 9, body: 10, heading: 12, name: 18, title: 15 } as const
@@ -76,10 +76,28 @@ export type ProseLook = Omit<Setting, 'size'> & {
   mark?: string
 }
 
+/** Stands for a space that no line may break at; no face has it, so it is never printed. */
+const held = '\uE000'
+
+/** A number stays with its unit, feet with inches, inches with their fraction, a day with its month: 900 mm, 2′ 11 ⅜″, 3 June. */
+const bound =
+  /(?<=[\d′]) (?=mm\b|\d|[⅛¼⅜½⅝¾⅞⁰¹²³⁴⁵⁶⁷⁸⁹]|January|February|March|April|May|June|July|August|September|October|November|December)|(?<=\d) (?=× \d+ mm)|(?<=\d ×) (?=\d+ mm)/g
+
+/** Lines of words, sizes kept whole. */
+function unbroken(text: string, weight: Weight, { width, size, measure }: Setting): SetLine[] {
+  const spaced = (part: string) => part.replaceAll(held, ' ')
+  const lines = setLines([{ text: text.replace(bound, held), weight }], {
+    width,
+    size,
+    measure: (part, points, of) => measure(spaced(part), points, of),
+  })
+  return lines.map((line) => line.map((piece) => ({ ...piece, text: spaced(piece.text) })))
+}
+
 /** Running words, a block a line so that long ones go on over the page, never leaving one line alone. mark stands before the first line. */
 export function prose(text: string, look: ProseLook): Block[] {
   const { size = type.body, weight = 'regular', ink = 'black', above = 1.6, indent = 0, mark } = look
-  const lines = setLines([{ text, weight }], { width: look.width - indent, size, measure: look.measure })
+  const lines = unbroken(text, weight, { width: look.width - indent, size, measure: look.measure })
   const last = lines.length - 1
   return lines.map((line, i): Block => ({
     height: lineHeight(size),
@@ -105,5 +123,5 @@ export const dashed = (text: string, look: ProseLook): Block[] =>
     prose(line.replace(/^[-–•*]\s+/, ''), { ...look, above: 1, indent: 4, mark: '–' }),
   )
 
-/** A space of its own between blocks, mm. */
-export const gap = (height: number): Block => ({ height, marks: () => [] })
+/** A block kept on the page of the one after it. */
+export const kept = (block: Block): Block => ({ ...block, withNext: true })

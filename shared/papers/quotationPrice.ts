@@ -1,7 +1,7 @@
 import type { QuotedMoney, QuotedOption } from '../pricing/quotation.ts'
-import type { Block } from './flow.ts'
+import { stacked, type Block } from './flow.ts'
 import type { Measure } from './page.ts'
-import { prose, section, type } from './quotationLook.ts'
+import { kept, prose, section, type } from './quotationLook.ts'
 import { sharedLines, sumRows, taxedByLine, taxNotes, writeNet, writeTenths } from './quotationMoney.ts'
 import { priceHead, priceRows, type PriceColumns, type PriceRow } from './quotationTable.ts'
 
@@ -51,7 +51,7 @@ function onePrice(money: QuotedMoney, option: QuotedOption, room: PriceRoom): Bl
   const said = registered && !byLine ? [priceHead([`without ${name}`], columns)] : head
   const below = sums(money, [option])
   const spaced = byLine ? below.map((row) => ({ ...row, figures: ['', ...row.figures] })) : below
-  return [...said, ...priceRows([...lines, ...spaced], columns, below.length)]
+  return together([...said, ...priceRows([...lines, ...spaced], columns, below.length)])
 }
 
 /** Options side by side: their lines, where tax is on the total, and their sums. */
@@ -65,14 +65,23 @@ function sideBySidePrices(money: QuotedMoney, row: number, room: PriceRoom): Blo
         figures: nets.map((net) => writeNet(net, money.settings.currency)),
       }))
   const below = sums(money, shown)
-  return [
+  return together([
     priceHead(
       shown.map((option, i) => optionName(option, row * mostAcross + i)),
       columns,
     ),
     ...priceRows([...lines, ...below], columns, below.length),
-  ]
+  ])
 }
+
+/** Most height at which a price is kept on one page, mm. */
+const mostTogether = 130
+
+/** A price in one piece, where it isn't too long for that. */
+const together = (blocks: Block[]): Block[] =>
+  stacked(blocks).height > mostTogether
+    ? blocks
+    : blocks.map((block, i) => (i < blocks.length - 1 ? kept(block) : block))
 
 /** The lines of each option by themselves, with the tax on each and what the two columns come to. */
 function linesByOption(money: QuotedMoney, room: PriceRoom): Block[] {
@@ -99,8 +108,6 @@ function linesByOption(money: QuotedMoney, room: PriceRoom): Block[] {
     ),
   ])
 }
-
-const kept = (block: Block): Block => ({ ...block, withNext: true })
 
 /** The price: its lines, net, tax and total, the deposit; options side by side for the customer to choose from. */
 export function priceBlocks(money: QuotedMoney, room: PriceRoom): Block[] {
