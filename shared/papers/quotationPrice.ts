@@ -65,11 +65,12 @@ function sideBySidePrices(money: QuotedMoney, row: number, room: PriceRoom): Blo
         figures: nets.map((net) => writeNet(net, money.settings.currency)),
       }))
   const below = sums(money, shown)
+  const head = priceHead(
+    shown.map((option, i) => optionName(option, row * mostAcross + i)),
+    columns,
+  )
   return together([
-    priceHead(
-      shown.map((option, i) => optionName(option, row * mostAcross + i)),
-      columns,
-    ),
+    row === 0 ? head : { ...head, above: 6 },
     ...priceRows([...lines, ...below], columns, below.length),
   ])
 }

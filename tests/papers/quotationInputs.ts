@@ -11,7 +11,7 @@ import type { Business } from '../../shared/pricing/shapes.ts'
 import { standardMoney } from '../../shared/pricing/standardMoney.ts'
 import { standardTimes } from '../../shared/pricing/standardTimes.ts'
 import { taxOn } from '../../shared/pricing/tax.ts'
-import { plainEntry, type MoneySettings } from '../../shared/pricing/terms.ts'
+import { plainEntry, type MoneySettings, type TaxRounding } from '../../shared/pricing/terms.ts'
 import { wholeGates } from '../drawing/wholeGates.ts'
 import { header } from '../fixtures/cards.ts'
 
@@ -38,7 +38,13 @@ export const whole = (name: string): GateSpec => {
 /** Amounts of the workshop's own that no customer may read: none of them is a sum of others. */
 export const secret = { cost: 71_317, overhead: 10_698, profit: 16_403, each: 4_127 } as const
 
-const figure = { value: 1, unit: '', formula: 'a formula of the bench', inputs: {}, source: 'its own book' } as const
+const figure = {
+  value: 1,
+  unit: '',
+  formula: 'a formula of the bench',
+  inputs: {},
+  source: 'its own book',
+} as const
 
 const internal: EstimateLine = {
   id: 'timber.secret',
@@ -79,7 +85,8 @@ export function optionOf(offered: Offered, settings: MoneySettings, unit: Length
     name: offered.name ?? '',
     spec,
     description:
-      offered.description ?? describeGate({ spec, design: made.design, unit, finish: { name: 'clear oil', coats: 2 } }),
+      offered.description ??
+      describeGate({ spec, design: made.design, unit, finish: { name: 'clear oil', coats: 2 } }),
     needs: needsOf(spec, made.design),
     entry: plainEntry,
     estimate: {
@@ -150,7 +157,9 @@ const inTimber = (species: string): GateSpec => ({
   ...redwood,
   boards: { ...redwood.boards, section: { ...redwood.boards.section, species } },
   ledges: { ...redwood.ledges, section: { ...redwood.ledges.section, species } },
-  ...(redwood.braces ? { braces: { ...redwood.braces, section: { ...redwood.braces.section, species } } } : {}),
+  ...(redwood.braces
+    ? { braces: { ...redwood.braces, section: { ...redwood.braces.section, species } } }
+    : {}),
 })
 
 /** The same gate in three timbers: one drawing, three prices. */
@@ -180,6 +189,40 @@ export const threeTimbers: Offered[] = [
 /** Three gates that look different. */
 export const threeShapes: Offered[] = [
   { name: 'Level, ledged and braced', spec: redwood, lines: plainLines },
-  { name: 'With a bowed top', spec: whole('09-bowed'), lines: [['The gate, made', 70_125], ['Visits and hanging', 14_800]] },
-  { name: 'Framed', spec: whole('13-framed'), lines: [['The gate, made', 95_040], ['Visits and hanging', 15_900]] },
+  {
+    name: 'With a bowed top',
+    spec: whole('09-bowed'),
+    lines: [
+      ['The gate, made', 70_125],
+      ['Visits and hanging', 14_800],
+    ],
+  },
+  {
+    name: 'Framed',
+    spec: whole('13-framed'),
+    lines: [
+      ['The gate, made', 95_040],
+      ['Visits and hanging', 15_900],
+    ],
+  },
+]
+
+/** A registered workshop's tax, rounded one way or another; or that of one that isn't registered. */
+export const vat = (rounding: TaxRounding, registered = true) => ({
+  tax: {
+    registered,
+    name: 'VAT',
+    number: 'TT 000 1234 56',
+    rates: [{ from: '2011-01-04', bp: 2000 }],
+    rounding,
+  },
+})
+
+/** Three lines and thirty more. */
+export const manyLines: Offered['lines'] = [
+  ...plainLines,
+  ...Array.from({ length: 30 }, (_, i): [string, number] => [
+    `Extra line ${i + 1} of the joiner’s own`,
+    1000 + 7 * i,
+  ]),
 ]
