@@ -25,7 +25,11 @@ export type LineLayout = { columns: Columns; decimal: Decimal; width: number }
 /** The most a price may change by being made whole pence: past that the list's price is for too small a thing. */
 const mostRounding = 0.01
 
-const told = ({ cells }: Row): string => cells.join(' · ').slice(0, 80)
+const told = ({ cells }: Row): string =>
+  cells
+    .filter((cell) => cell.trim() !== '')
+    .join(' · ')
+    .slice(0, 80)
 const countFaults = ({ cells }: Row, width: number): string | undefined =>
   cells.slice(width).some((cell) => cell.trim() !== '')
     ? `${cells.length} cells where the list has ${width} columns`
