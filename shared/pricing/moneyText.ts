@@ -41,7 +41,7 @@ function bare(text: string, currency: Currency): string | undefined {
 }
 
 /** Groups of three with one mark between them throughout, then a different mark and the part below one. */
-const withGroups = /^(\d{1,3})([.,\s'’])\d{3}(?:\2\d{3})*(?:(?!\2)[.,](\d{1,2}))?$/
+const withGroups = /^([1-9]\d{0,2})([.,\s'’])\d{3}(?:\2\d{3})*(?:(?!\2)[.,](\d{1,2}))?$/
 
 /** Whole and hundredths of figures with at most one decimal mark; undefined where they can't be told. */
 function parts(figures: string): { whole: string; after: string } | undefined {

@@ -31,10 +31,10 @@ export function tellPrice(
   const gate = costOf(lines) - hanging - costOf(own)
   const parts = [
     { words: words.gate, weight: gate },
-    ...(hanging > 0 ? [{ words: words.hanging, weight: hanging }] : []),
+    { words: words.hanging, weight: hanging },
     ...own.map((line) => ({ words: line.words, weight: line.pence })),
-  ]
-  const told = gate < 0 ? [{ words: words.gate, weight: 1 }] : parts
+  ].filter(({ weight }) => weight > 0)
+  const told = gate < 0 || parts.length === 0 ? [{ words: words.gate, weight: 1 }] : parts
   const nets = splitPence(
     price,
     told.map(({ weight }) => weight),
