@@ -197,6 +197,8 @@ describe('the price book at the screen', () => {
     await page.getByText(/This is a workbook/).waitFor()
     const torn = `code;name;price\n${Array.from({ length: 900 }, (_, n) => `A${n};"x;1,0${n % 10}`).join('\n')}`
     await page.setInputFiles('input[type="file"]', listFile('torn.csv', bytesOf(torn, 'utf-8', false)))
+    await entry(page, 'list.supplier').click()
+    await page.getByRole('option', { name: supplierName }).click()
     await page.getByText(/can’t be told apart/).waitFor()
     await page.context().close()
   })

@@ -55,9 +55,10 @@ describe('five thousand lines', () => {
     await page.getByRole('button', { name: '95,000 not in your book' }).waitFor()
     await page.getByRole('button', { name: 'See what it does' }).click()
     await page.getByText('Old', { exact: true }).waitFor()
+    await apply(page)
+    await page.locator('.price-grid .room .line').first().waitFor()
     const during = await stalls(page)
     expect(Math.max(0, ...during)).toBeLessThanOrEqual(50)
-    await apply(page)
     await page.context().close()
   })
 
