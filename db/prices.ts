@@ -33,9 +33,7 @@ const statements = ({ db }: Connection) => ({
   changeItem: db.prepare('UPDATE items SET name = ?, facts = ?, sample = 0 WHERE id = ? AND kind = ?'),
   retire: db.prepare('UPDATE items SET retired = ? WHERE id = ?'),
   addSupplier: db.prepare('INSERT INTO suppliers (name, phone, notes, sample) VALUES (?, ?, ?, ?)'),
-  changeSupplier: db.prepare(
-    'UPDATE suppliers SET name = ?, phone = ?, notes = ?, sample = 0 WHERE id = ?',
-  ),
+  changeSupplier: db.prepare('UPDATE suppliers SET name = ?, phone = ?, notes = ?, sample = 0 WHERE id = ?'),
   noOtherUsual: db.prepare('UPDATE supplies SET usual = 0 WHERE item_id = ? AND supplier_id <> ?'),
   supply: db.prepare(
     `INSERT INTO supplies (item_id, supplier_id, code, lengths_mm, usual) VALUES (?, ?, ?, ?, ?)
@@ -70,9 +68,7 @@ function lineWriting({ read, write }: Connection, ask: PriceQuestions, run: Retu
     item,
     supplier,
     addItem: ({ kind, name, facts }: ItemEntry, sample = false) =>
-      write(() =>
-        there(item(rowOf(run.addItem.run(kind, name, JSON.stringify(facts), sample ? 1 : 0)))),
-      ),
+      write(() => there(item(rowOf(run.addItem.run(kind, name, JSON.stringify(facts), sample ? 1 : 0))))),
     changeItem: (id: number, { kind, name, facts }: ItemEntry) =>
       write(() =>
         run.changeItem.run(name, JSON.stringify(facts), id, kind).changes > 0 ? item(id) : undefined,
@@ -95,11 +91,7 @@ function lineWriting({ read, write }: Connection, ask: PriceQuestions, run: Retu
 }
 
 /** The price book's room: lines, suppliers, how one keeps the other. Prices are only ever added, by a rise. */
-export function pricesRoom(
-  connection: Connection,
-  ask: PriceQuestions,
-  reading: PriceReading,
-): PricesRoom {
+export function pricesRoom(connection: Connection, ask: PriceQuestions, reading: PriceReading): PricesRoom {
   const writing = lineWriting(connection, ask, statements(connection))
   const noted =
     <A extends unknown[], T>(work: (...given: A) => T) =>

@@ -77,7 +77,12 @@ export function risesRoom(connection: Connection, ask: PriceQuestions): RisesRoo
   const latest = (): Rise | undefined => list().find(({ undoneAt }) => undoneAt === null)
   const moved = (seen: string | null): boolean => seen !== null && seen !== stamp()
 
-  function* addSteps({ prices, origin, stamp: seen, sample = false }: NewRise): Generator<void, Rise | undefined> {
+  function* addSteps({
+    prices,
+    origin,
+    stamp: seen,
+    sample = false,
+  }: NewRise): Generator<void, Rise | undefined> {
     if (moved(seen)) return undefined
     const one = { id: 0, finished: false }
     try {

@@ -3,14 +3,27 @@ import type { Settings } from '../shared/contract.ts'
 import { fieldTexts } from '../shared/contract.ts'
 import { workshopShape } from '../shared/gate/spec.ts'
 import { standardWorkshop } from '../shared/gate/standardSpec.ts'
-import { businessShape, moneyShape, timesShape } from '../shared/pricing/shapes.ts'
+import { businessShape, moneyShape, timesShape, type Business } from '../shared/pricing/shapes.ts'
+import { standardMoney } from '../shared/pricing/standardMoney.ts'
+import { standardTimes } from '../shared/pricing/standardTimes.ts'
 import { BookProblem } from './bookProblem.ts'
 import type { Connection } from './connection.ts'
-import { noBusiness, startingMoney, startingTimes } from './standardCharges.ts'
 
 export type SettingsRoom = {
   read: () => Settings
   change: (settings: Partial<Settings>) => Settings
+}
+
+/** A workshop that has said nothing of itself yet. */
+const noBusiness: Business = {
+  address: '',
+  phone: '',
+  email: '',
+  website: '',
+  terms: '',
+  included: '',
+  notIncluded: '',
+  logo: null,
 }
 
 /** What holds until the workshop has said its own. */
@@ -19,8 +32,8 @@ const standard: Settings = {
   unit: 'mm',
   paper: 'a4',
   workshop: standardWorkshop,
-  money: startingMoney,
-  times: startingTimes,
+  money: standardMoney,
+  times: standardTimes,
   business: noBusiness,
 }
 

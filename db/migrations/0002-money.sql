@@ -81,6 +81,7 @@ CREATE TABLE papers_now (
   sha256 TEXT NOT NULL CHECK (length(sha256) = 64),
   header TEXT NOT NULL CHECK (json_valid(header)),
   money TEXT CHECK (json_valid(money)),
+  valid_until TEXT GENERATED ALWAYS AS (json_extract(money, '$.validUntil')) STORED,
   spec TEXT NOT NULL CHECK (json_valid(spec)),
   figures TEXT NOT NULL CHECK (json_valid(figures)),
   parts TEXT NOT NULL CHECK (json_valid(parts)),
