@@ -39,16 +39,22 @@ export const fold = (text: string): string => text.normalize('NFKD').replace(/\p
 /** Numbers are put in order by their size: 5 × 50 before 5 × 100. */
 const ordered = (text: string): string => fold(text).replace(/\d+/g, (digits) => digits.padStart(6, '0'))
 
+/** How many prices or lines are gone through between two halts. */
+const someLines = 400
+
 /** The prices of a book by their line, each in the order in which they come to hold; of one day only the last added. */
-function byLine(prices: readonly Price[]): Map<string, Price[]> {
+function* byLine(prices: readonly Price[]): Generator<void, Map<string, Price[]>> {
   const lines = new Map<string, Price[]>()
-  for (const price of prices) {
+  for (const [index, price] of prices.entries()) {
+    if (index % someLines === 0) yield
     const key = lineKey(price)
     const own = lines.get(key)
     if (own) own.push(price)
     else lines.set(key, [price])
   }
+  let done = 0
   for (const [key, own] of lines) {
+    if (++done % someLines === 0) yield
     own.sort((a, b) => (laterThan(a, b) ? 1 : -1))
     lines.set(
       key,
@@ -84,12 +90,13 @@ function makeRow({ item, supplier, code }: Of, prices: Price[], today: string): 
 
 /**
  * The whole price list in order: kind, name, supplier, unit. A line for each price line, and one for each item or supplier of an item
- * that has no price yet. today is ISO. A book of 5,000 lines takes some hundredths of a second.
+ * that has no price yet. today is ISO. It halts after every few hundred lines, so that a window isn't held up.
  */
-export function priceRows(book: PriceBook, today: string): PriceRow[] {
+export function* priceRowSteps(book: PriceBook, today: string): Generator<void, PriceRow[]> {
   const items = new Map(book.items.map((item) => [item.id, item]))
   const suppliers = new Map(book.suppliers.map((supplier) => [supplier.id, supplier]))
   const supplies = new Map(book.supplies.map((supply) => [`${supply.itemId}/${supply.supplierId}`, supply]))
+  yield
   const rows: PriceRow[] = []
   const pricedSupplies = new Set<string>()
   const pricedItems = new Set<number>()
@@ -102,14 +109,25 @@ export function priceRows(book: PriceBook, today: string): PriceRow[] {
     pricedItems.add(itemId)
     rows.push(makeRow({ item, supplier, code: supplies.get(supply)?.code ?? '' }, prices, today))
   }
-  for (const prices of byLine(book.prices).values()) {
+  for (const prices of (yield* byLine(book.prices)).values()) {
     const [first] = prices
     if (first) add(first.itemId, first.supplierId, prices)
+    if (rows.length % someLines === 0) yield
   }
   for (const { itemId, supplierId } of book.supplies)
     if (!pricedSupplies.has(`${itemId}/${supplierId}`)) add(itemId, supplierId, [])
   for (const { id } of book.items) if (!pricedItems.has(id)) add(id, null, [])
+  yield
   return rows.sort((a, b) => (a.order < b.order ? -1 : a.order > b.order ? 1 : 0))
+}
+
+/** The same at once. */
+export function priceRows(book: PriceBook, today: string): PriceRow[] {
+  const steps = priceRowSteps(book, today)
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
+  }
 }
 
 /** The rows that a filter lets through, in their order. Items no longer offered are shown only when they are asked for. */

@@ -7,7 +7,8 @@ import type { NewPrice, Rise } from '../../shared/pricing/price.ts'
 import type { Result } from '../../shared/problem.ts'
 import { request, sentences } from '../api.ts'
 import { dayOf } from '../prices/days.ts'
-import { filterRows, priceRows, wholeList, type PriceRow, type RowFilter } from '../prices/priceRows.ts'
+import { inSteps } from '../prices/inSteps.ts'
+import { filterRows, priceRowSteps, wholeList, type PriceRow, type RowFilter } from '../prices/priceRows.ts'
 
 /** The price book: its lines, what is shown of them, the prices typed in and not yet looked at, the rises before. */
 export const usePricesStore = defineStore('prices', () => {
@@ -18,14 +19,23 @@ export const usePricesStore = defineStore('prices', () => {
   const filter = ref<RowFilter>({ ...wholeList })
   const typed = shallowRef<ReadonlyMap<string, Pence>>(new Map())
 
-  const rows = computed<PriceRow[]>(() => (book.value ? priceRows(book.value, today.value) : []))
+  const rows = shallowRef<PriceRow[]>([])
+  let asked = 0
   const shown = computed(() => filterRows(rows.value, filter.value))
   const filtered = computed(() => Object.values(filter.value).some((one) => one !== null && one !== ''))
 
+  /** Reads the book; an answer overtaken by a later reading is let go. The window isn't held up while the list is made. */
   async function read(): Promise<void> {
+    const mine = ++asked
     const [prices, before] = await Promise.all([request('prices.book', {}), request('prices.rises', {})])
-    today.value = dayOf(new Date())
-    if (prices.ok) book.value = prices.value
+    const day = dayOf(new Date())
+    const made = prices.ok ? await inSteps(priceRowSteps(prices.value, day)) : null
+    if (mine !== asked) return
+    today.value = day
+    if (prices.ok && made) {
+      book.value = prices.value
+      rows.value = made
+    }
     if (before.ok) rises.value = [...before.value].sort((a, b) => b.id - a.id)
     trouble.value = sentences(prices) || sentences(before)
   }
