@@ -77,7 +77,7 @@ export function stock(book: BookInHand, needs: Needs): void {
     const itemId = book.addItem('timber', name, { ...facts, treated: false })
     if (book.items.length % 3 === 0)
       for (const size of [3000, 3900, 4800, 6000])
-        book.addPrice({ itemId, unit: 'length', size }, (next() * size) / 500)
+        book.addPrice({ itemId, unit: 'length', size }, next() * (size / 300))
     else book.addPrice({ itemId, unit: 'metre' }, next())
   }
   for (const { form, diameter, length } of needs.fixings) {
