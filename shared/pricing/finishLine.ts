@@ -87,7 +87,7 @@ function byShare(coating: Coating, prices: readonly Price[], desk: Desk): Costed
 
 /**
  * The finish that was chosen, none where none was: area × coats / coverage in litres, by the cheapest whole tins or by its share of a
- * tin. 9.46 m² in 2 coats at 12 m² a litre are 1.58 litres: one tin of 2.5.
+ * tin. 9.46 m² in 2 coats at 12 m² a litre are 1.58 litres: one tin of 2.5, where no smaller one is cheaper.
  */
 export function finishLines(book: StandingBook, asked: Asked): Costed[] {
   const { entry, needs, settings } = asked

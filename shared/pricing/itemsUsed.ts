@@ -6,12 +6,11 @@ import { operationRates } from './needs.ts'
 export function restsOn(
   { items }: StandingBook,
   { needs, entry }: Asked,
-  among: ReadonlySet<number>,
+  among: (itemId: number) => boolean,
 ): boolean {
-  if (among.size === 0) return false
-  const isOne = (item: { id: number } | undefined): boolean => item !== undefined && among.has(item.id)
-  if (entry.finish !== null && among.has(entry.finish.itemId)) return true
-  for (const id in entry.chosen) if (among.has(entry.chosen[id] as number)) return true
+  const isOne = (item: { id: number } | undefined): boolean => item !== undefined && among(item.id)
+  if (entry.finish !== null && among(entry.finish.itemId)) return true
+  for (const id in entry.chosen) if (among(entry.chosen[id] as number)) return true
   return (
     needs.timber.some((need) => isOne(items.timber(need))) ||
     needs.ironmongery.some((need) => isOne(items.ironmongery(need))) ||

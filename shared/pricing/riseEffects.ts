@@ -65,7 +65,7 @@ function effectsOn(job: StandingJob, { before, after, touched }: BookChange): Ri
 
 /** What a change between two open states of a book does to quotations that stand. */
 export const effectsOf = (quoted: readonly StandingJob[], change: BookChange): RiseEffect[] =>
-  change.touched.size === 0 ? [] : quoted.flatMap((job) => effectsOn(job, change))
+  quoted.flatMap((job) => effectsOn(job, change))
 
 /**
  * What a change of prices does to each quotation that stands, a row an option, only where its cost to the workshop (overhead in it) changes

@@ -85,24 +85,33 @@ function withAdded(standing: StandingPrices, added: readonly Price[]): StandingP
   return { day: standing.day, ofItem, of }
 }
 
-/** One book before and after its prices changed, both open on a day, and the items with a price that differs. */
-export type BookChange = { before: StandingBook; after: StandingBook; touched: ReadonlySet<number> }
+/** One book before and after its prices changed, both open on a day, and whether an item has a price that differs. */
+export type BookChange = { before: StandingBook; after: StandingBook; touched: (itemId: number) => boolean }
 
 /** Whether the same prices of an item hold on both sides. */
 const alike = (a: readonly Price[], b: readonly Price[]): boolean =>
-  a.length === b.length && a.every(({ id }, index) => id === b[index]?.id)
+  a === b || (a.length === b.length && a.every(({ id }, index) => id === b[index]?.id))
 
-/** Lays two states of a book open side by side. Quick where the later one only adds prices to the earlier. */
+/** Whether an item's prices differ: found out when it is first asked, since a rise touches thousands and a quotation a few. */
+function differing(before: StandingPrices, after: StandingPrices): (itemId: number) => boolean {
+  const known = new Map<number, boolean>()
+  return (itemId) => {
+    const differs = known.get(itemId) ?? !alike(before.ofItem(itemId), after.ofItem(itemId))
+    known.set(itemId, differs)
+    return differs
+  }
+}
+
+/** Lays two states of a book open side by side. Quickest where the later one only adds prices to the earlier. */
 export function bookChange(bookBefore: PriceBook, bookAfter: PriceBook, day: string): BookChange {
   const standing = standingPrices(bookBefore, day)
   const sameShelf = bookBefore.items === bookAfter.items && bookBefore.supplies === bookAfter.supplies
   const own = shelf(bookBefore)
-  const before = opened(own, standing)
   const added = addedPrices(bookBefore.prices, bookAfter.prices)
   const pricesAfter = added ? withAdded(standing, added) : standingPrices(bookAfter, day)
-  const after = opened(sameShelf ? own : shelf(bookAfter), pricesAfter)
-  const items = new Set((added ?? [...bookBefore.prices, ...bookAfter.prices]).map(({ itemId }) => itemId))
-  for (const itemId of items)
-    if (alike(standing.ofItem(itemId), pricesAfter.ofItem(itemId))) items.delete(itemId)
-  return { before, after, touched: items }
+  return {
+    before: opened(own, standing),
+    after: opened(sameShelf ? own : shelf(bookAfter), pricesAfter),
+    touched: differing(standing, pricesAfter),
+  }
 }

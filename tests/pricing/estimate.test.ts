@@ -5,11 +5,9 @@ import { offerLines } from '../../shared/pricing/offerLines.ts'
 import { pence } from '../../shared/pricing/pence.ts'
 import { standardMoney } from '../../shared/pricing/standardMoney.ts'
 import { standardTimes } from '../../shared/pricing/standardTimes.ts'
-import { standingBook } from '../../shared/pricing/standingBook.ts'
 import { plainEntry, type EstimateEntry, type MoneySettings } from '../../shared/pricing/terms.ts'
-import { estimate, estimateFrom } from '../../shared/pricing/workEstimate.ts'
+import { estimate } from '../../shared/pricing/workEstimate.ts'
 import { addFinish, addRates, emptyBook, type BookInHand } from './aBook.ts'
-import { fullBook, neededGates } from './pricedGates.ts'
 
 const section = { name: 'ex 32 × 150', species: 'European redwood', thickness: 28, width: 145 }
 const needs: Needs = {
@@ -342,39 +340,5 @@ describe('timber of several suppliers', () => {
     const asked = { needs, entry: plainEntry, settings: standardMoney, times: standardTimes, book, day }
     const planned = estimate({ ...asked, buyTimber: () => [{ size: 2100, count: 2 }] })
     expect(line(planned, id)).toMatchObject({ quantity: 2, each: 800, pence: 1600 })
-  })
-})
-
-describe('the forty gates at a full price book', () => {
-  const { book, finish } = fullBook()
-  const open = standingBook(book, day)
-  it.each(neededGates)('$name: every line has its price and answers how', ({ needs: own }) => {
-    const made = estimateFrom(open, {
-      needs: own,
-      entry: { ...plainEntry, finish: { itemId: finish, coats: null }, kilometres: 17 },
-      settings: standardMoney,
-      times: standardTimes,
-    })
-    expect(made.missing).toEqual([])
-    expect(made.lines.length).toBeGreaterThan(12)
-    expect(new Set(made.lines.map(({ id }) => id)).size).toBe(made.lines.length)
-    for (const { how, pence: sum, words } of [
-      ...made.lines,
-      ...Object.values(made.how).map((how) => ({ how, pence: null, words: 'x' })),
-    ]) {
-      expect(words).not.toBe('')
-      expect(how.formula).not.toBe('')
-      expect(how.source).not.toBe('')
-      expect(how.unit).toBe('£')
-      expect(Object.keys(how.inputs).length).toBeGreaterThan(0)
-      expect(Object.values(how.inputs).every(Number.isFinite)).toBe(true)
-      if (sum !== null) expect(how.value * 100).toBeCloseTo(sum, 6)
-    }
-    for (const one of made.lines) {
-      expect(one.pence).toBeGreaterThan(0)
-      const perUnit = one.unit === 'minute' ? 60 : 1
-      if (one.each !== null)
-        expect(Math.abs(one.pence - (one.quantity * one.each) / perUnit)).toBeLessThanOrEqual(0.5 + 1e-6)
-    }
   })
 })

@@ -128,8 +128,8 @@ describe('a random history of prices', () => {
           expect(change.before.prices.ofItem(itemId)).toEqual(was)
           expect(change.after.prices.ofItem(itemId)).toEqual(is)
           const differs = JSON.stringify(was) !== JSON.stringify(is)
-          expect(change.touched.has(itemId)).toBe(differs)
-          expect(back.touched.has(itemId)).toBe(differs)
+          expect(change.touched(itemId)).toBe(differs)
+          expect(back.touched(itemId)).toBe(differs)
         }
       }),
       { seed, numRuns },
