@@ -5,16 +5,17 @@ import { openBook, type OpenOptions } from '../db/open.ts'
 import { problemLine, type Result } from '../shared/problem.ts'
 import { holdBook } from './bookLock.ts'
 import { answer } from './handlers/answer.ts'
-import type { Context, MakeCard } from './handlers/context.ts'
+import type { Context } from './handlers/context.ts'
 import { issueSampleCard } from './handlers/sampleCards.ts'
 
 /**
- * What opening takes: the book's file, the clock, the card's painter, the log. A book that is new is filled with the
+ * What opening takes: the book's file, the clock, the papers' painters, the log. A book that is new is filled with the
  * sample jobs unless `empty` asks for none.
  */
 export type Opening = OpenOptions & {
   path: string
-  makeCard: MakeCard
+  makeCard: Context['makeCard']
+  makeQuotation: Context['makeQuotation']
   log: (line: string) => void
   empty?: boolean
 }
@@ -47,8 +48,8 @@ export const openedBook = async ({ path, empty, ...rest }: Opening): Promise<Ope
   if (!lock) throw new BookProblem('locked', alreadyOpen)
   try {
     const isNew = !existsSync(path)
-    const { makeCard, log, ...options } = rest
-    const context = { book: openBook(path, options), now: options.now, makeCard, log }
+    const { makeCard, makeQuotation, log, ...options } = rest
+    const context = { book: openBook(path, options), now: options.now, makeCard, makeQuotation, log }
     if (isNew && !empty) await fill(context)
     return {
       answer: (name, payload) => answer(context, name, payload),

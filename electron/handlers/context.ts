@@ -2,15 +2,17 @@ import type { Book } from '../../db/open.ts'
 import type { RequestName, Takes, Gives } from '../../shared/contract.ts'
 import type { JobCardInput } from '../../shared/papers/jobCardInput.ts'
 import type { Result } from '../../shared/problem.ts'
+import type { MakeQuotation } from '../makeQuotation.ts'
 
 /** Lays the card out and paints it. The same input gives the same bytes. */
 export type MakeCard = (input: JobCardInput) => Promise<{ bytes: Uint8Array; pages: number }>
 
-/** What the handlers work with: the open book, the clock, the card's painter, and where faults of the program are written down. */
+/** What the handlers work with: the open book, the clock, the painters of cards and quotations, and where faults of the program are written down. */
 export type Context = {
   book: Book
   now: () => string
   makeCard: MakeCard
+  makeQuotation: MakeQuotation
   log: (text: string) => void
 }
 

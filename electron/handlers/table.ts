@@ -4,18 +4,15 @@ import type { Handler } from './context.ts'
 import { changeJob, createJob, findCustomers, listJobs, openJob, repeatJob } from './jobs.ts'
 import { comparePapers, draftCard, issueCard, listPapers, readPaper } from './papers.ts'
 import {
-  priceBook,
   addItem,
-  changeItem,
-  retireItem,
   addSupplier,
+  changeItem,
   changeSupplier,
   keepSupply,
-  previewRise,
-  applyRise,
-  listRises,
-  undoRise,
+  priceBook,
+  retireItem,
 } from './prices.ts'
+import { applyRise, listRises, previewRise, undoRise } from './rises.ts'
 import { listOptions, addOption, changeOption, removeOption } from './options.ts'
 import {
   draftQuotation,
