@@ -22,7 +22,7 @@ export function pricesStamp(prices: readonly Pick<Price, 'id'>[]): string {
 }
 
 /** New prices as they would stand in the book: numbered on from its last one, so that they hold against it. */
-function asAdded(book: PriceBook, newPrices: readonly NewPrice[]): Price[] {
+export function asAdded(book: PriceBook, newPrices: readonly NewPrice[]): Price[] {
   const last = book.prices.reduce((most, { id }) => Math.max(most, id), 0)
   return newPrices.map((price, index) => ({
     ...price,
@@ -34,7 +34,7 @@ function asAdded(book: PriceBook, newPrices: readonly NewPrice[]): Price[] {
 }
 
 /** The day on which all of the new prices hold: today, or the last day that one of them starts. */
-const dayOfAll = (newPrices: readonly NewPrice[], day: string): string =>
+export const dayOfAll = (newPrices: readonly NewPrice[], day: string): string =>
   newPrices.reduce((last, { startsOn }) => (startsOn > last ? startsOn : last), day)
 
 /** What a line is called: the item and who sells it. */
@@ -48,7 +48,7 @@ function lineWords(book: PriceBook): (price: NewPrice) => string {
 }
 
 /** Each new price beside the one that holds on the day it starts. */
-function riseLines(book: PriceBook, newPrices: readonly NewPrice[]): RiseLine[] {
+export function riseLines(book: PriceBook, newPrices: readonly NewPrice[]): RiseLine[] {
   const words = lineWords(book)
   const items = byItem(book.prices)
   return newPrices.map((price) => {
