@@ -29,6 +29,7 @@ export const useOptionsStore = defineStore('options', () => {
   const chosenId = ref<number | null>(null)
   const trouble = ref('')
   const unsent = shallowRef<ReadonlySet<number>>(new Set())
+  const onTheWay = ref(false)
   let timer: ReturnType<typeof setTimeout> | undefined
   let underway: Promise<void> = Promise.resolve()
 
@@ -46,12 +47,12 @@ export const useOptionsStore = defineStore('options', () => {
     }
     jobId.value = id
     const reply = await request('options.list', { jobId: id })
-    if (jobId.value !== id || unsent.value.size > 0) return
+    if (jobId.value !== id || unsent.value.size > 0 || onTheWay.value) return
     if (reply.ok) held.value = reply.value
     trouble.value = sentences(reply)
   }
   const look = async () => {
-    if (jobId.value > 0 && unsent.value.size === 0) await read(jobId.value)
+    if (jobId.value > 0 && unsent.value.size === 0 && !onTheWay.value) await read(jobId.value)
   }
 
   const put = (option: JobOption) =>
@@ -118,7 +119,7 @@ export const useOptionsStore = defineStore('options', () => {
   /** The book has taken an option: its new version is adopted, and what was typed meanwhile stays over it and goes next. */
   function took(sent: JobOption, kept: JobOption) {
     const now = options.value.find((one) => one.id === sent.id)
-    const typedMeanwhile = now !== undefined && now !== sent
+    const typedMeanwhile = now !== undefined && unsent.value.has(sent.id)
     const newer = typedMeanwhile ? { ...kept, ...contents(now) } : kept
     held.value = options.value.map((one) => (one.id === sent.id ? newer : one))
     if (chosenId.value === sent.id) chosenId.value = kept.id
