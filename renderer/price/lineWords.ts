@@ -1,4 +1,5 @@
-import type { EstimateGroup, EstimateLine, Missing } from '../../shared/pricing/estimate.ts'
+import { missingWords } from '../../shared/pricing/costedLine.ts'
+import type { EstimateGroup, EstimateLine } from '../../shared/pricing/estimate.ts'
 import type { ItemKind } from '../../shared/pricing/item.ts'
 
 /** The estimate's groups as they are said. */
@@ -42,10 +43,20 @@ export const eachWords: Record<EstimateLine['unit'], string> = {
   minute: 'a minute',
 }
 
-/** Why a line has no price, and so what to do. */
-export const missingWords: Record<Missing, string> = {
-  'no item': 'not in the price book',
-  'no price': 'no price in the book',
+/** What a line's price is for: work is counted in minutes and priced by the hour. */
+export const eachUnit = ({ unit }: Pick<EstimateLine, 'unit'>): EstimateLine['unit'] =>
+  unit === 'minute' ? 'hour' : unit
+
+/** A line's own name, and why it has no price: an estimate tells both in one. */
+export function namedApart({ words, missing }: Pick<EstimateLine, 'words' | 'missing'>): {
+  name: string
+  why: string
+} {
+  const why = missing === null ? '' : missingWords[missing]
+  const told = `: ${why}`
+  return why !== '' && words.endsWith(told)
+    ? { name: words.slice(0, -told.length), why }
+    : { name: words, why }
 }
 
 /** The lines of the price book that a group of the estimate is priced by. */
@@ -64,8 +75,6 @@ export const writeQuantity = (quantity: number): string => String(Math.round(qua
 
 /** A quantity as typed: 14.2 or 14,2, not below 0. Undefined where it can't be read. */
 export function readQuantity(text: string): number | undefined {
-  const digits = text
-    .replace(/[\s a-z²]/gi, '')
-    .replace(',', '.')
+  const digits = text.replace(/[\s a-z²]/gi, '').replace(',', '.')
   return /^(\d+(\.\d*)?|\.\d+)$/.test(digits) ? Number(digits) : undefined
 }

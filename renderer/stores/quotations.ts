@@ -19,7 +19,12 @@ export function standsOn({ acceptance, money }: StandingQuotation, on: string): 
 }
 
 /** A quotation that was accepted, with the option the customer chose. */
-export type Accepted = { quotation: StandingQuotation; option: QuotedOption; acceptedOn: string; note: string }
+export type Accepted = {
+  quotation: StandingQuotation
+  option: QuotedOption
+  acceptedOn: string
+  note: string
+}
 
 /** Quotations issued for the job on the board, the newest first. */
 export const useQuotationsStore = defineStore('quotations', () => {
