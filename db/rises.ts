@@ -6,8 +6,14 @@ import type { PriceQuestions } from './priceRows.ts'
 /** Prices written in one go: some 10 ms on a slow laptop, so that a window's own work comes in between. */
 const linesAtOnce = 1250
 
-/** Prices that come together. stamp is the book's as the person saw it, null to add whatever stands. */
-export type NewRise = { prices: NewPrice[]; origin: string; stamp: string | null; sample?: boolean }
+/** Prices that come together. stamp is the book's as the person saw it, null to add whatever stands. at says when they came, now unless given. */
+export type NewRise = {
+  prices: NewPrice[]
+  origin: string
+  stamp: string | null
+  sample?: boolean
+  at?: string
+}
 
 export type RisesRoom = {
   /** Every finished rise, the latest first, undone ones too. */
@@ -77,20 +83,16 @@ export function risesRoom(connection: Connection, ask: PriceQuestions): RisesRoo
   const latest = (): Rise | undefined => list().find(({ undoneAt }) => undoneAt === null)
   const moved = (seen: string | null): boolean => seen !== null && seen !== stamp()
 
-  function* addSteps({
-    prices,
-    origin,
-    stamp: seen,
-    sample = false,
-  }: NewRise): Generator<void, Rise | undefined> {
+  function* addSteps({ stamp: seen, ...rise }: NewRise): Generator<void, Rise | undefined> {
     if (moved(seen)) return undefined
+    const { prices, origin, sample = false, at = now() } = rise
     const one = { id: 0, finished: false }
     try {
       for (let from = 0; from < prices.length; from += linesAtOnce) {
         const last = from + linesAtOnce >= prices.length
         one.finished = write(() => {
           if (from === 0)
-            one.id = Number(run.begin.run(origin, now(), prices.length, sample ? 1 : 0).lastInsertRowid)
+            one.id = Number(run.begin.run(origin, at, prices.length, sample ? 1 : 0).lastInsertRowid)
           insert(run, one.id, prices.slice(from, from + linesAtOnce))
           return last && !moved(seen) && run.finish.run(now(), one.id).changes > 0
         })
