@@ -3,9 +3,7 @@ import { parseSpec } from '../../shared/gate/parseSpec.ts'
 import { build, type Reshaping } from '../../shared/gate/reshape.ts'
 import { catalogue } from '../../shared/ironmongery/catalogue.ts'
 import type { CatalogueEntry, Finish } from '../../shared/ironmongery/entry.ts'
-import { specFacts } from '../../shared/job/specFacts.ts'
 import { placedAt } from '../../shared/job/specPath.ts'
-import type { Difference, LengthUnit } from '../../shared/job/job.ts'
 
 /** A copy of a gate with changes made that only make sense together; the gate as it was where they don't read as one. */
 export function reshaped(spec: GateSpec, changes: readonly Reshaping[]): GateSpec {
@@ -79,12 +77,3 @@ export const inFinish = (spec: GateSpec, finish: Finish): GateSpec => ({
     return entry ? inPlaceOf(piece, entry) : piece
   }),
 })
-
-/** What is different in an option from the gate as drawn, in the joiner's words. */
-export function optionDifferences(drawn: GateSpec, option: GateSpec, unit: LengthUnit): Difference[] {
-  const before = new Map(specFacts(drawn, unit))
-  const after = new Map(specFacts(option, unit))
-  return [...new Set([...before.keys(), ...after.keys()])]
-    .map((what) => ({ what, before: before.get(what) ?? 'none', after: after.get(what) ?? 'none' }))
-    .filter((fact) => fact.before !== fact.after)
-}
