@@ -36,7 +36,8 @@ function* readingSteps<N extends RequestName>(
       parts.value = part.value
       if ('prices' in part.value) for (const price of part.value.prices) read.push(price)
     }
-    if (problems.length >= mostProblems) break
+    // What is wrong beside the list is wrong with every part of it, and said once.
+    if (problems.length >= mostProblems || problems.some(({ field }) => !field.startsWith('prices['))) break
     yield
   }
   const { value } = parts
