@@ -16,7 +16,22 @@ const operationOf = ({ group, id }: Pick<EstimateLine, 'group' | 'id'>): string 
 
 const inMeasure = ({ what, quantity }: WorkDone): number => (what === 'hours' ? quantity * 60 : quantity)
 
-type Row = Pick<EstimateRecord, 'group' | 'operation' | 'estimated' | 'done'>
+/** How often a line's operation is done, a finish once a coat; undefined where its minutes were put by hand. */
+function countOf({ unit, how }: EstimateLine): number | undefined {
+  const { number, coats = 1 } = how.inputs
+  return unit === 'minute' && number !== undefined ? number * coats : undefined
+}
+
+type Row = Pick<EstimateRecord, 'group' | 'operation' | 'estimated' | 'done'> & {
+  counts: (number | undefined)[]
+}
+
+/** The counts in all, where every line has one. */
+function counted(counts: Row['counts']): { count?: number } {
+  const known = counts.filter((count) => count !== undefined)
+  const whole = known.length > 0 && known.length === counts.length
+  return whole ? { count: known.reduce((sum, count) => sum + count, 0) } : {}
+}
 
 /** One job's rows: an operation that hours were entered on by name, and the rest of its group in one. */
 function rowsOf({ estimate, done }: FinishedJob): Row[] {
@@ -25,13 +40,15 @@ function rowsOf({ estimate, done }: FinishedJob): Row[] {
     const { group, operation } = entry
     const own = rows.find((row) => row.group === group && row.operation === operation)
     if (own) own.done += inMeasure(entry)
-    else rows.push({ group, operation, estimated: 0, done: inMeasure(entry) })
+    else rows.push({ group, operation, estimated: 0, done: inMeasure(entry), counts: [] })
   }
   for (const line of estimate.lines) {
     const named = rows.find((row) => row.group === line.group && row.operation === operationOf(line))
     const rest = rows.find((row) => row.group === line.group && row.operation === '')
     const row = named ?? rest
-    if (row) row.estimated += estimatedOf(line)
+    if (!row) continue
+    row.estimated += estimatedOf(line)
+    row.counts.push(row === named ? countOf(line) : undefined)
   }
   return rows
 }
@@ -42,7 +59,7 @@ function rowsOf({ estimate, done }: FinishedJob): Row[] {
  * in what was entered for it. Two jobs ripped in 20 and 30 minutes by estimate and 0.75 hours each: 2 jobs, 50 against 90.
  */
 export function estimateRecord(jobs: readonly FinishedJob[]): EstimateRecord[] {
-  const records = new Map<string, EstimateRecord>()
+  const records = new Map<string, Row & { jobs: number }>()
   for (const job of jobs)
     for (const row of rowsOf(job)) {
       const key = `${row.group}|${row.operation}`
@@ -52,7 +69,8 @@ export function estimateRecord(jobs: readonly FinishedJob[]): EstimateRecord[] {
         own.jobs += 1
         own.estimated += row.estimated
         own.done += row.done
+        own.counts.push(...row.counts)
       }
     }
-  return [...records.values()]
+  return [...records.values()].map(({ counts, ...record }) => ({ ...record, ...counted(counts) }))
 }

@@ -10,11 +10,15 @@ export type WorkDone = {
   on: string
 }
 
-/** Estimated against done, over jobs: where the standard times are off. Minutes and metres. */
+/**
+ * Estimated against done, over jobs: where the standard times are off. Minutes and metres. count: how often the operation was done in all by
+ * the estimates, from which the time of one follows; left out where a line was put by hand or is counted otherwise.
+ */
 export type EstimateRecord = {
   group: WorkDone['group']
   operation: string
   jobs: number
   estimated: number
   done: number
+  count?: number
 }

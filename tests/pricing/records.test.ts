@@ -85,6 +85,26 @@ describe('estimates against what was done', () => {
     ])
   })
 
+  it('tell how often an operation was done, a finish once a coat, and not where minutes were put by hand', () => {
+    const withInputs = (id: string, quantity: number, inputs: Record<string, number>) => ({
+      ...line(id, quantity),
+      how: { value: 1, unit: '£', formula: 'x', inputs, source: 'x' },
+    })
+    const lines = [
+      withInputs('making.rip', 12, { number: 3, 'minutes of each': 4 }),
+      withInputs('making.finish square metre', 114, { number: 9.5, 'minutes of each coat': 6, coats: 2 }),
+      withInputs('making.board', 50, { minutes: 50 }),
+    ]
+    const names = ['rip', 'finish square metre', 'board']
+    const entered = names.map((operation) => done(4, { operation, quantity: 1.5 }))
+    const record = estimateRecord([{ jobId: 4, estimate: { lines }, done: entered }])
+    expect(record.map(({ operation, count }) => [operation, count])).toEqual([
+      ['rip', 3],
+      ['finish square metre', 19],
+      ['board', undefined],
+    ])
+  })
+
   it('are none where nothing was entered', () => {
     expect(estimateRecord([{ jobId: 1, estimate: { lines: [line('making.rip', 20)] }, done: [] }])).toEqual(
       [],
