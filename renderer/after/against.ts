@@ -44,6 +44,16 @@ export const nameBehind = ({ group, id }: Pick<Line, 'group' | 'id'>): string =>
 const total = (amounts: readonly number[]): number | null =>
   amounts.length === 0 ? null : amounts.reduce((sum, one) => sum + one, 0)
 
+const rowOf = (
+  head: Pick<AgainstRow, 'key' | 'words' | 'measure' | 'part'>,
+  lines: readonly Line[],
+  entries: readonly WorkDone[],
+): AgainstRow => ({
+  ...head,
+  estimated: lines.reduce((sum, line) => sum + estimatedOf(line, head.measure), 0),
+  done: total(entries.map(({ quantity }) => quantity)),
+})
+
 /** What a job was estimated at beside what was entered for it, by group, with each operation that something was entered on by name. */
 export function against(estimate: Pick<Estimate, 'lines'> | null, done: readonly WorkDone[]): AgainstRow[] {
   const groups = Object.keys(measures) as EstimateGroup[]
@@ -52,23 +62,14 @@ export function against(estimate: Pick<Estimate, 'lines'> | null, done: readonly
     const lines = (estimate?.lines ?? []).filter((line) => line.group === group)
     const entries = done.filter((entry) => entry.group === group && entry.what === whatOf[measure])
     if (lines.length === 0 && entries.length === 0) return []
-    const row = (words: string, own: Line[], entered: WorkDone[], part: boolean): AgainstRow => ({
-      key: `${group}.${part ? words : ''}`,
-      words,
-      measure,
-      estimated: own.reduce((sum, line) => sum + estimatedOf(line, measure), 0),
-      done: total(entered.map(({ quantity }) => quantity)),
-      part,
-    })
     const named = [...new Set(entries.map(({ operation }) => operation))].filter((name) => name !== '')
     return [
-      row(groupWords[group], lines, entries, false),
+      rowOf({ key: group, words: groupWords[group], measure, part: false }, lines, entries),
       ...named.map((name) =>
-        row(
-          operationName(name),
+        rowOf(
+          { key: `${group}.${name}`, words: operationName(name), measure, part: true },
           lines.filter((line) => nameBehind(line) === name),
           entries.filter(({ operation }) => operation === name),
-          true,
         ),
       ),
     ]

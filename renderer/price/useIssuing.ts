@@ -14,11 +14,30 @@ const notKept: Problem = {
   message: 'What was entered last isn’t kept yet. Try again in a moment.',
 }
 
+/** Words still to be settled: a quotation of another size than was meant is worse than none. */
+function unsettled(): Problem[] {
+  const gate = useGateStore()
+  if (gate.unread.length === 0) return []
+  return gate.stops.map(({ id, field, message, remedy }) => ({
+    code: id,
+    field,
+    message: `${message} ${remedy}`,
+  }))
+}
+
+/** Sends all that was entered on its way; what is in the way of a quotation, if anything is. */
+async function sendAll(): Promise<Problem[]> {
+  const jobs = useJobStore()
+  const options = useOptionsStore()
+  const unclear = unsettled()
+  if (unclear.length > 0) return unclear
+  await Promise.all([jobs.send(), options.send()])
+  return jobs.pending.length > 0 || options.unsent.size > 0 ? [notKept] : []
+}
+
 /** Issuing a quotation, or looking at one first: everything entered goes to the book before either. */
 export function useIssuing() {
   const jobs = useJobStore()
-  const gate = useGateStore()
-  const options = useOptionsStore()
   const quotations = useQuotationsStore()
   const settings = useSettingsStore()
   const chosen = ref<PaperFormat | null>(null)
@@ -26,30 +45,13 @@ export function useIssuing() {
   const problems = ref<Problem[]>([])
   const busy = ref(false)
 
-  /** Words still to be settled: a quotation of another size than was meant is worse than none. */
-  const unsettled = (): Problem[] =>
-    gate.unread.length === 0
-      ? []
-      : gate.stops.map(({ id, field, message, remedy }) => ({
-          code: id,
-          field,
-          message: `${message} ${remedy}`,
-        }))
-
-  async function ready(): Promise<boolean> {
-    problems.value = unsettled()
-    if (problems.value.length > 0) return false
-    await Promise.all([jobs.send(), options.send()])
-    if (jobs.pending.length > 0 || options.unsent.size > 0) problems.value = [notKept]
-    return problems.value.length === 0
-  }
-
   async function doing<T>(ask: (jobId: number) => Promise<Result<T>>): Promise<T | undefined> {
     const id = jobs.job?.id
     if (id === undefined || busy.value) return undefined
     busy.value = true
     try {
-      if (!(await ready())) return undefined
+      problems.value = await sendAll()
+      if (problems.value.length > 0) return undefined
       const reply = await ask(id)
       problems.value = reply.ok ? [] : reply.problems
       await jobs.look()
