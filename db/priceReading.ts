@@ -17,6 +17,8 @@ type Kept = {
 export type PriceReading = {
   /** Reads the book; each step reads some, the last gives all of it. Prices of undone or unfinished rises are left out. */
   steps: () => Generator<void, PriceBook>
+  /** The same without its prices. */
+  lineSteps: () => Generator<void, Omit<PriceBook, 'prices'>>
   /** To be called after a line, a supplier or how one keeps the other was written. */
   linesWritten: () => void
   /** To be called after prices were taken out of the book. */
@@ -68,9 +70,13 @@ export function priceReading({ db, read }: Connection, ask: PriceQuestions): Pri
     return prices
   }
 
-  function* steps(): Generator<void, PriceBook> {
+  function* lineSteps(): Generator<void, Omit<PriceBook, 'prices'>> {
     noticeOthers()
-    const found = yield* lines()
+    return yield* lines()
+  }
+
+  function* steps(): Generator<void, PriceBook> {
+    const found = yield* lineSteps()
     const standing = read(() => ask.rises.all()).filter(({ undoneAt }) => undoneAt === null)
     const prices: Price[] = []
     for (const rise of standing.reverse()) for (const price of yield* pricesOf(rise)) prices.push(price)
@@ -79,6 +85,7 @@ export function priceReading({ db, read }: Connection, ask: PriceQuestions): Pri
 
   return {
     steps,
+    lineSteps,
     linesWritten: () => {
       kept.written += 1
     },

@@ -15,6 +15,8 @@ export type PricesRoom = {
   book: () => PriceBook
   /** The same a step at a time, for a window that mustn't wait. */
   bookSteps: () => Generator<void, PriceBook>
+  /** The same without its prices. */
+  lineSteps: () => Generator<void, Omit<PriceBook, 'prices'>>
   item: (id: number) => PriceItem | undefined
   supplier: (id: number) => Supplier | undefined
   addItem: (entry: ItemEntry, sample?: boolean) => PriceItem
@@ -103,6 +105,7 @@ export function pricesRoom(connection: Connection, ask: PriceQuestions, reading:
     ...writing,
     book: () => atOnce(reading.steps()),
     bookSteps: reading.steps,
+    lineSteps: reading.lineSteps,
     addItem: noted(writing.addItem),
     changeItem: noted(writing.changeItem),
     retireItem: noted(writing.retireItem),

@@ -3,8 +3,11 @@ import type { Connection } from './connection.ts'
 import { atOnce } from './prices.ts'
 import type { PriceQuestions } from './priceRows.ts'
 
-/** Prices written in one go: some 10 ms on a slow laptop, so that a window's own work comes in between. */
-const linesAtOnce = 1250
+/** Prices written and forced to disk in one go: some 20 ms on a slow laptop, so that a window's own work comes in between. */
+const linesAtOnce = 2500
+
+/** Prices that one statement takes: a third quicker than one each. */
+const rowsAtOnce = 25
 
 /** Prices that come together. stamp is the book's as the person saw it, null to add whatever stands. at says when they came, now unless given. */
 export type NewRise = {
@@ -34,11 +37,14 @@ export type RisesRoom = {
   undo: (id: number) => boolean
 }
 
+const adding = (rows: number): string =>
+  `INSERT INTO prices (item_id, supplier_id, unit, size, price_pence, starts_on, rise_id)
+   VALUES ${Array(rows).fill('(?, ?, ?, ?, ?, ?, ?)').join(', ')}`
+
 const statements = ({ db }: Connection) => ({
   begin: db.prepare('INSERT INTO rises (origin, added_at, lines, sample) VALUES (?, ?, ?, ?)'),
-  add: db.prepare(
-    'INSERT INTO prices (item_id, supplier_id, unit, size, price_pence, starts_on, rise_id) VALUES (?, ?, ?, ?, ?, ?, ?)',
-  ),
+  one: db.prepare(adding(1)),
+  many: db.prepare(adding(rowsAtOnce)),
   finish: db.prepare('UPDATE rises SET finished_at = ? WHERE id = ?'),
   dropPrices: db.prepare('DELETE FROM prices WHERE rise_id = ?'),
   drop: db.prepare('DELETE FROM rises WHERE id = ? AND finished_at IS NULL'),
@@ -67,8 +73,19 @@ export function clearUnfinished(connection: Connection): void {
 }
 
 function insert(run: Statements, riseId: number, prices: NewPrice[]): void {
-  for (const { itemId, supplierId, unit, size, pence, startsOn } of prices)
-    run.add.run(itemId, supplierId, unit, size, pence, startsOn, riseId)
+  const cells = ({ itemId, supplierId, unit, size, pence, startsOn }: NewPrice) => [
+    itemId,
+    supplierId,
+    unit,
+    size,
+    pence,
+    startsOn,
+    riseId,
+  ]
+  const whole = prices.length - (prices.length % rowsAtOnce)
+  for (let from = 0; from < whole; from += rowsAtOnce)
+    run.many.run(...prices.slice(from, from + rowsAtOnce).flatMap(cells))
+  for (const price of prices.slice(whole)) run.one.run(...cells(price))
 }
 
 /** The rises' room: how prices come into the book, and how they are taken back. */

@@ -8,63 +8,56 @@ import { asAdded, dayOfAll, riseLines } from '../../shared/pricing/risePreview.t
 import { bookChange } from '../../shared/pricing/standingBook.ts'
 
 type Asked = { book: PriceBook; newPrices: NewPrice[]; quoted: StandingJob[]; day: string }
+type ByItem = ReadonlyMap<number, Price[]>
 
 /** Prices gone through, lines told and quotations worked out in one go: each some ms on a slow laptop. */
-const pricesAtOnce = 20_000
+const pricesAtOnce = 10_000
 const linesAtOnce = 1000
 const quotationsAtOnce = 10
 
+/** The items that any quotation which stands may rest on. */
+function* usedSteps({ book, quoted }: Asked): Generator<void, Set<number>> {
+  if (quoted.length === 0) return new Set()
+  const items = matching(book)
+  yield
+  const options = quoted.flatMap(({ money }) => money.options)
+  return new Set(options.flatMap((option) => itemsUsed({ items }, option)))
+}
+
 /** The prices of some items only, by item. */
-function* ofItems({ prices }: PriceBook, wanted: ReadonlySet<number>): Generator<void, Map<number, Price[]>> {
+function* pricesOf({ prices }: PriceBook, wanted: ReadonlySet<number>): Generator<void, ByItem> {
   const found = new Map<number, Price[]>()
-  for (let from = 0; from < prices.length; from += pricesAtOnce) {
-    for (const price of prices.slice(from, from + pricesAtOnce)) {
-      if (!wanted.has(price.itemId)) continue
-      const own = found.get(price.itemId)
-      if (own) own.push(price)
-      else found.set(price.itemId, [price])
-    }
-    yield
+  for (const [place, price] of prices.entries()) {
+    const own = found.get(price.itemId)
+    if (own) own.push(price)
+    else if (wanted.has(price.itemId)) found.set(price.itemId, [price])
+    if (place % pricesAtOnce === pricesAtOnce - 1) yield
   }
   return found
 }
 
-/** Each new price beside the one that holds on its day, some at a time, each time from the part of the book they are about. */
-function* lineSteps({ book, newPrices }: Asked): Generator<void, RiseLine[]> {
-  const wanted = new Set(newPrices.map(({ itemId }) => itemId))
+/** Each new price beside the one that holds on its day, some at a time, each time with the part of the book they are about. */
+function* lineSteps({ book, newPrices }: Asked, prices: ByItem): Generator<void, RiseLine[]> {
   const items = new Map(book.items.map((item) => [item.id, item]))
-  yield
-  const prices = yield* ofItems(book, wanted)
   const lines: RiseLine[] = []
   for (let from = 0; from < newPrices.length; from += linesAtOnce) {
-    const part = newPrices.slice(from, from + linesAtOnce)
-    const ids = [...new Set(part.map(({ itemId }) => itemId))]
-    const about: PriceBook = {
-      ...book,
-      items: ids.flatMap((id) => items.get(id) ?? []),
-      prices: ids.flatMap((id) => prices.get(id) ?? []),
-    }
-    for (const line of riseLines(about, part)) lines.push(line)
     yield
+    const part = newPrices.slice(from, from + linesAtOnce)
+    const about = part.flatMap(({ itemId }) => items.get(itemId) ?? [])
+    for (const line of riseLines({ ...book, items: about }, part, prices)) lines.push(line)
   }
   return lines
 }
 
 /** What the new prices do to quotations that stand, worked out over those prices alone that any of them rests on. */
-function* effectSteps({ book, newPrices, quoted, day }: Asked): Generator<void, RiseEffect[]> {
+function* effectSteps(
+  { book, newPrices, quoted, day }: Asked,
+  { used, prices }: { used: ReadonlySet<number>; prices: ByItem },
+): Generator<void, RiseEffect[]> {
   if (quoted.length === 0) return []
-  const items = matching(book)
-  yield
-  const used = new Set(
-    quoted.flatMap(({ money }) => money.options.flatMap((option) => itemsUsed({ items }, option))),
-  )
-  yield
-  const before = { ...book, prices: [...(yield* ofItems(book, used)).values()].flat() }
-  const added = asAdded(
-    before,
-    newPrices.filter(({ itemId }) => used.has(itemId)),
-  )
-  const after = { ...before, prices: [...before.prices, ...added] }
+  const before = { ...book, prices: [...used].flatMap((itemId) => prices.get(itemId) ?? []) }
+  const risen = newPrices.filter(({ itemId }) => used.has(itemId))
+  const after = { ...before, prices: [...before.prices, ...asAdded(before, risen)] }
   const change = bookChange(before, after, dayOfAll(newPrices, day))
   const effects: RiseEffect[] = []
   for (let from = 0; from < quoted.length; from += quotationsAtOnce) {
@@ -76,8 +69,13 @@ function* effectSteps({ book, newPrices, quoted, day }: Asked): Generator<void, 
 
 /** What a rise would do, a step at a time: what `risePreview` gives, but for the stamp, which is the book's own. */
 export function* previewSteps(asked: Asked): Generator<void, Omit<RisePreview, 'stamp'>> {
-  const all = yield* lineSteps(asked)
-  const effects = yield* effectSteps(asked)
+  const used = yield* usedSteps(asked)
+  yield
+  const wanted = new Set([...used, ...asked.newPrices.map(({ itemId }) => itemId)])
+  const prices = yield* pricesOf(asked.book, wanted)
+  const all = yield* lineSteps(asked, prices)
+  yield
+  const effects = yield* effectSteps(asked, { used, prices })
   const lines = all.filter((line) => line.old !== line.new)
   return { lines, effects, unchanged: all.length - lines.length }
 }

@@ -1,6 +1,7 @@
 import type { Book } from '../../db/open.ts'
 import type { PriceBook } from '../../shared/pricing/book.ts'
 import type { NewPrice } from '../../shared/pricing/price.ts'
+import { sameLine } from '../../shared/pricing/standing.ts'
 import { bad, good, type Problem } from '../../shared/problem.ts'
 import { previewSteps } from './previewSteps.ts'
 import type { Handler } from './context.ts'
@@ -17,18 +18,25 @@ const twice = (field: string): Problem => ({
   message: 'this price comes twice for the same day; leave one out',
 })
 
+const sameDay = (a: NewPrice, b: NewPrice): boolean => sameLine(a, b) && a.startsOn === b.startsOn
+
 /** What is wrong with new prices, as far as the book knows: items or suppliers that it hasn't, a price given twice for one day. */
-function* problemSteps({ items, suppliers }: PriceBook, prices: NewPrice[]): Generator<void, Problem[]> {
+function* problemSteps(
+  { items, suppliers }: Pick<PriceBook, 'items' | 'suppliers'>,
+  prices: NewPrice[],
+): Generator<void, Problem[]> {
   const known = new Set(items.map(({ id }) => id))
   const sellers = new Set<number | null>([null, ...suppliers.map(({ id }) => id)])
-  const seen = new Set<string>()
+  const seen = new Map<number, NewPrice[]>()
   const problems: Problem[] = []
-  for (const [place, { itemId, supplierId, unit, size, startsOn }] of prices.entries()) {
-    const key = `${itemId} ${supplierId} ${unit} ${size} ${startsOn}`
+  for (const [place, price] of prices.entries()) {
+    const { itemId, supplierId } = price
     if (!known.has(itemId)) problems.push(missing(`prices[${place}].itemId`, 'line of the price book'))
     if (!sellers.has(supplierId)) problems.push(missing(`prices[${place}].supplierId`, 'supplier'))
-    if (seen.has(key)) problems.push(twice(`prices[${place}]`))
-    seen.add(key)
+    const before = seen.get(itemId)
+    if (before?.some((one) => sameDay(one, price))) problems.push(twice(`prices[${place}]`))
+    if (before) before.push(price)
+    else seen.set(itemId, [price])
     if (problems.length >= mostProblems) break
     if (place % checkedAtOnce === checkedAtOnce - 1) yield
   }
@@ -56,8 +64,7 @@ export const previewRise: Handler<'prices.preview'> = async ({ book, now }, { pr
 
 /** Adds all of the prices or none. Refused when the book's prices aren't those of the preview any more. */
 export const applyRise: Handler<'prices.apply'> = async ({ book }, { prices, origin, stamp }) => {
-  const stands = await readBook(book)
-  const problems = await inSlices(problemSteps(stands.prices, prices))
+  const problems = await inSlices(problemSteps(await inSlices(book.prices.lineSteps()), prices))
   if (problems.length > 0) return bad(...problems)
   const rise = await inSlices(book.rises.addSteps({ prices, origin: origin.trim(), stamp }))
   if (rise) return good(rise)

@@ -47,10 +47,13 @@ function lineWords(book: PriceBook): (price: NewPrice) => string {
   }
 }
 
-/** Each new price beside the one that holds on the day it starts. */
-export function riseLines(book: PriceBook, newPrices: readonly NewPrice[]): RiseLine[] {
+/** Each new price beside the one that holds on the day it starts. items: the book's prices by item, where they are at hand. */
+export function riseLines(
+  book: PriceBook,
+  newPrices: readonly NewPrice[],
+  items: ReadonlyMap<number, readonly Price[]> = byItem(book.prices),
+): RiseLine[] {
   const words = lineWords(book)
-  const items = byItem(book.prices)
   return newPrices.map((price) => {
     const { itemId, supplierId, unit, size, startsOn } = price
     const old = priceOn(items.get(itemId) ?? [], price, startsOn)?.pence ?? null

@@ -1,6 +1,7 @@
 import Sqlite from 'better-sqlite3'
 import { describe, expect, it } from 'vitest'
 import type { Book } from '../../db/open.ts'
+import { atOnce } from '../../db/prices.ts'
 import { standardSections } from '../../shared/gate/standardSpec.ts'
 import { pence } from '../../shared/pricing/pence.ts'
 import { priceOn } from '../../shared/pricing/standing.ts'
@@ -86,7 +87,7 @@ describe('a rise', () => {
     const steps = book.rises.addSteps({ prices, origin: 'broken list', stamp })
     expect(steps.next().done).toBe(false)
     expect(book.prices.book()).toEqual(before)
-    expect(() => [...steps]).toThrow('FOREIGN KEY')
+    expect(() => atOnce(steps)).toThrow('FOREIGN KEY')
     expect([book.prices.book(), book.rises.stamp(), book.rises.list().length]).toEqual([before, stamp, 1])
     const db = new Sqlite(path, { readonly: true })
     expect(db.prepare('SELECT count(*) FROM prices').pluck().get()).toBe(1)
@@ -120,7 +121,7 @@ describe('a rise', () => {
     const steps = book.rises.addSteps({ prices, origin: 'slow list', stamp })
     steps.next()
     rise(372, '2026-04-01')
-    expect([...steps]).toEqual([undefined])
+    expect(atOnce(steps)).toBeUndefined()
     expect(book.rises.add({ prices, origin: 'late list', stamp })).toBeUndefined()
     expect([on('2026-04-01'), book.rises.list().length, book.prices.book().prices.length]).toEqual([
       372, 2, 2,
