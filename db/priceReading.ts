@@ -25,70 +25,66 @@ export type PriceReading = {
   forget: () => void
 }
 
+type Desk = { connection: Connection; ask: PriceQuestions; kept: Kept }
+type Lines = Omit<PriceBook, 'prices'>
+
+function* readLines({ connection: { db, read }, ask, kept }: Desk): Generator<void, Lines> {
+  if (kept.lines?.written === kept.written) return kept.lines.read
+  const { written } = kept
+  const rows = read(() => ask.items.all())
+  const items: PriceBook['items'] = []
+  for (let from = 0; from < rows.length; from += rowsAtOnce) {
+    items.push(...rows.slice(from, from + rowsAtOnce).map(itemFrom))
+    yield
+  }
+  const suppliers = read(() => ask.suppliers.all()).map(supplierFrom)
+  const found = { items, suppliers, supplies: read(() => ask.supplies.all()).map(supplyFrom) }
+  if (!db.inTransaction) kept.lines = { written, read: found }
+  return found
+}
+
+function* readPrices({ connection: { db, read }, ask, kept }: Desk, rise: Rise): Generator<void, Price[]> {
+  const known = kept.ofRise.get(rise.id)
+  if (known) return known
+  const prices: Price[] = []
+  for (;;) {
+    const rows = read(() => ask.pricesOfRise.all(rise.id, prices.at(-1)?.id ?? 0, rowsAtOnce))
+    for (const row of rows) prices.push(priceFrom(row, rise))
+    if (rows.length < rowsAtOnce) break
+    yield
+  }
+  if (!db.inTransaction) kept.ofRise.set(rise.id, prices)
+  return prices
+}
+
 /**
  * Reads the price book and keeps what it read, since prices are asked for again and again and hardly change. What another window's
  * program wrote is noticed; nothing is kept of what is read in the middle of a writing, which may still be taken back.
  */
-export function priceReading({ db, read }: Connection, ask: PriceQuestions): PriceReading {
+export function priceReading(connection: Connection, ask: PriceQuestions): PriceReading {
+  const { db, read } = connection
   const kept: Kept = { seen: null, written: 0, lines: null, ofRise: new Map() }
+  const desk: Desk = { connection, ask, kept }
   const forget = (): void => {
     kept.lines = null
     kept.ofRise = new Map()
   }
-  const noticeOthers = (): void => {
+
+  function* lineSteps(): Generator<void, Lines> {
     const seen = read(() => db.pragma('data_version', { simple: true }))
     if (seen !== kept.seen) forget()
     kept.seen = seen
-  }
-
-  function* lines(): Generator<void, Omit<PriceBook, 'prices'>> {
-    if (kept.lines?.written === kept.written) return kept.lines.read
-    const { written } = kept
-    const rows = read(() => ask.items.all())
-    const items: PriceBook['items'] = []
-    for (let from = 0; from < rows.length; from += rowsAtOnce) {
-      items.push(...rows.slice(from, from + rowsAtOnce).map(itemFrom))
-      yield
-    }
-    const suppliers = read(() => ask.suppliers.all()).map(supplierFrom)
-    const found = { items, suppliers, supplies: read(() => ask.supplies.all()).map(supplyFrom) }
-    if (!db.inTransaction) kept.lines = { written, read: found }
-    return found
-  }
-
-  function* pricesOf(rise: Rise): Generator<void, Price[]> {
-    const known = kept.ofRise.get(rise.id)
-    if (known) return known
-    const prices: Price[] = []
-    for (;;) {
-      const rows = read(() => ask.pricesOfRise.all(rise.id, prices.at(-1)?.id ?? 0, rowsAtOnce))
-      for (const row of rows) prices.push(priceFrom(row, rise))
-      if (rows.length < rowsAtOnce) break
-      yield
-    }
-    if (!db.inTransaction) kept.ofRise.set(rise.id, prices)
-    return prices
-  }
-
-  function* lineSteps(): Generator<void, Omit<PriceBook, 'prices'>> {
-    noticeOthers()
-    return yield* lines()
+    return yield* readLines(desk)
   }
 
   function* steps(): Generator<void, PriceBook> {
     const found = yield* lineSteps()
     const standing = read(() => ask.rises.all()).filter(({ undoneAt }) => undoneAt === null)
     const prices: Price[] = []
-    for (const rise of standing.reverse()) for (const price of yield* pricesOf(rise)) prices.push(price)
+    for (const rise of standing.reverse())
+      for (const price of yield* readPrices(desk, rise)) prices.push(price)
     return { ...found, prices }
   }
 
-  return {
-    steps,
-    lineSteps,
-    linesWritten: () => {
-      kept.written += 1
-    },
-    forget,
-  }
+  return { steps, lineSteps, forget, linesWritten: () => void (kept.written += 1) }
 }

@@ -60,17 +60,17 @@ const statements = ({ db }: Connection) => ({
   ),
 })
 
+const isMoney = (read: unknown): read is QuotedMoney =>
+  typeof read === 'object' && read !== null && 'options' in read && Array.isArray(read.options)
+
 /** What was frozen is the program's own writing: it was typed when it went in, and is only ever read back. */
 function moneyIn(text: string, paper: Pick<Paper, 'kind' | 'revision'>): QuotedMoney {
-  try {
-    return JSON.parse(text) as QuotedMoney
-  } catch (error) {
-    throw new BookProblem(
-      'damaged',
-      `The money of ${paperName(paper)} can’t be read: the job book is damaged there. Bring back a copy of the book.`,
-      error,
-    )
-  }
+  const read: unknown = JSON.parse(text)
+  if (isMoney(read)) return read
+  throw new BookProblem(
+    'damaged',
+    `The money of ${paperName(paper)} can’t be read: the job book is damaged there. Bring back a copy of the book.`,
+  )
 }
 
 /** More quotations than a small workshop has open at once; the rest are read again each time. */
@@ -87,7 +87,10 @@ export function quotationsRoom(connection: Connection): QuotationsRoom {
     const key = `${paperId} ${sha256}`
     const before = known.get(key)
     if (before) return before
-    const money = moneyIn(read(() => run.money.get(paperId))?.money ?? '', { kind: 'quotation', revision })
+    const money = moneyIn(read(() => run.money.get(paperId))?.money ?? 'null', {
+      kind: 'quotation',
+      revision,
+    })
     if (known.size < mostKept) known.set(key, money)
     return money
   }
