@@ -10,7 +10,8 @@ import type { PriceBook } from '../../shared/pricing/book.ts'
 import type { Estimate } from '../../shared/pricing/estimate.ts'
 import { needsOf } from '../../shared/pricing/needsOf.ts'
 import type { Needs } from '../../shared/pricing/needs.ts'
-import type { JobOption } from '../../shared/pricing/quotation.ts'
+import type { JobOption, QuotedMoney, QuotedOption } from '../../shared/pricing/quotation.ts'
+import { repriced } from '../../shared/pricing/requote.ts'
 import { standingBook } from '../../shared/pricing/standingBook.ts'
 import { estimateFrom } from '../../shared/pricing/workEstimate.ts'
 import { request, sentences } from '../api.ts'
@@ -94,10 +95,22 @@ export const useEstimateStore = defineStore('estimate', () => {
     }
   }
 
+  /** What a quoted version would come to at today's prices: its own needs, entries and way of charging, so that prices alone differ. */
+  function quotedToday(money: QuotedMoney, { needs, entry }: QuotedOption): Estimate | null {
+    if (!open.value) return null
+    const { settings: charging, times } = money
+    return repriced(open.value, needs, { entry, settings: charging, times })
+  }
+  /** The face of a quoted version, from its own frozen gate. */
+  function quotedFace({ spec }: QuotedOption): Drawing | null {
+    const working = own(spec)
+    return 'made' in working ? working.made.face : null
+  }
+
   const all = computed(() => options.options.flatMap((option) => priced(option) ?? []))
   const chosen = computed(() => all.value.find(({ option }) => option.id === options.chosen?.id))
   /** The gate as drawn, for a version to start from; undefined while it can't be made. */
   const drawnSpec = computed(() => ('made' in drawn.value ? drawn.value.made.spec : undefined))
 
-  return { book, day, trouble, read, all, chosen, drawnSpec }
+  return { book, day, trouble, read, all, chosen, drawnSpec, quotedToday, quotedFace }
 })

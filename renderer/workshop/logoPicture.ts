@@ -1,7 +1,7 @@
 import { bad, good, type Result } from '../../shared/problem.ts'
 
-/** The largest picture kept as a logo, bytes: 1 MB, which prints sharp at any size a letterhead has. */
-export const mostLogoBytes = 1_000_000
+/** The largest picture kept as a logo, bytes: 0.7 MB prints sharp at any size a letterhead has, and fits in one request with the terms. */
+export const mostLogoBytes = 700_000
 
 const begins = (bytes: Uint8Array, mark: readonly number[]): boolean =>
   mark.every((byte, at) => bytes[at] === byte)
@@ -26,7 +26,7 @@ const refused = (code: string, message: string) => bad<string>({ code, field: 'l
 /** A picture's bytes as they are kept, or why they can't be: too large, or neither PNG nor JPEG. */
 export function readLogo(bytes: Uint8Array): Result<string> {
   if (bytes.length > mostLogoBytes)
-    return refused('too-large', 'That picture is over 1 MB. Make it smaller and choose it again.')
+    return refused('too-large', 'That picture is over 0.7 MB. Make it smaller and choose it again.')
   if (!pictureKind(bytes))
     return refused('no-picture', 'That isn’t a PNG or a JPEG picture. Choose one that is.')
   return good(inBase64(bytes))
