@@ -63,6 +63,8 @@ const statements = ({ db }: Connection) => ({
 const isMoney = (read: unknown): read is QuotedMoney =>
   typeof read === 'object' && read !== null && 'options' in read && Array.isArray(read.options)
 
+type Statements = ReturnType<typeof statements>
+
 /** What was frozen is the program's own writing: it was typed when it went in, and is only ever read back. */
 function moneyIn(text: string, paper: Pick<Paper, 'kind' | 'revision'>): QuotedMoney {
   const read: unknown = JSON.parse(text)
@@ -76,24 +78,25 @@ function moneyIn(text: string, paper: Pick<Paper, 'kind' | 'revision'>): QuotedM
 /** More quotations than a small workshop has open at once; the rest are read again each time. */
 const mostKept = 500
 
+/** Frozen money never changes, so it is read once. A number alone isn't enough to know it by: a sample's may come again. */
+function moneyReading({ read }: Connection, run: Statements): (row: StandingRow) => QuotedMoney {
+  const known = new Map<string, QuotedMoney>()
+  return ({ paperId, revision, sha256 }) => {
+    const key = `${paperId} ${sha256}`
+    const before = known.get(key)
+    if (before) return before
+    const text = read(() => run.money.get(paperId))?.money ?? 'null'
+    const money = moneyIn(text, { kind: 'quotation', revision })
+    if (known.size < mostKept) known.set(key, money)
+    return money
+  }
+}
+
 /** The quotations' room: papers with money, and what became of them. */
 export function quotationsRoom(connection: Connection): QuotationsRoom {
   const { now, read, write } = connection
   const run = statements(connection)
-  const known = new Map<string, QuotedMoney>()
-
-  /** Frozen money never changes, so it is read once. A number alone isn't enough to know it by: a sample's may come again. */
-  const frozen = ({ paperId, revision, sha256 }: StandingRow): QuotedMoney => {
-    const key = `${paperId} ${sha256}`
-    const before = known.get(key)
-    if (before) return before
-    const money = moneyIn(read(() => run.money.get(paperId))?.money ?? 'null', {
-      kind: 'quotation',
-      revision,
-    })
-    if (known.size < mostKept) known.set(key, money)
-    return money
-  }
+  const frozen = moneyReading(connection, run)
 
   function* standingSteps(day: string): Generator<void, StandingJob[]> {
     const standing: StandingJob[] = []
