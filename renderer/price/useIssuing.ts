@@ -11,7 +11,14 @@ import { useSettingsStore } from '../stores/settings.ts'
 const notKept: Problem = {
   code: 'not-kept',
   field: '',
-  message: 'What was entered last isn’t kept yet. Try again in a moment.',
+  message: 'What was entered last isn’t kept yet. Try again in a moment',
+}
+
+const noWords: Problem = {
+  code: 'no-words',
+  field: '',
+  message:
+    'A line of your own has no words yet. Say under Estimate what it is for, since the customer reads it',
 }
 
 /** Words still to be settled: a quotation of another size than was meant is worse than none. */
@@ -31,6 +38,8 @@ async function sendAll(): Promise<Problem[]> {
   const options = useOptionsStore()
   const unclear = unsettled()
   if (unclear.length > 0) return unclear
+  const wordless = options.options.some(({ entry }) => entry.extras.some(({ words }) => words.trim() === ''))
+  if (wordless) return [noWords]
   await Promise.all([jobs.send(), options.send()])
   return jobs.pending.length > 0 || options.unsent.size > 0 ? [notKept] : []
 }
