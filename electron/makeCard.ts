@@ -1,17 +1,28 @@
-import type { MakeCard } from './handlers/context.ts'
+import type { JobCardInput } from '../shared/papers/jobCardInput.ts'
+import type { Measure, PaperDocument } from '../shared/papers/page.ts'
+import type { MakeCard, Sheet } from './handlers/context.ts'
+
+type LayOut = (input: JobCardInput, measure: Measure) => PaperDocument
+
+/** The layout of each sheet, loaded when it is first wanted. */
+const layouts: Record<Sheet, () => Promise<LayOut>> = {
+  'job card': async () => (await import('../shared/papers/jobCard.ts')).jobCard,
+  'worked figures': async () => (await import('../shared/papers/workedFigures.ts')).workedFigures,
+  'fitting sheet': async () => (await import('../shared/papers/fittingSheet.ts')).fittingSheet,
+}
 
 /**
- * Lays a job card out, measuring with the faces it is printed in, and paints it as PDF bytes. Layout, faces and painter
- * are loaded with the first card: a start of the program shouldn't wait for them. The same input gives the same bytes.
+ * Lays a job card, or another sheet of the same gate, out, measuring with the faces it is printed in, and paints it as PDF bytes. Layout,
+ * faces and painter are loaded with the first one: a start of the program shouldn't wait for them. The same input gives the same bytes.
  */
-export const makeCard: MakeCard = async (input) => {
-  const [{ jobCard }, { paintPdf }, { loadFonts }, { measureWith }] = await Promise.all([
-    import('../shared/papers/jobCard.ts'),
+export const makeCard: MakeCard = async (input, sheet = 'job card') => {
+  const [layOut, { paintPdf }, { loadFonts }, { measureWith }] = await Promise.all([
+    layouts[sheet](),
     import('./paintPdf.ts'),
     import('./fonts.ts'),
     import('./paint/wordRuns.ts'),
   ])
   const fonts = await loadFonts()
-  const card = jobCard(input, measureWith(fonts))
-  return { bytes: await paintPdf(card, fonts), pages: card.pages.length }
+  const paper = layOut(input, measureWith(fonts))
+  return { bytes: await paintPdf(paper, fonts), pages: paper.pages.length }
 }

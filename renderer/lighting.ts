@@ -28,9 +28,23 @@ export const partOfField: Record<string, string> = {
   'braces.footSetback': 'brace',
   'braces.headSetback': 'brace',
   'braces.ends': 'brace',
-  'braces.notchDepth': 'brace',
-  'frame.stile': 'stile',
-  'frame.topRail': 'top rail',
+  'braces.notchDepth': 'dimension notch depth',
+  'size.meetingGap': 'dimension meeting gap',
+  'size.groundGap': 'dimension ground gap',
+  'meeting.lap': 'dimension lap',
+  'stable.gap': 'gap between the halves',
+  'top.rise': 'dimension top rise',
+  'top.shape': 'dimension top rise',
+  foot: 'foot fall',
+  'frame.stile.width': 'stile',
+  'frame.topRail.width': 'top rail',
+  'frame.tenon': 'dimension tenon',
+  'frame.rebate': 'rebate',
+  'ironmongery.0': 'hinge',
+  'site.slopeAlong': 'ground',
+  'site.slopeAcross': 'ground',
+  'site.pinInset': 'pin',
+  openTo: 'swing',
   'fixings.kind': 'fixings',
   'fixings.diameter': 'fixings',
   'fixings.lengths': 'fixings',
@@ -38,12 +52,21 @@ export const partOfField: Record<string, string> = {
 
 /** Whether two names speak of the same part, or one of a part of the other: 'ledge' and 'bottom ledge', never 'board 3' and 'board 13'. */
 export const touches = (one: string | undefined, other: string | null): boolean =>
-  one !== undefined && other !== null && (isLit(one, other) || isLit(other, one))
+  one !== undefined &&
+  other !== null &&
+  (one.split(', ').some((part) => isLit(part, other)) || other.split(', ').some((part) => isLit(part, one)))
 
 /** The entry to go to when a part of the drawing is pressed: the one that speaks of it most closely. */
 export function fieldOfPart(part: string): string | undefined {
   const fields = Object.entries(partOfField)
   return (fields.find(([, own]) => own === part) ?? fields.find(([, own]) => touches(own, part)))?.[0]
+}
+
+/** A path and those above it, nearest first; a size of the leaf is asked as the opening's where that was measured. */
+const nearest = (path: string): string[] => {
+  const keys = path.split('.')
+  const above = keys.map((_, at) => keys.slice(0, keys.length - at).join('.'))
+  return above.flatMap((one) => (/^size\.(width|height)$/.test(one) ? [one, `${one}s`] : [one]))
 }
 
 /**
@@ -53,10 +76,9 @@ export function fieldOfPart(part: string): string | undefined {
 export function focusField(path: string): boolean {
   const all = [...document.querySelectorAll<HTMLElement>('[data-field]')]
   const nameOf = (element: HTMLElement): string => element.dataset['field'] ?? ''
-  const found =
-    all.find((element) => nameOf(element) === path) ??
-    all.find((element) => nameOf(element).startsWith(`${path}.`)) ??
-    all.find((element) => path.startsWith(`${nameOf(element)}.`))
+  const found = nearest(path)
+    .map((one) => all.find((el) => nameOf(el) === one) ?? all.find((el) => nameOf(el).startsWith(`${one}.`)))
+    .find((el) => el !== undefined)
   if (!found) return false
   for (let hides = found.closest('details'); hides; hides = hides.parentElement?.closest('details') ?? null)
     hides.open = true

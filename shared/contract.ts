@@ -59,6 +59,7 @@ const shortText = v.pipe(v.string('a text'), v.maxLength(300, 'a text of up to 3
 const longText = v.pipe(v.string('a text'), v.maxLength(20000, 'a text of up to 20000 characters'))
 const isoDay = v.pipe(v.string('a day as 2026-05-31'), v.isoDate('a day as 2026-05-31'))
 const format = v.picklist(['a4', 'letter'], 'a4 or letter')
+const sheet = v.picklist(['worked figures', 'fitting sheet'], 'worked figures or fitting sheet')
 const unit = v.picklist(['mm', 'in'], 'mm or in')
 const nothing = v.strictObject({})
 
@@ -102,6 +103,7 @@ const takes = {
   'papers.issue': v.strictObject({ jobId: id, format, version: v.pipe(v.number(), v.integer()) }),
   'papers.bytes': v.strictObject({ id }),
   'papers.draft': v.strictObject({ jobId: id, format }),
+  'papers.sheet': v.strictObject({ jobId: id, format, sheet }),
   'papers.compare': v.strictObject({ earlier: id, later: v.nullable(id) }),
   'settings.change': v.strictObject({
     name: v.optional(shortText),
@@ -135,6 +137,7 @@ type Replies = MoneyReplies & {
   'papers.issue': Paper
   'papers.bytes': PaperBytes
   'papers.draft': { base64: string }
+  'papers.sheet': { base64: string }
   'papers.compare': Difference[]
   'settings.change': Settings
   'sections.list': KeptSection[]

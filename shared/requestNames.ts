@@ -16,6 +16,7 @@ const carried: Readonly<Record<RequestName, true>> = {
   'papers.issue': true,
   'papers.bytes': true,
   'papers.draft': true,
+  'papers.sheet': true,
   'papers.compare': true,
   'settings.change': true,
   'sections.list': true,

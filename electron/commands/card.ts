@@ -3,18 +3,26 @@ import { design } from '../../shared/gate/design.ts'
 import { isStop } from '../../shared/gate/checks.ts'
 import type { Design } from '../../shared/gate/designModel.ts'
 import type { GateSpec } from '../../shared/gate/spec.ts'
+import type { Sheet } from '../handlers/context.ts'
 import { cardArguments, finish, type CardArguments, refused, type Ending } from './commandLine.ts'
 import { readSpecFile } from './readSpec.ts'
 import { writeFiles } from './writeFiles.ts'
 
 const printed = (what: unknown): string => `${JSON.stringify(what, null, 2)}\n`
 
-/** The job card of a spec with no job behind it: the file's own name stands for the title. */
-async function cardBytes(
+/** What each paper's file is called. */
+const files: [Sheet, string][] = [
+  ['job card', 'job-card.pdf'],
+  ['fitting sheet', 'fitting-sheet.pdf'],
+  ['worked figures', 'worked-figures.pdf'],
+]
+
+/** The papers of a spec with no job behind it: the file's own name stands for the title. */
+async function papers(
   { specFile, paper }: CardArguments,
   spec: GateSpec,
   made: Design,
-): Promise<Uint8Array> {
+): Promise<{ name: string; bytes: Uint8Array }[]> {
   // Painting loads fonts and a PDF library, which a run without papers shouldn't wait for.
   const { makeCard } = await import('../makeCard.ts')
   const nobody = { name: '', address: '', town: '', phone: '', email: '' }
@@ -28,11 +36,13 @@ async function cardBytes(
     revision: 1,
     issuedAt: null,
   }
-  const { bytes } = await makeCard({ header, spec, design: made, unit: 'mm', format: paper, draft: false })
-  return bytes
+  const input = { header, spec, design: made, unit: 'mm' as const, format: paper, draft: false }
+  return Promise.all(
+    files.map(async ([sheet, name]) => ({ name, bytes: (await makeCard(input, sheet)).bytes })),
+  )
 }
 
-/** `card SPEC.json [--out DIR] [--paper a4|letter]`: the design as JSON, and with --out the job card as PDF. */
+/** `card SPEC.json [--out DIR] [--paper a4|letter]`: the design as JSON, and with --out the job card, fitting sheet and worked figures as PDF. */
 async function card(args: string[]): Promise<Ending> {
   const read = cardArguments(args)
   if (!read.ok) return refused(read.problems)
@@ -49,8 +59,7 @@ async function card(args: string[]): Promise<Ending> {
     }
   }
   if (outFolder !== undefined) {
-    const bytes = await cardBytes(read.value, spec.value, outcome.design)
-    const written = await writeFiles(outFolder, [{ name: 'job-card.pdf', bytes }])
+    const written = await writeFiles(outFolder, await papers(read.value, spec.value, outcome.design))
     if (!written.ok) return refused(written.problems)
   }
   return { code: 0, out: printed(outcome.design), errors: [] }

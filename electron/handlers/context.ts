@@ -4,8 +4,11 @@ import type { JobCardInput } from '../../shared/papers/jobCardInput.ts'
 import type { Result } from '../../shared/problem.ts'
 import type { MakeQuotation } from '../makeQuotation.ts'
 
-/** Lays the card out and paints it. The same input gives the same bytes. */
-export type MakeCard = (input: JobCardInput) => Promise<{ bytes: Uint8Array; pages: number }>
+/** A paper of a job's gate: its card, or one of the sheets that may be printed beside it. */
+export type Sheet = 'job card' | Takes<'papers.sheet'>['sheet']
+
+/** Lays the card, or another sheet of the same gate, out and paints it. The same input gives the same bytes. */
+export type MakeCard = (input: JobCardInput, sheet?: Sheet) => Promise<{ bytes: Uint8Array; pages: number }>
 
 /** What the handlers work with: the open book, the clock, the painters of cards and quotations, and where faults of the program are written down. */
 export type Context = {

@@ -55,6 +55,18 @@ export const draftCard: Handler<'papers.draft'> = async (context, { jobId, forma
   return good({ base64: inText(bytes) })
 }
 
+/** The worked figures or the fitting sheet of the gate as it stands, to be printed beside its card. Nothing is kept. */
+export const printSheet: Handler<'papers.sheet'> = async (context, { jobId, format, sheet }) => {
+  const job = context.book.jobs.open(jobId)
+  if (!job) return bad(missing('jobId', 'job'))
+  const gate = makeableGate(job)
+  if (!gate.ok) return gate
+  const header = headerOf(context, job, null)
+  const input = { header, ...gate.value, unit: job.unit, format, draft: false }
+  const { bytes } = await context.makeCard(input, sheet)
+  return good({ base64: inText(bytes) })
+}
+
 /** The job as it stands, set beside a card. */
 function standingCard(context: Context, jobId: number): Result<ComparedCard> {
   const job = foundOr(context.book.jobs.open(jobId), 'earlier', 'job')

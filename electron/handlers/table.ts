@@ -2,7 +2,7 @@ import type { RequestName } from '../../shared/contract.ts'
 import { changeSettings, removeSample, summariseBook } from './book.ts'
 import type { Handler } from './context.ts'
 import { changeJob, createJob, findCustomers, listJobs, openJob, repeatJob } from './jobs.ts'
-import { comparePapers, draftCard, issueCard, listPapers, readPaper } from './papers.ts'
+import { comparePapers, draftCard, issueCard, listPapers, printSheet, readPaper } from './papers.ts'
 import {
   addItem,
   addSupplier,
@@ -37,6 +37,7 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'papers.issue': issueCard,
   'papers.bytes': readPaper,
   'papers.draft': draftCard,
+  'papers.sheet': printSheet,
   'papers.compare': comparePapers,
   'settings.change': changeSettings,
   'sections.list': listSections,

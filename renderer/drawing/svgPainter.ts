@@ -91,13 +91,28 @@ function paintPrimitive(primitive: Primitive): SvgElement {
 /** A laid-out drawing as SVG elements in painting order, in paper mm. Colours come from the style sheet by class. */
 export const paintSvg = (laid: LaidOut): SvgElement[] => laid.primitives.map(paintPrimitive)
 
+/** Pens and parts that say something about a gate without being a piece of it. */
+const said = new Set(['dimension', 'tick', 'hatch'])
+
+/** Whether a mark is the shape of a piece: no words, no dimensions, no lines that belong to none. */
+export const isShape = (primitive: Primitive): boolean => {
+  if (primitive.kind === 'text' || (primitive.pen !== undefined && said.has(primitive.pen))) return false
+  if (primitive.part === undefined) return primitive.pen === 'visible'
+  return !primitive.part.startsWith('dimension') && !primitive.part.endsWith('hinge line')
+}
+
+const isPartOf = (own: string[], wanted: string[]): boolean => {
+  if (own.includes('fixings') && !wanted.includes('fixings')) return false
+  return own.some((_, start) => wanted.every((word, i) => own[start + i] === word))
+}
+
 /**
- * Whether a mark of part belongs to what is lit. lit is a part's whole name or some of its words in order: 'ledge' lights
- * 'bottom ledge' and 'dimension ledge length', 'board 3' not 'board 13'. Fixings light only by their own name.
+ * Whether a mark of part belongs to what is lit. lit is a part's whole name or some of its words in order, or several such with commas
+ * between: 'ledge' lights 'second leaf bottom ledge' and 'dimension ledge length', 'board 3' not 'board 13'. Fixings light only by
+ * their own name.
  */
 export function isLit(part: string | undefined, lit: string | null): boolean {
   if (part === undefined || lit === null || lit === '') return false
-  const [own, wanted] = [part.split(' '), lit.split(' ')]
-  if (own[0] === 'fixings' && wanted[0] !== 'fixings') return false
-  return own.some((_, start) => wanted.every((word, i) => own[start + i] === word))
+  const own = part.split(' ')
+  return lit.split(', ').some((wanted) => isPartOf(own, wanted.split(' ')))
 }

@@ -1,6 +1,6 @@
 import { defineStore } from 'pinia'
 import { ref } from 'vue'
-import type { PaperBytes } from '../../shared/contract.ts'
+import type { PaperBytes, Takes } from '../../shared/contract.ts'
 import type { Difference, Paper } from '../../shared/job/job.ts'
 import type { PaperFormat } from '../../shared/papers/page.ts'
 import type { Problem, Result } from '../../shared/problem.ts'
@@ -35,8 +35,13 @@ export const usePapersStore = defineStore('papers', () => {
   const bytes = (id: number): Promise<Result<PaperBytes>> => request('papers.bytes', { id })
   const draft = (id: number, format: PaperFormat): Promise<Result<{ base64: string }>> =>
     request('papers.draft', { jobId: id, format })
+  const sheet = (
+    id: number,
+    format: PaperFormat,
+    which: Takes<'papers.sheet'>['sheet'],
+  ): Promise<Result<{ base64: string }>> => request('papers.sheet', { jobId: id, format, sheet: which })
   const compare = (earlier: number, later: number | null): Promise<Result<Difference[]>> =>
     request('papers.compare', { earlier, later })
 
-  return { papers, problems, read, issue, bytes, draft, compare }
+  return { papers, problems, read, issue, bytes, draft, sheet, compare }
 })

@@ -3,7 +3,7 @@ import type { GateDrawings } from '../drawing/gateDrawings.ts'
 import type { Check } from '../gate/checks.ts'
 import type { Leaf } from '../gate/leaf.ts'
 import type { CardChoice } from './cardChoices.ts'
-import { cutTable } from './cutTable.ts'
+import { boardCounts, cutTable } from './cutTable.ts'
 import { fixingWords } from './fixingWords.ts'
 import { sideBySide, stacked, type Block } from './flow.ts'
 import { holeTable } from './holeTable.ts'
@@ -52,14 +52,14 @@ export function cardBody(body: CardBody, measure: Measure): Block[] {
   const { input, leaf, drawings, width } = body
   const { design, unit } = input
   return [
-    ...cutTable(design.cuts, width, measure),
+    ...cutTable(design.cuts, { boards: boardCounts(design.leaves), width }, measure),
     ...listBlocks(body, measure),
     ...sawTable(design.sawSettings, { unit, width, mostGuided: body.mostGuided }, measure),
     heading(`Fixings: ${leaf.fixings.length} in all`),
     ...fixingWords(leaf, unit, body.places).map((words) => paragraph(words, { width, measure })),
     ...(body.section === 'own' ? [viewBlock(drawings, 'section', { width, height: 76 })] : []),
     ...cautionBlocks(body.checks, width, measure),
-    ...stepBlocks(design.steps, width, measure),
+    ...stepBlocks(design.steps, { stage: 'making', unit, width }, measure),
   ]
 }
 

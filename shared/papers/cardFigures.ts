@@ -9,7 +9,7 @@ import { fitWords } from './words.ts'
 export type CardFigure = { label: string; value: string; second: string }
 
 /** What an edge board is made to, and how: 'board 8 to 110'. */
-function edgeBoard(board: Board, number: number, figures: FigureText): CardFigure[] {
+export function edgeBoard(board: Board, number: number, figures: FigureText): CardFigure[] {
   const lost = (['hanging', 'closing'] as const)
     .map((edge) => board.loses[edge])
     .find((what) => what !== 'nothing')
@@ -19,7 +19,7 @@ function edgeBoard(board: Board, number: number, figures: FigureText): CardFigur
 }
 
 /** Braces that are cut alike are spoken of together. */
-function braceFigures(braces: Brace[], figures: FigureText): CardFigure[] {
+export function braceFigures(braces: Brace[], figures: FigureText): CardFigure[] {
   const alike = new Map<string, Brace[]>()
   for (const brace of braces) {
     const key = `${brace.angle.toFixed(1)} ${figures.write(brace.length)}`

@@ -41,12 +41,15 @@ const column = (figures: CardFigure[], room: Room, measure: Measure): PageMark[]
 /** The marks of page 1, which views stand on it, whether the cautions do, and what is left free. */
 export type FirstPage = { marks: PageMark[]; placed: (keyof GateDrawings)[]; cautioned: boolean; free: Frame }
 
+/** What of a card's choice page 1 asks for. */
+export type PageChoice = Pick<CardChoice, 'face' | 'section' | 'coarser'>
+
 /** A scale so many steps smaller than another. */
 const coarserScale = (scale: number, steps: number): number =>
   steps === 0 ? scale : (paperScales[paperScales.indexOf(scale) + steps] ?? scale)
 
 /** Drawings one under another in a room: the back as large as it goes, then the others where height is left. */
-function drawingsIn(drawings: GateDrawings, room: Room, choice: CardChoice): FirstPage {
+function drawingsIn(drawings: GateDrawings, room: Room, choice: PageChoice): FirstPage {
   const scale = coarserScale(fittingScale(drawings.back, room), choice.coarser)
   const marks: PageMark[] = []
   const placed: (keyof GateDrawings)[] = []
@@ -79,7 +82,7 @@ export type FirstPageInput = {
   checks: Check[]
   format: PaperFormat
   top: number
-  choice: CardChoice
+  choice: PageChoice
 }
 
 /** The figures in a column beside the drawing, with the cautions under them where they fit. */

@@ -14,7 +14,15 @@ import { fitWords } from './words.ts'
 /** Height the header takes from the top margin down, mm. */
 export const headerHeight = 18
 
-type Head = { header: PaperHeader; draft: boolean; format: PaperFormat; page: number; pages: number }
+/** paper: what the paper is called, 'job card'. */
+type Head = {
+  header: PaperHeader
+  paper: string
+  draft: boolean
+  format: PaperFormat
+  page: number
+  pages: number
+}
 
 /** Words of one size at one end of the header's line. */
 type HeadWords = {
@@ -64,7 +72,7 @@ function whoAndWhen(head: Head, measure: Measure): PageText[] {
 /** Second line: the job's title, the workshop, the revision and the page. */
 function whatAndPage(head: Head, measure: Measure): PageText[] {
   const { title, workshop } = head.header
-  const text = [title, workshop === '' ? 'job card' : `job card of ${workshop}`]
+  const text = [title, workshop === '' ? head.paper : `${head.paper} of ${workshop}`]
     .filter((words) => words !== '')
     .join(' · ')
   const issue = `${issueWords(head)} · page ${head.page} of ${head.pages}`
@@ -90,8 +98,9 @@ export function cardHeader(head: Head, measure: Measure): PageMark[] {
   ]
 }
 
-function issueWords({ header, draft }: Head): string {
+function issueWords({ header, draft, paper }: Head): string {
   if (draft) return 'draft – not issued'
+  if (header.issuedAt === null && paper !== 'job card') return 'as the job stands'
   return header.issuedAt === null
     ? `revision ${header.revision}`
     : `revision ${header.revision}, issued ${paperDate(header.issuedAt)}`

@@ -1,6 +1,7 @@
 import type { Fixing, Leaf } from '../gate/leaf.ts'
 import { figureText } from '../drawing/figureText.ts'
 import type { LengthUnit } from '../job/job.ts'
+import { capital, listed } from './leafWords.ts'
 
 /** Whose places are written out: all, those on the ledges, or none. */
 export type FixingPlaces = 'all' | 'on ledges' | 'counted'
@@ -17,9 +18,6 @@ function rowsOf(fixings: Fixing[]): Row[] {
   for (const row of rows) row.xs.sort((a, b) => a - b)
   return rows.sort((a, b) => b.y - a.y)
 }
-
-const joined = (names: string[]): string =>
-  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
 
 /**
  * Where the fixings go, in sentences: along each ledge from the hanging edge, with how far the row stands from its centre line;
@@ -46,7 +44,7 @@ export function fixingWords(leaf: Leaf, unit: LengthUnit, written: FixingPlaces 
   }
   const ledges = [...alike].map(
     ([places, names]) =>
-      `${capital(joined(names))} ${names.length > 1 ? `ledges, ${places}` : `ledge, ${places.replace(' each', '')}`}`,
+      `${capital(listed(names))} ${names.length > 1 ? `ledges, ${places}` : `ledge, ${places.replace(' each', '')}`}`,
   )
   const onBraces = leaf.fixings.filter((fixing) => fixing.joins === 'brace').length
   if (written === 'on ledges' && onBraces > 0)
@@ -68,7 +66,5 @@ function counted(leaf: Leaf): string {
     const count = leaf.fixings.filter((fixing) => fixing.member === member).length
     return `${member.replace(/^single /, '')} ${count}`
   })
-  return `${capital(joined(counts))}, where the drawing shows them.`
+  return `${capital(listed(counts))}, where the drawing shows them.`
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

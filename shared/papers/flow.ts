@@ -8,6 +8,7 @@ export type Block = {
   height: number
   above?: number
   withNext?: boolean
+  again?: Block
   marks: (x: number, y: number) => PageMark[]
 }
 
@@ -29,28 +30,75 @@ function groups(blocks: Block[]): Block[][] {
 const heightOf = (group: Block[], first: boolean): number =>
   group.reduce((sum, block, i) => sum + block.height + (first && i === 0 ? 0 : (block.above ?? 0)), 0)
 
+/** Where a block comes: its page, counted from 0, and its top, mm. */
+type Place = { block: Block; page: number; x: number; y: number }
+
+/** The place of every block down the pages, beginning a new page when the next group has no room. */
+function places(blocks: Block[], first: Frame, later: Frame): Place[] {
+  const out: Place[] = []
+  let page = 0
+  let frame = first
+  let y = frame.top
+  for (const group of groups(blocks)) {
+    const crowded = y + heightOf(group, y === frame.top) > frame.bottom
+    if (crowded && (y > frame.top || frame === first)) {
+      page += 1
+      frame = later
+      y = frame.top
+    }
+    for (const block of group) {
+      const { again } = block
+      if (y > frame.top) y += block.above ?? 0
+      else if (again && page > 0) {
+        out.push({ block: again, page, x: frame.x, y })
+        y += again.height
+      }
+      out.push({ block, page, x: frame.x, y })
+      y += block.height
+    }
+  }
+  return out
+}
+
 /**
  * Lays blocks down the pages, beginning a new one when the next group has no room. first is what the first page leaves free, frame what
  * every later one does. Gives the marks of each page.
  */
 export function flow(blocks: Block[], first: Frame, later: Frame): PageMark[][] {
   const pages: PageMark[][] = [[]]
-  let frame = first
-  let y = frame.top
-  for (const group of groups(blocks)) {
-    const crowded = y + heightOf(group, y === frame.top) > frame.bottom
-    if (crowded && (y > frame.top || frame === first)) {
-      pages.push([])
-      frame = later
-      y = frame.top
-    }
-    for (const block of group) {
-      if (y > frame.top) y += block.above ?? 0
-      pages.at(-1)?.push(...block.marks(frame.x, y))
-      y += block.height
-    }
+  for (const { block, page, x, y } of places(blocks, first, later)) {
+    const marks = block.marks(x, y)
+    const known = pages[page]
+    if (known) known.push(...marks)
+    else pages[page] = marks
   }
   return pages
+}
+
+/** How far down the pages blocks reach: whole pages begun before, and the share of the last one, mm. */
+function reach(blocks: Block[], first: Frame, later: Frame): { page: number; y: number } {
+  const last = places(blocks, first, later).at(-1)
+  return last ? { page: last.page, y: last.y + last.block.height } : { page: 0, y: first.top }
+}
+
+/**
+ * Parts in an order that leaves little paper blank: where the next one has no room on the page, a later one that has is brought forward.
+ * after is what they follow; each part stays in one piece as it is.
+ */
+export function closelyPacked(
+  parts: Block[][],
+  after: Block[],
+  frames: { first: Frame; later: Frame },
+): Block[] {
+  const end = (blocks: Block[]) => reach(blocks, frames.first, frames.later).page
+  const left = parts.filter((part) => part.length > 0)
+  const out: Block[] = []
+  while (left.length > 0) {
+    const page = end([...after, ...out])
+    const fits = left.findIndex((part) => end([...after, ...out, ...part]) === page)
+    out.push(...(left.splice(Math.max(0, fits), 1)[0] ?? []))
+  }
+  return out
 }
 
 /** Blocks set one under another as a single block, for a column beside another. */

@@ -16,12 +16,14 @@ function drill(choice: DrillChoice | null): string {
 /** Holes by what they go through: the drill to take, the worked size beside it in brackets where the set has no such drill. mm. */
 export function holeTable(holes: Hole[], width: number, measure: Measure): Block[] {
   if (holes.length === 0) return []
+  const many = holes.some(({ quantity }) => quantity > 99) ? 3 : 0
+  const leads = holes.some(({ lead }) => drill(lead).length > 7) ? 3 : 0
   const columns = [
     { title: 'Through', width: 17 },
-    { title: 'Fixing', width: width - 70 },
-    { title: 'No.', width: 10, align: 'end' as const, weight: 'semibold' as const },
+    { title: 'Fixing', width: width - 70 - many - leads },
+    { title: 'No.', width: 10 + many, align: 'end' as const, weight: 'semibold' as const },
     { title: 'Clear', width: 14, align: 'end' as const, weight: 'semibold' as const },
-    { title: 'Lead', width: 16, align: 'end' as const, weight: 'semibold' as const },
+    { title: 'Lead', width: 16 + leads, align: 'end' as const, weight: 'semibold' as const },
     { title: 'Sink', width: 13, align: 'end' as const, weight: 'semibold' as const },
   ]
   const rows = holes.map((hole): Cell[] => [

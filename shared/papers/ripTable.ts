@@ -16,6 +16,9 @@ const loses = (board: Board, write: (mm: number) => string): string =>
     })
     .join('; ')
 
+const sameEnds = (one: Board, other: Board): boolean =>
+  JSON.stringify([one.heads, one.feet]) === JSON.stringify([other.heads, other.feet])
+
 /** Boards next to one another that are left as they come are one line: '2 to 7'. */
 function runs(boards: Board[]): { first: number; last: number; board: Board }[] {
   const out: { first: number; last: number; board: Board }[] = []
@@ -29,7 +32,8 @@ function runs(boards: Board[]): { first: number; last: number; board: Board }[] 
       before.board.fence === null &&
       before.board.width === board.width &&
       !before.board.ripped &&
-      loses(before.board, String) === ''
+      loses(before.board, String) === '' &&
+      sameEnds(before.board, board)
     )
       before.last = i + 1
     else out.push({ first: i + 1, last: i + 1, board })
@@ -37,26 +41,54 @@ function runs(boards: Board[]): { first: number; last: number; board: Board }[] 
   return out
 }
 
-/** Board by board from the hanging edge: face width, where the saw's fence stands, what comes off. */
-export function ripTable(
-  boards: Board[],
-  { unit, width, measure }: { unit: LengthUnit; width: number; measure: Measure },
-): Block[] {
+/** Whether a line is cut slanting or curved at any board, so that its heights are wanted. */
+const slanting = (boards: Board[], line: 'heads' | 'feet'): boolean => {
+  const all = boards.flatMap((board) => board[line])
+  return Math.max(...all) - Math.min(...all) > 1e-6
+}
+
+/** Columns for the heights of a shaped top or foot at both edges of each board. */
+function endColumns(boards: Board[]): { title: string; of: (board: Board) => number }[] {
+  const at = (line: 'heads' | 'feet', what: string) =>
+    slanting(boards, line)
+      ? (['hanging', 'closing'] as const).map((edge, i) => ({
+          title: `${what}, ${edge} edge`,
+          of: (board: Board) => board[line][i] ?? 0,
+        }))
+      : []
+  return [...at('heads', 'Head'), ...at('feet', 'Foot')]
+}
+
+/** Which leaf's boards are listed: title is the list's heading. */
+type RipList = { unit: LengthUnit; width: number; measure: Measure; title?: string }
+
+/** Board by board from the hanging edge: face width, where the saw's fence stands, what comes off, and the heights of shaped ends. */
+export function ripTable(boards: Board[], list: RipList): Block[] {
+  const { unit, width, measure, title = 'Boards, from the hanging edge' } = list
   const { write, other } = figureText(unit)
-  const both = width > 140
+  const ends = endColumns(boards)
+  const both = width > 140 && ends.length < 4
+  const taken = (both ? 81 : 61) + ends.length * 22
   const columns = [
     { title: 'Board', width: 21, size: 13 },
     { title: 'Face', width: 20, align: 'end' as const, size: 13, weight: 'semibold' as const },
     ...(both ? [{ title: unit === 'mm' ? 'inches' : 'mm', width: 20, align: 'end' as const }] : []),
     { title: 'Fence', width: 20, align: 'end' as const, size: 13, weight: 'semibold' as const },
-    { title: 'What it loses', width: width - (both ? 81 : 61) },
+    ...ends.map((end) => ({
+      title: end.title,
+      width: 22,
+      align: 'end' as const,
+      weight: 'semibold' as const,
+    })),
+    { title: 'What it loses', width: width - taken },
   ]
   const rows = runs(boards).map(({ first, last, board }): Cell[] => [
     first === last ? String(first) : `${first} to ${last}`,
     write(board.width),
     ...(both ? [other(board.width).replace(' mm', '')] : []),
     board.fence === null ? '–' : write(board.fence),
+    ...ends.map((end) => write(end.of(board))),
     loses(board, write) || 'nothing',
   ])
-  return [heading('Boards, from the hanging edge'), ...table({ columns, rows }, measure)]
+  return [heading(title), ...table({ columns, rows }, measure)]
 }

@@ -1,5 +1,6 @@
 import type { Check } from '../gate/checks.ts'
 import type { Step } from '../gate/steps/step.ts'
+import type { LengthUnit } from '../job/job.ts'
 import type { Block } from './flow.ts'
 import type { Measure, PageMark } from './page.ts'
 import { heading } from './table.ts'
@@ -69,10 +70,32 @@ function step(number: number, made: Step, { width, measure }: Omit<Setting, 'siz
   }
 }
 
-/** The order of making, numbered, each step with the cautions that belong to it. Steps of hanging aren't the bench's. */
-export const stepBlocks = (steps: Step[], width: number, measure: Measure): Block[] => [
-  heading('Order of making'),
-  ...steps.filter(({ stage }) => stage === 'making').map((made, i) => step(i + 1, made, { width, measure })),
+/** Lengths of a step that stand in both units, the job's own first: '1820 mm (71 ⅝″)' in an inch job is '71 ⅝″ (1820 mm)'. */
+export const inJobUnit = (text: string, unit: LengthUnit): string =>
+  unit === 'mm' ? text : text.replace(/(−?\d+(?:\.\d+)?) mm \(([^()]*″)\)/g, '$2 ($1 mm)')
+
+/** The heights of a shaped top stand in a table of their own on the card; the step points to it. */
+const withTable = (text: string): string =>
+  text.replace(
+    /Heights from the foot at these distances from the hanging edge, mm: [^A-Z]*\. (?=[A-Z])/,
+    'Mark the heights of the table from the foot, every 50 mm from the hanging edge. ',
+  )
+
+const asPrinted = (made: Step, unit: LengthUnit): Step => ({
+  ...made,
+  text: inJobUnit(withTable(made.text), unit),
+})
+
+/** The order of making or of hanging, numbered, each step with the cautions that belong to it. */
+export const stepBlocks = (
+  steps: Step[],
+  { stage, unit, width }: { stage: Step['stage']; unit: LengthUnit; width: number },
+  measure: Measure,
+): Block[] => [
+  heading(`Order of ${stage}`),
+  ...steps
+    .filter((one) => one.stage === stage)
+    .map((made, i) => step(i + 1, asPrinted(made, unit), { width, measure })),
 ]
 
 /** What was found when the gate was checked and the maker should weigh; what has one remedy is said together. Nothing when there is nothing. */

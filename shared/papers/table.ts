@@ -113,19 +113,21 @@ function head({ columns, measure }: Grid): Block {
 
 /** The first rows stay together, and the last two; the last stays with a note under the table. */
 const keepsNext = (i: number, count: number, followed: boolean): boolean =>
-  i === count - 1 ? followed : i === 0 || i === count - 2
+  i === count - 1 ? followed : i < 2 || i === count - 2
 
 /** A table: its columns, the cells of each row, and whether the last row is kept with the block that comes after it. */
 export type Table = { columns: Column[]; rows: Cell[][]; followed?: boolean }
 
-/** A table as blocks: its heading row kept with the first row, each row in one piece. */
+/** A table as blocks: its heading row kept with the first rows and set again where it goes on over a page, each row in one piece. */
 export function table({ columns, rows, followed = false }: Table, measure: Measure): Block[] {
   const grid = { columns, measure }
+  const first = head(grid)
   return [
-    head(grid),
+    first,
     ...rows.map((cells, i): Block => ({
       ...row(cells, grid),
       withNext: keepsNext(i, rows.length, followed),
+      ...(i > 0 ? { again: first } : {}),
     })),
   ]
 }

@@ -9,9 +9,11 @@ import {
 } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { design } from '../../shared/gate/design.ts'
 import type { Design } from '../../shared/gate/designModel.ts'
+import type { GateSpec } from '../../shared/gate/spec.ts'
 import { brokenSpecs, marked, stoppedSpec } from './brokenSpecs.ts'
-import { exampleSpecs, inFolder, runCommand } from './runCommand.ts'
+import { exampleSpecs, inFolder, project, readJson, runCommand } from './runCommand.ts'
 
 const parse = (out: string): Design => JSON.parse(out) as Design
 
@@ -88,6 +90,29 @@ describe('card', () => {
       const path = join(folder, 'marked.json')
       writeFileSync(path, marked)
       expect((await runCommand('card', [path])).code).toBe(0)
+    })
+  })
+})
+
+describe('card with a whole gate', () => {
+  const gates = [
+    '07-notched-in-line-three',
+    '24-framed-pair-bowed-heaviest',
+    '28-stable-framed',
+    '31-foot-follows-rising',
+  ]
+
+  it.each(gates)('prints %s in full, with its card, fitting sheet and worked figures', async (name) => {
+    await inFolder(async (folder) => {
+      const path = join(project, `tests/fixtures/whole/${name}.json`)
+      const { code, out, errors } = await runCommand('card', [path, '--out', folder])
+      expect([code, errors]).toEqual([0, []])
+      const spec = readJson(path) as GateSpec
+      const outcome = design(spec)
+      expect(parse(out)).toEqual(JSON.parse(JSON.stringify(outcome.made ? outcome.design : null)))
+      expect(readdirSync(folder).sort()).toEqual(['fitting-sheet.pdf', 'job-card.pdf', 'worked-figures.pdf'])
+      for (const file of readdirSync(folder))
+        expect(readFileSync(join(folder, file)).subarray(0, 5).toString()).toBe('%PDF-')
     })
   })
 })

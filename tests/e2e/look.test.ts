@@ -1,6 +1,7 @@
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { exampleSpec, openSpec } from '../../build/pictures/openSpec.ts'
 import { bench, entry, startJob, type Bench } from './onScreen.ts'
 
 type Screen = { name: string; open: (page: Page) => Promise<void> }
@@ -11,7 +12,56 @@ const toJob = async (page: Page) => {
   await page.locator('[data-view="large"] svg').waitFor()
 }
 
+/** One of the example gates on the screen, with every fold of its form open. */
+const toExample = async (page: Page, name: string) => {
+  await startJob(page, 'Isolde Hartwhistle')
+  await openSpec(page, exampleSpec(name))
+  await page.locator('[data-view="large"] svg').waitFor()
+  await page.locator('.gate-form').evaluate((form) => {
+    form.querySelectorAll('details').forEach((one) => (one.open = true))
+  })
+}
+
+const lists = [
+  'Rip list',
+  'Holes',
+  'Saws',
+  'Setting out',
+  'Fittings',
+  'Weight and swing',
+  'Movement',
+  'Making',
+]
+
 const screens: Screen[] = [
+  { name: 'framed pair, every entry open', open: (page) => toExample(page, '24-framed-pair-bowed-heaviest') },
+  {
+    name: 'opening with its survey, every entry open',
+    open: (page) => toExample(page, '30-opening-lintel-pair'),
+  },
+  { name: 'stable door, every entry open', open: (page) => toExample(page, '26-stable-door') },
+  { name: 'gap from the climate, every entry open', open: (page) => toExample(page, '36-auto-gap-climate') },
+  {
+    name: 'further view, large',
+    open: async (page) => {
+      await toExample(page, '24-framed-pair-bowed-heaviest')
+      await page.getByRole('tab', { name: 'Layers apart' }).click()
+      await page.locator('[data-shows="exploded"] svg').waitFor()
+    },
+  },
+  ...lists.map((word) => ({
+    name: `list: ${word.toLowerCase()}`,
+    open: async (page: Page) => {
+      await startJob(page, 'Isolde Hartwhistle')
+      const name = word === 'Movement' ? '36-auto-gap-climate' : '24-framed-pair-bowed-heaviest'
+      await openSpec(page, exampleSpec(name))
+      await page
+        .getByRole('tablist', { name: 'Lists for the bench' })
+        .getByRole('tab', { name: word, exact: true })
+        .click()
+      await page.locator('.list-of[data-state="active"]').waitFor()
+    },
+  })),
   { name: 'jobs', open: (page) => page.locator('a.line').first().waitFor() },
   {
     name: 'new job',

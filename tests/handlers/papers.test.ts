@@ -139,6 +139,38 @@ describe('a draft', () => {
   })
 })
 
+describe('a sheet beside the card', () => {
+  it('is painted of the gate as it stands, on the paper asked for, and leaves nothing behind', async () => {
+    const painted: (string | undefined)[] = []
+    const context = opened({
+      makeCard: async (input, sheet) => {
+        painted.push(sheet)
+        return plainCard(input)
+      },
+    })
+    const { ask } = context
+    const { id: jobId } = await makeableJob(context)
+    for (const sheet of ['worked figures', 'fitting sheet'] as const) {
+      const { base64 } = await ask('papers.sheet', { jobId, format: 'letter', sheet })
+      expect(cardIn(base64)).toMatchObject({ draft: false, format: 'letter', header: { issuedAt: null } })
+    }
+    expect(painted).toEqual(['worked figures', 'fitting sheet'])
+    expect(await ask('papers.list', { jobId })).toEqual([])
+  })
+
+  it('is refused without the gate’s sizes, without the job, and by another name', async () => {
+    const { ask, refused } = opened()
+    const { id: jobId } = await ask('jobs.create', wanted)
+    const sheet = 'worked figures'
+    expect(await refused('papers.sheet', { jobId, format: 'a4', sheet })).toEqual([
+      'missing spec.size.width',
+      'missing spec.size.height',
+    ])
+    expect(await refused('papers.sheet', { jobId: 999, format: 'a4', sheet })).toEqual(['not-found jobId'])
+    expect(await refused('papers.sheet', { jobId, format: 'a4', sheet: 'job card' })).toHaveLength(1)
+  })
+})
+
 describe('comparing', () => {
   it('an issued card with the job as it stands, and with the next revision, says the same', async () => {
     const context = opened()

@@ -30,6 +30,21 @@ describe('the real card', () => {
     expect((await ask('papers.bytes', { id: paper.id })).base64).not.toBe(drafts[0])
   })
 
+  it('is another paper than the worked figures and the fitting sheet of the same gate', async () => {
+    const context = opened({ makeCard })
+    const { ask } = context
+    const { id: jobId } = await makeableJob(context)
+    const sheets = await Promise.all([
+      ask('papers.sheet', { jobId, format: 'a4', sheet: 'worked figures' }),
+      ask('papers.sheet', { jobId, format: 'a4', sheet: 'fitting sheet' }),
+    ])
+    const titles = await Promise.all(sheets.map(async ({ base64 }) => (await pdf(base64)).getTitle()))
+    expect(titles.map((title) => title?.split(' ').slice(1).join(' '))).toEqual([
+      'worked figures',
+      'fitting sheet',
+    ])
+  })
+
   it('can be painted for every sample job that can be made', async () => {
     const context = opened({ makeCard })
     const { ask, refused } = context

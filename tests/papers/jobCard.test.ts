@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { layOut } from '../../shared/drawing/layOut.ts'
 import type { GateSpec } from '../../shared/gate/spec.ts'
 import { jobCard } from '../../shared/papers/jobCard.ts'
-import { plainMeasure } from '../../shared/papers/measure.ts'
-import { mmOfPoint, paperSizes, type Page, type PaperDocument } from '../../shared/papers/page.ts'
-import { outside, overlaps, wordBox, wordBoxes, type WordBox } from '../drawing/wordBoxes.ts'
+import { paperSizes } from '../../shared/papers/page.ts'
+import { inJobUnit } from '../../shared/papers/stepBlocks.ts'
+import { outside, overlaps } from '../drawing/wordBoxes.ts'
 import { cardOf, header, longHeader } from '../fixtures/cards.ts'
 import { hardGates, type HardGate } from '../fixtures/hardGates.ts'
+import { allWords, boxesOn, wordsOf } from './pageBoxes.ts'
 
 const hard = (name: string): HardGate => {
   const found = hardGates.find((gate) => gate.name === name)
@@ -14,29 +14,6 @@ const hard = (name: string): HardGate => {
   return found
 }
 const usual = hard('the usual gate')
-
-/** Every line of words on a page, drawings' words included, in mm. Turned words across a draft lie under all and don't count. */
-function boxesOn(page: Page): WordBox[] {
-  return page.marks.flatMap((mark): WordBox[] => {
-    if (mark.kind === 'text' && mark.angle === undefined)
-      return [
-        wordBox(
-          { ...mark, size: mark.size * mmOfPoint, angle: 0 },
-          plainMeasure(mark.text, mark.size, mark.weight),
-        ),
-      ]
-    if (mark.kind !== 'drawing') return []
-    const laid = layOut(mark.drawing, { ...mark, caption: `1 : ${mark.scale}` })
-    return wordBoxes(laid.primitives).map((box) => ({
-      ...box,
-      corners: box.corners.map(([x, y]) => [x + mark.x, y + mark.y] as const),
-    }))
-  })
-}
-
-const wordsOf = (paper: PaperDocument, page: number): string =>
-  (paper.pages[page]?.marks ?? []).flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])).join(' ')
-const allWords = (paper: PaperDocument): string => paper.pages.map((_, i) => wordsOf(paper, i)).join(' ')
 
 describe('a job card', () => {
   it.each(hardGates)(
@@ -138,7 +115,9 @@ describe('a job card', () => {
     const input = cardOf(hard('eight feet by four, a brace in each bay'))
     const words = allWords(jobCard(input)).replace(/\s+/g, ' ')
     for (const step of input.design.steps.filter(({ stage }) => stage === 'making')) {
-      expect(words).toContain(`${step.title}. ${step.text}`.split(' ').slice(0, 9).join(' '))
+      expect(words).toContain(
+        inJobUnit(`${step.title}. ${step.text}`, input.unit).split(' ').slice(0, 9).join(' '),
+      )
       for (const caution of step.cautions) expect(words).toContain(caution.split(' ').slice(-4).join(' '))
     }
     const cautions = input.design.checks.filter((check) => check.level === 'caution')

@@ -80,13 +80,24 @@ describe('the form of a gate', () => {
     expect(wrapper.text()).toContain('The other diagonal is wanted too.')
     await type(wrapper, 'survey.diagonals.1', '2137')
     expect(spec().survey?.diagonals).toEqual([2130, 2137])
+    await type(wrapper, 'survey.diagonals.0', '7\' 0"')
+    expect(spec().survey?.diagonals).toEqual([2133.6, 2137])
+    expect(useJobStore().job?.entry.typed).toMatchObject({
+      'survey.diagonals.0': '7\' 0"',
+      'survey.diagonals.1': '2137',
+    })
+    await type(wrapper, 'survey.diagonals.1', '')
+    expect(spec().survey).toBeUndefined()
+    await type(wrapper, 'survey.diagonals.1', '84 1/8"')
+    expect(spec().survey?.diagonals).toEqual([2133.6, 2136.775])
+    expect(wrapper.get<HTMLInputElement>('[data-field="survey.diagonals.0"]').element.value).toBe('7\' 0"')
     await type(wrapper, 'survey.plumb.1', '-4')
     expect(spec().survey?.plumb).toEqual([0, -4])
   })
 
   it('frames the gate in one go: frame, square ledges and no insets, and the frame’s own entries', async () => {
     const wrapper = await form()
-    await choose(wrapper, 'Kind', 'framed')
+    await choose(wrapper, 'Kind', 'framed, ledged and braced')
     expect(spec()).toMatchObject({
       construction: 'framed-ledged-braced',
       ledges: { hangingInset: 0, end: { cut: 'square' } },
@@ -149,6 +160,43 @@ describe('the form of a gate', () => {
     expect(spec().climate?.wettest).toEqual({ tempC: 17, rhPercent: 97 })
     await press(wrapper, 'Leave the weather out')
     expect(spec().climate).toBeUndefined()
+  })
+
+  it('takes the workshop’s own values of a timber on this job, and lets go of them again', async () => {
+    const wrapper = await form()
+    const density = () => wrapper.get<HTMLInputElement>('[data-field="timbers.European redwood.density"]')
+    const weight = () => useGateStore().made?.leaves[0]?.massKg ?? 0
+    expect(density().element.placeholder).toBe('510')
+    expect(wrapper.get('[aria-label="European redwood"]').text()).toContain('from memory')
+    const before = weight()
+    await density().setValue('459')
+    expect(spec().timbers).toEqual({ 'European redwood': { density: 459 } })
+    // 459 is nine tenths of 510, and there is no ironmongery yet.
+    expect(weight() / before).toBeCloseTo(0.9, 9)
+    await type(wrapper, 'timbers.European redwood.tangential', '0.31')
+    expect(spec().timbers?.['European redwood']?.tangential).toBeCloseTo(0.0031, 12)
+    expect(wrapper.text()).toContain('this workshop’s own; listed 510')
+    await density().setValue('')
+    expect(Object.keys(spec().timbers?.['European redwood'] ?? {})).toEqual(['tangential'])
+    await press(wrapper, 'Take all as listed')
+    expect(spec().timbers).toBeUndefined()
+  })
+
+  it('takes a timber of the workshop’s own, which a section can then be of', async () => {
+    const wrapper = await form()
+    const group = wrapper.get('section[aria-label="Timber"]')
+    await group.get('[data-field="timbers"]').setValue('yard elm')
+    const density = group.findAll('input[inputmode="decimal"]').at(-1)
+    await density?.setValue('560')
+    await press(wrapper, 'Add this timber')
+    expect(spec().timbers).toEqual({ 'yard elm': { density: 560 } })
+    useJobStore().edit([{ path: 'spec.boards.section.species', value: 'yard elm' }])
+    await flushPromises()
+    expect(useGateStore().standing).toBe('made')
+    expect(wrapper.find('section[aria-label="Timber"] summary').text()).toContain('yard elm')
+    await type(wrapper, 'timbers.yard elm.density', '')
+    expect(spec().timbers).toEqual({ 'yard elm': { density: 560 } })
+    expect(group.get('[role="alert"]').text()).toMatch(/yard elm/)
   })
 
   it('proposes ironmongery that the joiner can change and take out', async () => {

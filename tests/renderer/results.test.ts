@@ -30,7 +30,7 @@ describe('what was worked out', () => {
   it('tells weight, hinges, braces and swing, each with a worked figure behind it', () => {
     const gate = made('one')
     const groups = hangingGroups(gate)
-    expect(groups.map(({ title }) => title)).toEqual(['Weight and hinges', 'Braces', 'Swing'])
+    expect(groups.map(({ title }) => title)).toEqual(['Weight', 'Hinges', 'Braces', 'Swing'])
     const rows = groups.flatMap((group) => group.rows)
     for (const { id } of rows) expect(gate.figures[id]?.source).toMatch(/\S/)
     expect(rows.find(({ id }) => id === 'leaf.centreX')?.shown).toBe('492.5 mm')

@@ -82,12 +82,25 @@ describe('lighting', () => {
     expect(touches('board 3', 'board 13')).toBe(false)
     expect(touches('brace', 'ledge')).toBe(false)
   })
+  it('tells the leaves of a pair apart, and lights a row of several pieces piece by piece', () => {
+    const row = 'first leaf top rail, second leaf top rail'
+    expect(touches(row, 'second leaf top rail')).toBe(true)
+    expect(touches('second leaf board 3', 'first leaf board 3')).toBe(false)
+    expect(touches('second leaf board 3', 'board 3')).toBe(true)
+    expect(touches('first leaf board 1, first leaf board 12', 'first leaf board 2')).toBe(false)
+    expect(touches('upper half brace', 'brace')).toBe(true)
+  })
   it('goes from a pressed part to the entry that speaks of it most closely', () => {
     expect(fieldOfPart('dimension width')).toBe('size.width')
     expect(fieldOfPart('dimension hanging inset')).toBe('ledges.hangingInset')
     expect(fieldOfPart('top ledge')).toBe('ledges.section')
     expect(fieldOfPart('lower brace')).toBe('braces.section')
     expect(fieldOfPart('board 4')).toBe('boards.section')
+    expect(fieldOfPart('second leaf board 4')).toBe('boards.section')
+    expect(fieldOfPart('second leaf hanging stile')).toBe('frame.stile.width')
+    expect(fieldOfPart('first leaf top rail')).toBe('frame.topRail.width')
+    expect(fieldOfPart('dimension meeting gap')).toBe('size.meetingGap')
+    expect(fieldOfPart('first leaf hinge')).toBe('ironmongery.0')
   })
 })
 

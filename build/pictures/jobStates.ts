@@ -1,0 +1,41 @@
+import { entry, long, startJob, type State } from './state.ts'
+
+/** The job book, and one job's customer. */
+export const jobStates: State[] = [
+  { name: 'jobs-empty', empty: true, open: (page) => page.getByText('The book is empty').waitFor() },
+  { name: 'jobs', open: (page) => page.locator('a.line').first().waitFor() },
+  {
+    name: 'jobs-none-found',
+    open: async (page) => {
+      await page.getByLabel('Search the jobs').fill('nobody of that name')
+      await page.getByText('No job like that').waitFor()
+    },
+  },
+  {
+    name: 'jobs-new',
+    open: async (page) => {
+      await page.getByRole('button', { name: 'Start a new job' }).click()
+      await page.getByLabel('Customer', { exact: true }).fill('Be')
+      await page.getByLabel('Promised for').fill('in 2 weeks')
+      await page.waitForTimeout(300)
+    },
+  },
+  {
+    name: 'jobs-long-names',
+    open: async (page) => {
+      await startJob(page, long)
+      await page.getByRole('link', { name: 'Jobs', exact: true }).click()
+      await page.locator('a.line').first().waitFor()
+    },
+  },
+  {
+    name: 'customer',
+    open: async (page) => {
+      await startJob(page, long)
+      await page.getByRole('link', { name: 'Customer and notes' }).click()
+      await entry(page, 'notes').fill(
+        'Dog in the yard. Hinges on the post that leans.\nKey with the neighbour at number 4.',
+      )
+    },
+  },
+]

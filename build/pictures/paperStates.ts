@@ -1,0 +1,43 @@
+import type { Page } from '@playwright/test'
+import { entry, gateOf, type State } from './state.ts'
+
+async function issued(page: Page): Promise<void> {
+  await gateOf(page, '985', '1830')
+  await page.getByRole('link', { name: 'Papers' }).click()
+  await page.getByRole('button', { name: 'Issue card 1' }).click()
+  await page.getByRole('button', { name: 'Issue card 2' }).waitFor()
+}
+
+/** The papers of a job. */
+export const paperStates: State[] = [
+  { name: 'papers', open: issued },
+  {
+    name: 'papers-none',
+    open: async (page) => {
+      await gateOf(page, '985', '1830')
+      await page.getByRole('link', { name: 'Papers' }).click()
+      await page.getByText('No card issued yet').waitFor()
+    },
+  },
+  {
+    name: 'papers-refused',
+    open: async (page) => {
+      await gateOf(page, '60', '1830')
+      await page.getByRole('link', { name: 'Papers' }).click()
+      await page.getByRole('button', { name: 'Issue card 1' }).click()
+      await page.getByText('The card can’t be issued yet.').waitFor()
+    },
+  },
+  {
+    name: 'papers-compared',
+    open: async (page) => {
+      await issued(page)
+      await page.getByRole('link', { name: 'Gate' }).click()
+      await entry(page, 'size.height').fill('6\' 2"')
+      await page.waitForTimeout(900)
+      await page.getByRole('link', { name: 'Papers' }).click()
+      await page.getByRole('button', { name: 'Compare card 1' }).click()
+      await page.getByRole('table', { name: 'What changed' }).waitFor()
+    },
+  },
+]
