@@ -1,6 +1,6 @@
 import { geometry, commonPractice, workshopSetting, type Figure, type Figures } from './figures.ts'
 import type { LeafName } from './leaf.ts'
-import type { LeafPlan } from './leafPlan.ts'
+import type { TopLine } from './topShape.ts'
 import type { GateSpec } from './spec.ts'
 import { figure } from './worked.ts'
 
@@ -31,7 +31,7 @@ export function lapPast(spec: GateSpec, name: LeafName): number {
 export const lapAdded = (spec: GateSpec, name: LeafName): number => Math.max(0, lapPast(spec, name))
 
 /** Height of the top over a lap, mm: a curve runs on over the other leaf, a rake turns down again past the meeting and is held level there. */
-export const lapHead = ({ top, width }: Pick<LeafPlan, 'top' | 'width'>, x: number): number =>
+export const lapHead = ({ top, width }: { top: TopLine; width: number }, x: number): number =>
   top.heightAt(top.shape === 'raked' ? Math.min(x, width) : x)
 
 const lapFigure = (spec: GateSpec): Figure =>
