@@ -61,7 +61,7 @@ export const printSheet: Handler<'papers.sheet'> = async (context, { jobId, form
   if (!job) return bad(missing('jobId', 'job'))
   const gate = makeableGate(job)
   if (!gate.ok) return gate
-  const header = headerOf(context, job, null)
+  const header = headerOf(context, job, { kind: 'job-card', issuedAt: null })
   const input = { header, ...gate.value, unit: job.unit, format, draft: false }
   const { bytes } = await context.makeCard(input, sheet)
   return good({ base64: inText(bytes) })
