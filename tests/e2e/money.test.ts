@@ -232,6 +232,9 @@ describe('from an estimate to a job done, with prices moving meanwhile', () => {
     const words = await quotation(page, 1).innerText()
     expect(words).toContain('As drawn')
     expect(words).toContain('Without a brace')
+    await page.getByRole('link', { name: 'Papers', exact: true }).click()
+    await page.getByText('No card issued yet.').waitFor()
+    await page.getByRole('button', { name: 'Issue card 1' }).waitFor()
     await page.context().close()
   })
 
