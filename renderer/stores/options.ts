@@ -81,9 +81,10 @@ export const useOptionsStore = defineStore('options', () => {
   async function sendWaiting(): Promise<void> {
     clearTimeout(timer)
     const job = jobId.value
-    for (const id of unsent.value) {
-      const option = options.value.find((one) => one.id === id)
-      if (option && !(await sendOne(option, job))) return
+    // Another job may be opened meanwhile: what was written on this one still goes.
+    for (const dirty of options.value.filter(({ id }) => unsent.value.has(id))) {
+      const newest = jobId.value === job ? options.value.find(({ id }) => id === dirty.id) : dirty
+      if (newest && !(await sendOne(newest, job))) return
     }
   }
 

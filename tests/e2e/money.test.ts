@@ -46,16 +46,36 @@ async function openedHash(page: Page, revision: number): Promise<string> {
   return copyHash(page)
 }
 
+/** Looks at what a rise would do, then lets it count; what the page told before is handed back. */
+async function lookThenApply(page: Page): Promise<string> {
+  await page.getByRole('button', { name: 'See what it does' }).click()
+  await page.getByRole('heading', { name: 'Before prices change' }).waitFor()
+  const told = await page.locator('main').innerText()
+  await apply(page)
+  return told
+}
+
+/** The merchant's new list, with one price up: the boards, by the merchant's own code. */
+async function takeList(page: Page, sum: string): Promise<string> {
+  await toPrices(page)
+  await page.getByRole('button', { name: 'From a merchant’s list' }).click()
+  const list = ['Code,Description,Price', `M1,"${boardName}, redwood",${sum}`, 'M2,ledge,4.10'].join('\r\n')
+  await page.setInputFiles('input[type="file"]', {
+    name: 'autumn list.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(list),
+  })
+  await page.getByText(/something in your book/).waitFor()
+  return lookThenApply(page)
+}
+
 /** Puts the price of the boards up by hand in the price list, as the joiner does. */
 async function boardsTo(page: Page, sum: string): Promise<string> {
   await toPrices(page)
   await search(page, boardName)
   await rowOf(page, boardName).locator('input').fill(sum)
-  await page.getByRole('button', { name: /^Look at/ }).click()
-  await page.getByRole('heading', { name: 'Before prices change' }).waitFor()
-  const effects = await page.locator('main').innerText()
-  await apply(page)
-  return effects
+  await page.keyboard.press('Enter')
+  return lookThenApply(page)
 }
 
 describe('from an estimate to a job done, with prices moving meanwhile', () => {
@@ -84,7 +104,7 @@ describe('from an estimate to a job done, with prices moving meanwhile', () => {
     await page.getByRole('link', { name: 'Keep a copy' }).waitFor()
     expect(await copyHash(page)).toBe(first)
 
-    const effects = await boardsTo(page, '3.15')
+    const effects = await takeList(page, '3.15')
     expect(effects).toContain('Isolde Hartwhistle')
 
     await toJobsPrice(page, 'Isolde Hartwhistle')
@@ -94,7 +114,7 @@ describe('from an estimate to a job done, with prices moving meanwhile', () => {
 
     await sheet(page, 'Quotations')
     expect(await quotation(page, 1).innerText()).toContain(before)
-    await page.getByRole('button', { name: /^At today’s prices, quotation 1/ }).click()
+    await page.getByRole('button', { name: /^At today’s prices ?, quotation 1/ }).click()
     const table = page.getByRole('table', { name: 'Then and at today’s prices' })
     await table.waitFor()
     const total = await table.getByRole('row').filter({ hasText: 'Total with VAT' }).innerText()
@@ -212,6 +232,9 @@ describe('from an estimate to a job done, with prices moving meanwhile', () => {
     const words = await quotation(page, 1).innerText()
     expect(words).toContain('As drawn')
     expect(words).toContain('Without a brace')
+    await page.getByRole('link', { name: 'Papers', exact: true }).click()
+    await page.getByText('No card issued yet.').waitFor()
+    await page.getByRole('button', { name: 'Issue card 1' }).waitFor()
     await page.context().close()
   })
 
@@ -249,7 +272,7 @@ describe('from an estimate to a job done, with prices moving meanwhile', () => {
     await page.locator('[data-net]').waitFor()
     expect(await page.locator('[data-tax]').count()).toBe(0)
     expect(await gross(page)).toBe(await page.locator('[data-net]').innerText())
-    await page.getByText('Margin 16.67 %, a markup of 20 %').waitFor()
+    await page.getByRole('rowheader', { name: 'Margin 16.67 %, a markup of 20 %' }).waitFor()
     await page.context().close()
   })
 
