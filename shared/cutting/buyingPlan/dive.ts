@@ -3,7 +3,8 @@ import { fillKnapsack, makeKnapsack } from './knapsack.ts'
 import { newPatterns, type Workbench } from './generate.ts'
 import { keepPatterns, partDuals, resolve, solveFor, unmet, usedPatterns, type Bounds } from './master.ts'
 
-type Rest = { demand: Int32Array; bounds: Bounds; plan: Bought[] }
+/** What is still to be cut and to be bought, and the plan so far. */
+export type Rest = { demand: Int32Array; bounds: Bounds; plan: Bought[] }
 
 /** Rounds of new patterns for one step of a dive; more than any needed. */
 const mostRounds = 100
@@ -45,7 +46,11 @@ export const otherWays: readonly DiveWay[] = [
 ]
 
 /** The solution's whole shares taken at once; where there are none, its largest share rounded up. */
-function takeFrom(rest: Rest, used: Bought[], { slow, down }: { slow: boolean; down: number }): boolean {
+export function takeFrom(
+  rest: Rest,
+  used: Bought[],
+  { slow, down }: { slow: boolean; down: number },
+): boolean {
   const whole = slow ? [] : used.filter(({ times }) => times > 1 - 1e-6)
   const taken = whole.map((one) => take(rest, { ...one, times: Math.floor(one.times + 1e-6) }))
   if (taken.some((done) => done)) return true

@@ -11,6 +11,8 @@ type Search = {
   failed: Set<string>
   spent: number
   most: number
+  /** How much of the lengths may stay unused in all. */
+  slack: number
 }
 
 /** Total room still there less total size still to be cut: below nothing, no packing can exist. */
@@ -31,7 +33,7 @@ function fillings(
   search.spent += 1
   if (search.spent > search.most) return false
   const size = problem.parts[part]?.size
-  if (size === undefined) return isFull(search, room, counts) && attempt()
+  if (size === undefined) return room <= search.slack && isFull(search, room, counts) && attempt()
   const fits = Math.min(left[part] as number, Math.floor(room / size))
   for (let count = fits; count >= 0; count -= 1) {
     counts[part] = count
@@ -50,13 +52,15 @@ function place(search: Search): boolean {
   const { problem, left, lengths, failed } = search
   const first = left.findIndex((count) => count > 0)
   if (first < 0) return true
-  if (slackOf(search) < 0) return false
+  const slack = slackOf(search)
+  if (slack < 0) return false
   const key = `${left.join(',')}|${lengths.join(',')}`
   if (failed.has(key)) return false
   const size = problem.parts[first]?.size ?? 0
   for (let stock = 0; stock < lengths.length; stock += 1) {
     const room = (problem.stocks[stock]?.room ?? 0) - size
     if ((lengths[stock] as number) === 0 || room < 0) continue
+    search.slack = slack
     if (placeIn(search, { stock, first, room })) return true
     if (search.spent > search.most) return false
   }
@@ -76,7 +80,9 @@ function placeIn(search: Search, at: { stock: number; first: number; room: numbe
     const whole = taken.slice()
     whole[first] = (whole[first] as number) + 1
     plan.push({ stock, counts: whole, times: 1 })
+    const { slack } = search
     if (place(search)) return true
+    search.slack = slack
     plan.pop()
     taken.forEach((count, part) => (left[part] = (left[part] as number) + count))
     return false
@@ -100,6 +106,7 @@ export function packInto(problem: CuttingProblem, lengths: Int32Array, most: num
     failed: new Set(),
     spent: 0,
     most,
+    slack: 0,
   }
   const found = place(search)
   return {

@@ -25,7 +25,11 @@ export type Found = {
 }
 
 /** most: effort after which the search gives up; stop: whether someone wants it to end now. */
-export type Limits = { most: number; stop: () => boolean; onPlan?: (pence: number, bound: number) => void }
+export type Limits = {
+  most: number
+  stop: () => boolean
+  onPlan?: (pence: number, bound: number) => void
+}
 
 type Node = {
   bounds: Bounds
