@@ -63,11 +63,8 @@ const costOf = ({ kinds }: SectionWork, lines: Line[]): number =>
 
 /** Where quick plans find no way with what is limited: whether there is one, with the least that must be had beyond it. */
 function limitedPlan(work: SectionWork, limits: Limits): Result<Line[]> {
-  const { problem } = normalise(rawOf(work))
-  const { left } = bestGreedy(problem, 1)
   const repair = cheapestRepair(work, limits)
-  if (!repair || repair.pence > 0) return bad(notEnough(work, left, repair))
-  return good(repair.lines)
+  return repair.pence > 0 ? bad(notEnough(work, repair)) : good(repair.lines)
 }
 
 function solveSection(work: SectionWork, { most, stop, onPlan }: Limits): Result<Solved> {

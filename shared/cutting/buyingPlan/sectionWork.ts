@@ -74,9 +74,9 @@ function kindsOf(section: string, { stock, rack = [], kerf, endTrim }: BuyReques
     if (same) same.most += one.most
     else known.set(key, one)
   }
-  return [...known.values()]
-    .filter(({ most }) => most > 0)
-    .sort((a, b) => compareTexts(b.from, a.from) || b.stock - a.stock || a.pence - b.pence)
+  return [...known.values()].sort(
+    (a, b) => compareTexts(b.from, a.from) || b.stock - a.stock || a.pence - b.pence,
+  )
 }
 
 /** A request as one task for each section that has parts, in the order of their names. */

@@ -41,56 +41,81 @@ export function tooLong(work: SectionWork, request: BuyRequest): Problem[] {
   })
 }
 
-/** What a section needs beyond what is to be had: the least money more, and whole when that is shown to be the least. */
-export type Repair = { lines: Line[]; pence: number; more: { kind: Kind; count: number }[]; whole: boolean }
-
-/** All that is to be had given away free, any number more at its price: what the cheapest plan then pays is the cheapest repair. */
-export function cheapestRepair(work: SectionWork, limits: Limits): Repair | undefined {
-  const more = work.kinds.filter(({ from }) => from === 'merchant')
-  const extended = {
-    ...work,
-    kinds: [
-      ...work.kinds.map((kind) => ({ ...kind, pence: 0 })),
-      ...more.map((kind) => ({ ...kind, pence: Math.max(1, kind.pence), most: Infinity })),
-    ],
-  }
-  const normalised = normalise(rawOf(extended))
-  const { plan, pence, bound } = search(normalised.problem, limits)
-  if (!plan) return undefined
-  const counts = more.map((kind) => ({ kind, count: 0 }))
-  const lines = layOut(extended, normalised, plan)
-  for (const { kind, times } of lines) {
-    const one = counts[kind - work.kinds.length]
-    if (one) one.count += times
-  }
-  const needed = counts.filter(({ count }) => count > 0)
-  return { lines, pence, more: needed, whole: bound >= pence }
-}
-
 /** A section as sizes and rooms with their kerf, for normalising. */
 export const rawOf = ({ parts, kinds, kerf }: SectionWork) => ({
   parts: parts.map(({ length, demand }) => ({ size: length + kerf, demand })),
   stocks: kinds.map(({ room, pence, most }) => ({ room, pence, most })),
 })
 
-/** Says that limited stock doesn't suffice: what stays uncut, and what more would do. */
-export function notEnough(work: SectionWork, uncut: Int32Array, repair: Repair | undefined): Problem {
-  const beyond = repair?.lines.filter(({ kind }) => kind >= work.kinds.length)
+/**
+ * What a section needs beyond what is to be had. lines: a plan with it; more: lengths to be had besides; uncut: how many of each part are cut
+ * from those, or from nothing on offer; pence: what it costs beyond; certain: there is no way without; least: nor a cheaper one with.
+ */
+export type Repair = {
+  lines: Line[]
+  more: { kind: Kind; count: number }[]
+  beyondAll: boolean
+  uncut: number[]
+  pence: number
+  certain: boolean
+  least: boolean
+}
+
+/** A length that nobody offers, dear enough to be the last resort, so that parts too long for the merchant don't stop the search. */
+function lastResort({ parts, kinds, kerf }: SectionWork): Kind {
+  const pieces = parts.reduce((sum, { demand }) => sum + demand, 0)
+  const dearest = Math.max(1, ...kinds.map(({ pence }) => pence))
+  const pence = Math.min(dearest * pieces + 1, Math.ceil(400_000_000 / pieces))
+  const longest = parts[0]?.length ?? 0
+  return { from: 'merchant', stock: longest, room: longest + kerf, pence, most: Infinity }
+}
+
+/** All that is to be had given away free, any number more at its price: what the cheapest plan then pays is the cheapest repair. */
+export function cheapestRepair(work: SectionWork, limits: Limits): Repair {
+  const ours = work.kinds.length
+  const more = work.kinds.filter(({ from }) => from === 'merchant')
+  const priced = more.map((kind) => ({ ...kind, pence: Math.max(1, kind.pence), most: Infinity }))
+  const kinds = [...work.kinds.map((kind) => ({ ...kind, pence: 0 })), ...priced, lastResort(work)]
+  const normalised = normalise(rawOf({ ...work, kinds }))
+  const { plan, pence, bound } = search(normalised.problem, limits)
+  if (!plan) throw new Error('a length of last resort holds every part, so there is always a plan')
+  const lines = layOut({ ...work, kinds }, normalised, plan)
+  const beyond = lines.filter(({ kind }) => kind >= ours)
+  const taken = (which: number) =>
+    beyond.reduce((sum, { kind, times }) => sum + (kind === which ? times : 0), 0)
+  const counts = more.map((kind, index) => ({ kind, count: taken(ours + index) }))
+  return {
+    lines,
+    more: counts.filter(({ count }) => count > 0),
+    beyondAll: taken(kinds.length - 1) > 0,
+    uncut: work.parts.map((_, part) =>
+      beyond.reduce((sum, { counts: cut, times }) => sum + times * (cut[part] as number), 0),
+    ),
+    pence,
+    certain: bound > 0,
+    least: bound >= pence,
+  }
+}
+
+function remedyOf({ more, beyondAll, least }: Repair): string {
+  if (beyondAll) return 'no merchant offers a length that holds them, add one'
+  const asks = more.map(({ kind, count }) => `${count} more of ${mm(kind.stock)}`).join(' and ')
+  const cost = more.reduce((sum, { kind, count }) => sum + kind.pence * count, 0)
+  return `${least ? 'the cheapest way out is' : 'enough would be'} ${asks} (${pounds(cost)})`
+}
+
+/** Says that limited stock doesn't suffice, or that no way was found in time: what stays uncut, and what more would do. */
+export function notEnough(work: SectionWork, repair: Repair): Problem {
   const left = work.parts.flatMap(({ length }, part) => {
-    const count =
-      beyond?.reduce((sum, { counts, times }) => sum + times * (counts[part] ?? 0), 0) ?? uncut[part] ?? 0
+    const count = repair.uncut[part] as number
     return count > 0 ? [`${count} of ${mm(length)}`] : []
   })
-  const stays = left.length > 0 ? `; uncut stay ${left.join(', ')}` : ''
-  const asks = repair?.more.map(({ kind, count }) => `${count} more of ${mm(kind.stock)}`).join(' and ')
-  const least = repair?.whole ? 'the cheapest way out is' : 'enough would be'
-  const cost = repair?.more.reduce((sum, { kind, count }) => sum + kind.pence * count, 0) ?? 0
-  const remedy = asks
-    ? `; ${least} ${asks} (${pounds(cost)})`
-    : '; no merchant offers a length of it, add one'
+  const begin = repair.certain
+    ? `what is to be had of '${work.section}' can't hold every part`
+    : `no way was found in the time given to cut every part from what is to be had of '${work.section}'`
   return {
-    code: 'not-enough',
+    code: repair.certain ? 'not-enough' : 'not-found',
     field: 'stock',
-    message: `what is to be had of '${work.section}' can't hold every part${stays}${remedy}`,
+    message: `${begin}; uncut stay ${left.join(', ')}; ${remedyOf(repair)}`,
   }
 }
