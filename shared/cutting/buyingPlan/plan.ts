@@ -1,5 +1,6 @@
 import { bad, good, type Problem, type Result } from '../../problem.ts'
 import { bestGreedy } from './greedy.ts'
+import type { CuttingProblem } from './cuttingProblem.ts'
 import { layOut, wasteOf, type Line } from './layOut.ts'
 import { normalise, type Normalised } from './normalise.ts'
 import type { BoundProof, BuyingPlan, Certificate, CutLength, Offer } from './planModel.ts'
@@ -21,6 +22,9 @@ export type Options = { stop?: () => boolean; onProgress?: (progress: Progress) 
 
 /** Table cells and pivot steps: about a minute of a small laptop's time. */
 const usualEffort = 3e10
+
+/** Quick plans tried before limited stock is looked into. */
+const greedyRounds = 30
 
 type Solved = {
   lengths: CutLength[]
@@ -67,10 +71,17 @@ function limitedPlan(work: SectionWork, limits: Limits): Result<Line[]> {
   return repair.pence > 0 ? bad(notEnough(work, repair)) : good(repair.lines)
 }
 
+/** Whether there must be a plan: a length without limit holds the longest part, or a quick plan gets by with what is to be had. */
+function isSurelyEnough(problem: CuttingProblem): boolean {
+  const pieces = problem.parts.reduce((sum, { demand }) => sum + demand, 0)
+  const longest = problem.parts[0]?.size ?? 0
+  if (problem.stocks.some(({ room, most }) => room >= longest && most >= pieces)) return true
+  return bestGreedy(problem, greedyRounds).plan !== undefined
+}
+
 function solveSection(work: SectionWork, { most, stop, onPlan }: Limits): Result<Solved> {
   const normalised = normalise(rawOf(work))
-  const { plan: quick } = bestGreedy(normalised.problem, 30)
-  const limited = quick ? undefined : limitedPlan(work, { most, stop })
+  const limited = isSurelyEnough(normalised.problem) ? undefined : limitedPlan(work, { most, stop })
   if (limited && !limited.ok) return limited
   const found = search(normalised.problem, { most, stop, ...(onPlan ? { onPlan } : {}) })
   const first = found.plan ? layOut(work, normalised, found.plan) : (limited?.value ?? [])
