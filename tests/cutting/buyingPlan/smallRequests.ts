@@ -53,7 +53,10 @@ export function jobRequest(seed: number, { rack: hasRack }: { rack: boolean }): 
     [1050, 1500],
     [300, 2450],
   ] as const
-  const lengths = Array.from({ length: draws.between(3, 4) }, () => draws.between(...draws.one(ranges)))
+  const lengths = Array.from({ length: draws.between(3, 4) }, () => {
+    const [low, high] = draws.one(ranges)
+    return draws.between(low, high)
+  })
   const parts = Array.from({ length: draws.between(10, 15) }, (_, piece) => ({
     section: 'board',
     length: lengths[piece] ?? draws.one(lengths),
