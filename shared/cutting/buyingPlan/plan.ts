@@ -47,6 +47,13 @@ function proofOf(proof: Proof, parts: number): BoundProof {
   return { duals: Array.from({ length: parts }, (_, part) => proof.duals[part] ?? 0) }
 }
 
+/** The least of what a proof's cases were closed with, pence; a case that was stopped before it had duals shows nothing. */
+function boundShownBy(proof: Proof): number {
+  if ('stock' in proof) return Math.min(boundShownBy(proof.fewer), boundShownBy(proof.more))
+  if ('searched' in proof) return Infinity
+  return proof.duals.length > 0 && proof.bound > 0 ? proof.bound : 0
+}
+
 function certificateOf(
   work: SectionWork,
   { problem, stocks }: Normalised,
@@ -85,9 +92,9 @@ function solveSection(work: SectionWork, { most, stop, onPlan }: Limits): Result
   if (limited && !limited.ok) return limited
   const found = search(normalised.problem, { most, stop, ...(onPlan ? { onPlan } : {}) })
   const first = found.plan ? layOut(work, normalised, found.plan) : (limited?.value ?? [])
-  const lines = tidied(work, first)
+  const lines = tidied(work, first, stop)
   const cost = costOf(work, lines)
-  const bound = Math.min(cost, found.bound)
+  const bound = Math.min(cost, boundShownBy(found.proof))
   return good({
     lengths: writeLengths(work, lines),
     cost,

@@ -4,7 +4,7 @@ import type { SectionWork } from './sectionWork.ts'
 /** Ways of sharing out two lengths' parts that are looked at in all: a job needs hundreds. */
 const mostWays = 200_000
 
-type Tidying = { work: SectionWork; lines: Line[]; ways: number }
+type Tidying = { work: SectionWork; lines: Line[]; ways: number; stop: () => boolean }
 
 /** Lines of a kind moved to another kind at the same price where that wastes less; true when one was. */
 function changeKinds(tidying: Tidying): boolean {
@@ -108,7 +108,7 @@ function sharePairs(tidying: Tidying): boolean {
   for (const [at, a] of lines.entries())
     for (const b of lines.slice(at)) {
       const pair = pairOf(a, b)
-      if (tidying.ways > mostWays) return false
+      if (tidying.ways > mostWays || tidying.stop()) return false
       const better = pair.often > 0 ? betterShare(tidying, pair, keys) : undefined
       if (!better) continue
       a.times -= pair.often
@@ -123,10 +123,10 @@ function sharePairs(tidying: Tidying): boolean {
 
 /**
  * The same money, less waste, then fewer patterns, as far as moving lengths to others of their price and sharing two lengths' parts anew finds
- * them: a cheap improvement, not the least there is.
+ * them: a cheap improvement, not the least there is. stop ends it with what it has.
  */
-export function tidied(work: SectionWork, lines: readonly Line[]): Line[] {
-  const tidying: Tidying = { work, lines: gathered(lines), ways: 0 }
+export function tidied(work: SectionWork, lines: readonly Line[], stop: () => boolean): Line[] {
+  const tidying: Tidying = { work, lines: gathered(lines), ways: 0, stop }
   for (let better = true; better && tidying.ways <= mostWays;) {
     const changed = changeKinds(tidying)
     better = sharePairs(tidying) || changed

@@ -205,6 +205,19 @@ describe('a search that is stopped', () => {
     expect(plan.status).toBe(plan.bound === plan.cost ? 'proven' : 'best-found')
   })
 
+  it('at any moment claims no more than its certificate shows', () => {
+    const costs = Array.from({ length: 40 }, (_, asked) => {
+      let times = 0
+      return planned(hard, {
+        stop: () => {
+          times += 1
+          return times > asked
+        },
+      }).cost
+    })
+    expect(costs).toEqual(costs.toSorted((a, b) => b - a))
+  })
+
   it('by its measure of work gives the same bytes each time', () => {
     const bytes = () => JSON.stringify(planned(hard, { mostEffort: 20_000 }))
     expect(bytes()).toBe(bytes())
