@@ -101,12 +101,22 @@ function betterShare(tidying: Tidying, pair: Pair, keys: ReadonlySet<string>): S
   return best === before ? undefined : best
 }
 
+/** Lengths that cost nothing and aren't taken yet, as lines with nothing cut: a piece of the rack may spare a longer one. */
+function freeLines({ work, lines }: Tidying): Line[] {
+  const counts = new Array<number>(work.parts.length).fill(0)
+  return work.kinds.flatMap(({ pence, most }, kind) => {
+    const taken = lines.reduce((sum, line) => sum + (line.kind === kind ? line.times : 0), 0)
+    return pence === 0 && most > taken ? [{ kind, counts, times: most - taken }] : []
+  })
+}
+
 /** The first pair of lines whose parts are better shared anew, so shared; false when none was found. */
 function sharePairs(tidying: Tidying): boolean {
   const { lines } = tidying
   const keys = new Set(lines.map(keyOf))
+  const free = freeLines(tidying)
   for (const [at, a] of lines.entries())
-    for (const b of lines.slice(at)) {
+    for (const b of [...lines.slice(at), ...free]) {
       const pair = pairOf(a, b)
       if (tidying.ways > mostWays || tidying.stop()) return false
       const better = pair.often > 0 ? betterShare(tidying, pair, keys) : undefined

@@ -138,6 +138,16 @@ describe('what a plan says', () => {
 })
 
 describe('after money', () => {
+  it('a free rack piece spares a longer offcut: 500 from the 520, not beside the 1400', () => {
+    const request = { ...bare, leastOffcut: 550, parts: [part(1400), part(500)], stock: [stock(2000, 800)] }
+    const plan = planned({ ...request, rack: [{ section: 'board', length: 520 }] })
+    expect([plan.cost, plan.waste]).toEqual([800, 20])
+    expect(plan.lengths.map(({ from, offcut }) => [from, offcut])).toEqual([
+      ['rack', 20],
+      ['merchant', 600],
+    ])
+  })
+
   it('the offcuts are gathered into one worth keeping: 100 and 1100 rather than twice 600', () => {
     const request = {
       ...bare,
