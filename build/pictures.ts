@@ -6,6 +6,7 @@ import { hosted } from './hosted.ts'
 import { inProject } from './paths.ts'
 import { gateStates } from './pictures/gateStates.ts'
 import { jobStates } from './pictures/jobStates.ts'
+import { moneyStates } from './pictures/moneyStates.ts'
 import { paperStates } from './pictures/paperStates.ts'
 import { wholeGateStates } from './pictures/wholeGateStates.ts'
 import { workshopStates } from './pictures/workshopStates.ts'
@@ -14,7 +15,14 @@ import { workshopStates } from './pictures/workshopStates.ts'
  * Pictures of every screen in every state, at a small laptop's size and a large screen's, light and dark, to build/out/pictures:
  * for looking at one by one. Needs a built renderer. With words after it, only states whose name holds one of them.
  */
-const states = [...jobStates, ...gateStates, ...wholeGateStates, ...paperStates, ...workshopStates]
+const states = [
+  ...jobStates,
+  ...gateStates,
+  ...wholeGateStates,
+  ...moneyStates,
+  ...paperStates,
+  ...workshopStates,
+]
 
 const sizes = [
   { name: 'laptop', width: 1093, height: 614 },

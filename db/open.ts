@@ -5,11 +5,18 @@ import { createBook } from './create.ts'
 import { customersRoom, type CustomersRoom } from './customers.ts'
 import { jobsRoom, type JobsRoom } from './jobs.ts'
 import { migrate, pendingSteps, readMigrations, type Migration } from './migrate.ts'
+import { optionsRoom, type OptionsRoom } from './options.ts'
 import { papersRoom, type PapersRoom } from './papers.ts'
+import { priceReading } from './priceReading.ts'
+import { priceQuestions } from './priceRows.ts'
+import { pricesRoom, type PricesRoom } from './prices.ts'
+import { quotationsRoom, type QuotationsRoom } from './quotations.ts'
+import { clearUnfinished, risesRoom, type RisesRoom } from './rises.ts'
 import { sampleRoom, type SampleRoom } from './sample.ts'
 import { sectionsRoom, type SectionsRoom } from './sections.ts'
 import { settingsRoom, type SettingsRoom } from './settings.ts'
 import { verifiedCopy } from './verifiedCopy.ts'
+import { workDoneRoom, type WorkDoneRoom } from './workDone.ts'
 
 /**
  * The open job book. `together` makes several writings one: all of them are kept or none. `copy` is the path of the verified copy
@@ -23,6 +30,11 @@ export type Book = {
   papers: PapersRoom
   settings: SettingsRoom
   sections: SectionsRoom
+  prices: PricesRoom
+  rises: RisesRoom
+  options: OptionsRoom
+  quotations: QuotationsRoom
+  workDone: WorkDoneRoom
   sample: SampleRoom
   together: <T>(work: () => T) => T
   close: () => void
@@ -107,7 +119,30 @@ export function openBook(path: string, options: OpenOptions): Book {
     refuseForeign(path)
     return prepared(path, options, migrations)
   })
-  return { path, copy, ...roomsOf(connection), together: connection.write, close: connection.close }
+  const rooms = roomsOf(connection)
+  clearAfterCut(connection)
+  return { path, copy, ...rooms, together: connection.write, close: connection.close }
+}
+
+/** What a power cut left of a rise that wasn't finished is cleared away before anybody adds prices. */
+function clearAfterCut(connection: Connection): void {
+  try {
+    clearUnfinished(connection)
+  } catch (problem) {
+    connection.close()
+    throw problem
+  }
+}
+
+/** The price book's rooms, and the sample's, which takes prices out. */
+function priceRooms(connection: Connection) {
+  const ask = priceQuestions(connection)
+  const reading = priceReading(connection, ask)
+  return {
+    prices: pricesRoom(connection, ask, reading),
+    rises: risesRoom(connection, ask),
+    sample: sampleRoom(connection, reading.forget),
+  }
 }
 
 /**
@@ -117,13 +152,17 @@ export function openBook(path: string, options: OpenOptions): Book {
 function roomsOf(connection: Connection) {
   try {
     const customers = customersRoom(connection)
+    const quotations = quotationsRoom(connection)
     return {
+      ...priceRooms(connection),
+      quotations,
+      options: optionsRoom(connection),
+      workDone: workDoneRoom(connection, quotations),
       customers,
       jobs: jobsRoom(connection, customers),
       papers: papersRoom(connection),
       settings: settingsRoom(connection),
       sections: sectionsRoom(connection),
-      sample: sampleRoom(connection),
     }
   } catch (problem) {
     connection.close()

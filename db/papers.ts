@@ -4,10 +4,11 @@ import type { GateSpec } from '../shared/gate/spec.ts'
 import type { Paper } from '../shared/job/job.ts'
 import type { PaperHeader, PaperParts } from '../shared/job/issuedPaper.ts'
 import type { PaperFormat } from '../shared/papers/page.ts'
+import type { QuotedMoney } from '../shared/pricing/quotation.ts'
 import { BookProblem } from './bookProblem.ts'
 import type { Connection } from './connection.ts'
 
-/** A paper ready to be issued. version is the job's, as it stood when the paper was made. */
+/** A paper ready to be issued. version is the job's, as it stood when the paper was made; spec, figures and parts of a quotation are its first option's. */
 export type NewPaper = {
   jobId: number
   version: number
@@ -20,6 +21,8 @@ export type NewPaper = {
   figures: Design['figures']
   parts: PaperParts
   header: PaperHeader
+  /** A quotation's money; a card has none. */
+  money?: QuotedMoney
   pages: number
   bytes: Uint8Array
 }
@@ -47,26 +50,33 @@ export type PapersRoom = {
 
 type Frozen = Paper & Record<'spec' | 'figures' | 'parts' | 'header', string>
 
-const columns = `papers.id, papers.job_id AS jobId, papers.kind, papers.revision, papers.format, papers.issued_at AS issuedAt, papers.engine,
+/** What a paper is called in a sentence. */
+export const paperName = ({ kind, revision }: Pick<Paper, 'kind' | 'revision'>): string =>
+  kind === 'quotation' ? `quotation ${revision}` : `card revision ${revision}`
+
+const capital = (words: string): string => `${words[0]?.toUpperCase()}${words.slice(1)}`
+
+/** A paper without its bytes and what it was made from. */
+export const paperColumns = `papers.id, papers.job_id AS jobId, papers.kind, papers.revision, papers.format, papers.issued_at AS issuedAt, papers.engine,
   papers.sha256, papers.pages, length(papers.bytes) AS size`
 
 const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex')
 
 function statements({ db }: Connection) {
   return {
-    list: db.prepare<[number], Paper>(`SELECT ${columns} FROM papers WHERE job_id = ? ORDER BY id DESC`),
-    one: db.prepare<[number], Paper>(`SELECT ${columns} FROM papers WHERE id = ?`),
+    list: db.prepare<[number], Paper>(`SELECT ${paperColumns} FROM papers WHERE job_id = ? ORDER BY id DESC`),
+    one: db.prepare<[number], Paper>(`SELECT ${paperColumns} FROM papers WHERE id = ?`),
     bytes: db.prepare<[number], { bytes: Uint8Array }>('SELECT bytes FROM papers WHERE id = ?'),
     frozen: db.prepare<[number], Frozen>(
-      `SELECT ${columns}, spec, figures, parts, header FROM papers WHERE id = ?`,
+      `SELECT ${paperColumns}, spec, figures, parts, header FROM papers WHERE id = ?`,
     ),
     latest: db.prepare<[number, string], { revision: number | null }>(
       'SELECT max(revision) AS revision FROM papers WHERE job_id = ? AND kind = ?',
     ),
     version: db.prepare<[number], { version: number }>('SELECT version FROM jobs WHERE id = ?'),
     insert: db.prepare(
-      `INSERT INTO papers (job_id, kind, revision, format, issued_at, engine, spec, figures, parts, header, pages, bytes, sha256)
-       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+      `INSERT INTO papers (job_id, kind, revision, format, issued_at, engine, spec, figures, parts, header, money, pages, bytes, sha256)
+       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
     ),
   }
 }
@@ -84,16 +94,16 @@ function thawed({ spec, figures, parts, header, ...paper }: Frozen): FrozenPaper
   } catch (error) {
     throw new BookProblem(
       'damaged',
-      `What card revision ${paper.revision} was made from can’t be read: the job book is damaged there. Bring back a copy of the book.`,
+      `What ${paperName(paper)} was made from can’t be read: the job book is damaged there. Bring back a copy of the book.`,
       error,
     )
   }
 }
 
-const damagedPaper = ({ revision }: Paper): BookProblem =>
+const damagedPaper = (paper: Paper): BookProblem =>
   new BookProblem(
     'damaged',
-    `Card revision ${revision} is damaged: it is no longer what was issued, so it is not shown. Bring back a copy of the job book, or issue the card again.`,
+    `${capital(paperName(paper))} is damaged: it is no longer what was issued, so it is not shown. Bring back a copy of the job book, or issue it again.`,
   )
 
 type Statements = ReturnType<typeof statements>
@@ -104,8 +114,10 @@ const following = (run: Statements, jobId: number, kind: Paper['kind']): number 
 function insert(run: Statements, paper: NewPaper): Paper | undefined {
   const { jobId, kind, revision, format, issuedAt, engine, pages } = paper
   const frozen = [paper.spec, paper.figures, paper.parts, paper.header].map((part) => JSON.stringify(part))
+  const money = paper.money === undefined ? null : JSON.stringify(paper.money)
   const bytes = Buffer.from(paper.bytes)
-  const cells = [jobId, kind, revision, format, issuedAt, engine, ...frozen, pages, bytes, hashOf(bytes)]
+  const head = [jobId, kind, revision, format, issuedAt, engine]
+  const cells = [...head, ...frozen, money, pages, bytes, hashOf(bytes)]
   return run.one.get(Number(run.insert.run(...cells).lastInsertRowid))
 }
 

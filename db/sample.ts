@@ -1,23 +1,33 @@
 import type { Connection } from './connection.ts'
+import { samplePrices } from './samplePrices.ts'
 import { searchRoom } from './search.ts'
 
 /** What the workshop is called while only the sample is in the book. */
 export const sampleWorkshopName = 'A made-up workshop'
 
 export type SampleRoom = {
-  /** Takes every sample job out, with its papers and changes, and the invented customers no other job belongs to. Gives how many jobs went. */
+  /**
+   * Takes every sample job out, with its papers, options and changes, the invented customers no other job belongs to, and the invented
+   * prices that nothing of the workshop's own uses. Gives how many jobs went.
+   */
   remove: () => number
 }
 
-/** The sample book's way out, in one action. What the workshop made itself stays, whoever the customer was. */
-export function sampleRoom(connection: Connection): SampleRoom {
+/** The sample book's way out, in one action. What the workshop made itself stays, whoever the customer was. forget is told that prices went. */
+export function sampleRoom(connection: Connection, forget: () => void): SampleRoom {
   const { db, write } = connection
   const words = searchRoom(connection)
   const jobs = db.prepare<[], { id: number }>('SELECT id FROM jobs WHERE sample = 1')
   const lonely = db.prepare<[], { id: number }>(
     'SELECT id FROM customers WHERE sample = 1 AND id NOT IN (SELECT customer_id FROM jobs)',
   )
-  const drops = ['papers', 'changes'].map((table) => db.prepare(`DELETE FROM ${table} WHERE job_id = ?`))
+  const dropAcceptances = db.prepare(
+    'DELETE FROM acceptances WHERE paper_id IN (SELECT id FROM papers WHERE job_id = ?)',
+  )
+  const dropPrices = samplePrices(connection)
+  const drops = ['papers', 'options', 'work_done', 'changes'].map((table) =>
+    db.prepare(`DELETE FROM ${table} WHERE job_id = ?`),
+  )
   const dropJob = db.prepare('DELETE FROM jobs WHERE id = ?')
   const dropCustomer = db.prepare('DELETE FROM customers WHERE id = ?')
   const adopt = db.prepare('UPDATE customers SET sample = 0 WHERE sample = 1')
@@ -27,6 +37,7 @@ export function sampleRoom(connection: Connection): SampleRoom {
       write(() => {
         const gone = jobs.all()
         for (const { id } of gone) {
+          dropAcceptances.run(id)
           for (const drop of drops) drop.run(id)
           dropJob.run(id)
           words.forgetJob(id)
@@ -35,6 +46,8 @@ export function sampleRoom(connection: Connection): SampleRoom {
           dropCustomer.run(id)
           words.forgetCustomer(id)
         }
+        dropPrices()
+        forget()
         adopt.run()
         dropName.run(JSON.stringify(sampleWorkshopName))
         return gone.length

@@ -3,6 +3,9 @@ import type { Settings } from '../shared/contract.ts'
 import { fieldTexts } from '../shared/contract.ts'
 import { workshopShape } from '../shared/gate/spec.ts'
 import { standardWorkshop } from '../shared/gate/standardSpec.ts'
+import { businessShape, moneyShape, timesShape, type Business } from '../shared/pricing/shapes.ts'
+import { standardMoney } from '../shared/pricing/standardMoney.ts'
+import { standardTimes } from '../shared/pricing/standardTimes.ts'
 import { BookProblem } from './bookProblem.ts'
 import type { Connection } from './connection.ts'
 
@@ -11,17 +14,40 @@ export type SettingsRoom = {
   change: (settings: Partial<Settings>) => Settings
 }
 
+/** A workshop that has said nothing of itself yet. */
+const noBusiness: Business = {
+  address: '',
+  phone: '',
+  email: '',
+  website: '',
+  terms: '',
+  included: '',
+  notIncluded: '',
+  logo: null,
+}
+
 /** What holds until the workshop has said its own. */
-const standard: Settings = { name: '', unit: 'mm', paper: 'a4', workshop: standardWorkshop }
+const standard: Settings = {
+  name: '',
+  unit: 'mm',
+  paper: 'a4',
+  workshop: standardWorkshop,
+  money: standardMoney,
+  times: standardTimes,
+  business: noBusiness,
+}
 
 const shapes = {
   name: fieldTexts.short,
   unit: fieldTexts.unit,
   paper: v.picklist(['a4', 'letter']),
   workshop: workshopShape,
+  money: moneyShape,
+  times: timesShape,
+  business: businessShape,
 }
 
-const keys = ['name', 'unit', 'paper', 'workshop'] as const
+const keys = ['name', 'unit', 'paper', 'workshop', 'money', 'times', 'business'] as const
 
 const stored = v.partial(v.object(shapes))
 

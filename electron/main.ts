@@ -8,6 +8,7 @@ import { bookPlace } from './bookPlace.ts'
 import { listenForRequests } from './ipc.ts'
 import { logInto, now } from './log.ts'
 import { makeCard } from './makeCard.ts'
+import { makeQuotation } from './makeQuotation.ts'
 import { menuFor } from './menu.ts'
 import { openedBook, type OpenedBook } from './openedBook.ts'
 import { guardPages, guardSession } from './security.ts'
@@ -23,6 +24,7 @@ const openTheBook = (): Promise<OpenedBook> =>
     path: bookPlace({ platform: process.platform, env: process.env, home: homedir() }),
     now,
     makeCard,
+    makeQuotation,
     log,
     migrations: readMigrations(built('migrations')),
   })

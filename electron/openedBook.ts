@@ -5,16 +5,18 @@ import { openBook, type OpenOptions } from '../db/open.ts'
 import { problemLine, type Result } from '../shared/problem.ts'
 import { holdBook } from './bookLock.ts'
 import { answer } from './handlers/answer.ts'
-import type { Context, MakeCard } from './handlers/context.ts'
+import type { Context } from './handlers/context.ts'
 import { issueSampleCard } from './handlers/sampleCards.ts'
+import { quoteSamples } from './handlers/sampleQuotations.ts'
 
 /**
- * What opening takes: the book's file, the clock, the card's painter, the log. A book that is new is filled with the
+ * What opening takes: the book's file, the clock, the papers' painters, the log. A book that is new is filled with the
  * sample jobs unless `empty` asks for none.
  */
 export type Opening = OpenOptions & {
   path: string
-  makeCard: MakeCard
+  makeCard: Context['makeCard']
+  makeQuotation: Context['makeQuotation']
   log: (line: string) => void
   empty?: boolean
 }
@@ -27,15 +29,17 @@ export type OpenedBook = {
 
 const alreadyOpen = 'Bracework is already open with this job book. Go on in that window, or close it first.'
 
-/** The sample jobs, and the cards of those that have one; a card that can't be made is left out and logged. */
+/** The sample jobs and prices, and the cards and quotations of those that have one; a paper that can't be made is left out and logged. */
 const fill = async (context: Context): Promise<void> => {
   const { book, now, log } = context
-  const { cards } = fillSampleBook(book, { today: now().slice(0, 10) })
+  const { cards, quotations } = fillSampleBook(book, { today: now().slice(0, 10) })
   const format = book.settings.read().paper
   for (const jobId of cards) {
     const issued = await issueSampleCard(context, jobId, format)
     if (!issued.ok) log(`a sample card was left out: ${issued.problems.map(problemLine).join('; ')}`)
   }
+  for (const words of await quoteSamples(context, quotations, format))
+    log(`a sample quotation was left out: ${words}`)
 }
 
 /**
@@ -47,8 +51,8 @@ export const openedBook = async ({ path, empty, ...rest }: Opening): Promise<Ope
   if (!lock) throw new BookProblem('locked', alreadyOpen)
   try {
     const isNew = !existsSync(path)
-    const { makeCard, log, ...options } = rest
-    const context = { book: openBook(path, options), now: options.now, makeCard, log }
+    const { makeCard, makeQuotation, log, ...options } = rest
+    const context = { book: openBook(path, options), now: options.now, makeCard, makeQuotation, log }
     if (isNew && !empty) await fill(context)
     return {
       answer: (name, payload) => answer(context, name, payload),

@@ -22,6 +22,7 @@ import {
   type Words,
 } from './paint/sheet.ts'
 import { fills, inks, penInk } from './paint/inks.ts'
+import { embedPictures, paintPicture, type Pictures } from './paint/picture.ts'
 import { wordRuns } from './paint/wordRuns.ts'
 import { openFaces } from './paint/openFaces.ts'
 
@@ -106,6 +107,8 @@ function paintMark(sheet: Sheet, mark: PageMark): void {
     }
     case 'drawing':
       return paintDrawing(sheet, mark)
+    case 'picture':
+      return paintPicture(sheet, mark)
   }
 }
 
@@ -133,10 +136,16 @@ function facesUsed(fonts: PaperFonts, paper: PaperDocument): Set<Face> {
   return used
 }
 
-/** A document being painted: the library, the faces and which of them are in the document already. */
-type Painting = { pdf: Pdf; document: PDFDocument; embedded: Map<Face, PDFFont>; fonts: PaperFonts }
+/** A document being painted: the library, the faces and pictures that are in the document already. */
+type Painting = {
+  pdf: Pdf
+  document: PDFDocument
+  embedded: Map<Face, PDFFont>
+  pictures: Pictures
+  fonts: PaperFonts
+}
 
-function paintPage({ pdf, document, embedded, fonts }: Painting, paper: Page): void {
+function paintPage({ pdf, document, embedded, pictures, fonts }: Painting, paper: Page): void {
   const page = document.addPage([points(paper.width), points(paper.height)])
   const keys = new Map<Face, ReturnType<Sheet['fontOf']>>()
   const fontOf: Sheet['fontOf'] = (face) => {
@@ -148,7 +157,7 @@ function paintPage({ pdf, document, embedded, fonts }: Painting, paper: Page): v
     keys.set(face, made)
     return made
   }
-  const sheet: Sheet = { pdf, page, height: paper.height, fonts, fontOf, out: [] }
+  const sheet: Sheet = { pdf, page, height: paper.height, fonts, fontOf, pictures, out: [] }
   for (const mark of paper.marks) paintMark(sheet, mark)
   page.pushOperators(...sheet.out)
 }
@@ -156,7 +165,7 @@ function paintPage({ pdf, document, embedded, fonts }: Painting, paper: Page): v
 /**
  * Paints a paper as PDF bytes, the same bytes for the same paper whenever and wherever: its dates are the day of issue, a
  * draft has none. Printing is asked for at true size. Characters without a glyph print as □ (`uncovered` tells them
- * beforehand). Throws RangeError on a place that is no finite number.
+ * beforehand). Throws RangeError on a place that is no finite number, and on a picture that can't be read.
  */
 export async function paintPdf(paper: PaperDocument, given?: PaperFonts): Promise<Uint8Array> {
   const [pdf, fonts] = await Promise.all([import('pdf-lib'), given ?? loadFonts()])
@@ -170,7 +179,8 @@ export async function paintPdf(paper: PaperDocument, given?: PaperFonts): Promis
   }
   document.catalog.getOrCreateViewerPreferences().setPrintScaling(pdf.PrintScaling.None)
   const embedded = await embedFaces(document, fonts, paper)
-  for (const page of paper.pages) paintPage({ pdf, document, embedded, fonts }, page)
+  const pictures = await embedPictures(document, paper)
+  for (const page of paper.pages) paintPage({ pdf, document, embedded, pictures, fonts }, page)
   // The library would rest on a timer after every 50 objects; a whole card is written in less than one rest is worth.
   return document.save({ useObjectStreams: true, objectsPerTick: Infinity })
 }

@@ -30,7 +30,7 @@ async function overLoopback<N extends RequestName>(name: N, payload: Takes<N>): 
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify(payload),
     // An edit sent as the window closes must still arrive.
-    keepalive: name === 'jobs.change',
+    keepalive: name === 'jobs.change' || name === 'options.change' || name === 'options.add',
   })
   const answer: unknown = await reply.json()
   return isResult<Gives<N>>(answer) ? answer : noAnswer()

@@ -19,11 +19,18 @@ export const writeAngle = (degrees: number): string => `${(Math.round(degrees * 
 
 const plain = (value: number): string => String(Math.round(value * 1000) / 1000)
 
+const isMoney = (unit: string): boolean => ['£', '€', '$'].includes(unit)
+
+/** A sum in whole pounds and pence, as it is printed: £15.83. */
+const writeSumOf = (sum: number, sign: string): string =>
+  `${sum < 0 ? '−' : ''}${sign}${Math.abs(sum).toFixed(2)}`
+
 /** A worked figure in words: lengths in the job's unit, angles to a tenth, counts whole. */
 export function writeFigure(figure: Pick<Figure, 'value' | 'unit'>, unit: LengthUnit): string {
   if (figure.unit === 'mm') return writeLength(figure.value, unit)
   if (figure.unit === '°') return writeAngle(figure.value)
   if (figure.unit === 'no.') return plain(figure.value)
+  if (isMoney(figure.unit)) return writeSumOf(figure.value, figure.unit)
   return `${plain(figure.value)} ${figure.unit}`.trim()
 }
 
@@ -73,7 +80,15 @@ export const writeWeekday = (iso: string): string =>
     year: 'numeric',
   })
 
-/** A number put into a formula, in mm, degrees or whatever its name says: to a thousandth, without closing noughts. */
-export const writeInput = (value: number): string => plain(value)
+/**
+ * A number put into a formula, by the name it goes under, which ends in its unit: to a thousandth without closing noughts, a sum of money
+ * as it is printed: 'an hour £' of 38 is 'an hour', '£38.00'.
+ */
+export function writeInput(called: string, value: number): { called: string; words: string } {
+  const sign = called.slice(-1)
+  return isMoney(sign)
+    ? { called: called.slice(0, -1).trim(), words: writeSumOf(value, sign) }
+    : { called, words: plain(value) }
+}
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -24,6 +24,7 @@ const frameRows = (design: Design, at: string): ResultRow[] =>
   cutRowsOf(design, [
     [`${at}frame.shoulder`, 'from stile to stile'],
     [`${at}frame.railLower`, 'lower edge of the rail, from the foot'],
+    [`${at}frame.tenonThickness`, 'bare-faced tenons, thick'],
     ...(['hanging stile', 'closing stile', 'top rail'] as const).flatMap((name) => {
       const id = `${at}frame.${name.replace(' ', '-')}`
       return [
@@ -32,6 +33,16 @@ const frameRows = (design: Design, at: string): ResultRow[] =>
         [`${id}.blankWidth`, `${name}, wide before it is shaped`],
       ] as const
     }),
+  ])
+
+const meetingRows = (design: Design, at: string): ResultRow[] =>
+  cutRowsOf(design, [
+    [`${at}meeting.lap`, 'lap'],
+    [`${at}meeting.widthWithLap`, 'leaf that opens first, with its lap'],
+    [`${at}meeting.stripWidth`, 'cover strip, wide'],
+    ...Object.keys(design.figures)
+      .filter((id) => id.startsWith(`${at}board.`) && id.endsWith('.widthWithLap'))
+      .map((id) => [id, 'board that carries the lap, wide'] as const),
   ])
 
 const topRows = (design: Design, at: string): ResultRow[] =>
@@ -58,6 +69,7 @@ const ledgeRows = (design: Design, at: string, leaf: HangingLeaf): ResultRow[] =
         [`${id}.y`, `${name} ledge, middle of it from the foot`],
         [`${id}.length`, `${name} ledge, long edge`],
         [`${id}.shortLength`, `${name} ledge, short edge`],
+        [`${id}.weatherDrop`, `${name} ledge, weathered edge falls`],
       ] as const
     }),
   )
@@ -92,6 +104,7 @@ export const settingOutGroups = (design: Design): ResultGroup[] =>
     return [
       { title: 'Sizes', rows: sizeRows(design, at) },
       { title: 'Frame', rows: frameRows(design, at) },
+      { title: 'Where the leaves meet', rows: meetingRows(design, at) },
       { title: 'Top', rows: topRows(design, at), part: 'dimension top rise' },
       { title: 'Top, from the hanging edge', rows: heightRows(design, at), dense: true },
       { title: 'Ledges', rows: ledgeRows(design, at, leaf), part: 'ledge' },

@@ -1,7 +1,7 @@
 import type { Timber } from '../shared/gate/spec.ts'
 import { sourceWords, type Certainty, type Fact } from '../shared/timber/fact.ts'
 import { strengthClasses } from '../shared/timber/strengthClasses.ts'
-import type { TimberFacts } from '../shared/timber/timberFacts.ts'
+import type { FixingMetal, TimberFacts } from '../shared/timber/timberFacts.ts'
 
 /** A value of a timber that is a number: its key on the job, its name, what it is written in, and how it is scaled to be read. */
 export type TimberNumber = {
@@ -90,6 +90,23 @@ const asListed = (fact: Fact<string> | undefined): Option => ({
 export const strengthOptions = (fact: Fact<string> | undefined): Option[] => [
   asListed(fact),
   ...strengthClasses.map(({ name }) => ({ value: name, word: name, also: 'this workshop’s own' })),
+]
+
+/** Whether iron stains a timber, the listed word first. */
+export const stainOptions = (fact: Fact<boolean> | undefined): Option[] => [
+  asListed(fact && { ...fact, value: fact.value ? 'yes' : 'no' }),
+  { value: 'yes', word: 'yes', also: 'iron marks it blue-black' },
+  { value: 'no', word: 'no', also: 'it stays as it is' },
+]
+
+/** The metals that fixings may have to be of. */
+export const fixingMetals = ['stainless', 'stainless preferred', 'galvanised'] as const
+export const isFixingMetal = (word: string): word is FixingMetal => fixingMetals.some((one) => one === word)
+
+/** What fixings should be of, the listed one first. */
+export const fixingOptions = (fact: Fact<string> | undefined): Option[] => [
+  asListed(fact),
+  ...fixingMetals.map((value) => ({ value, word: value, also: 'this workshop’s own' })),
 ]
 
 const durable = ['very durable', 'durable', 'moderately durable', 'slightly durable', 'not durable']

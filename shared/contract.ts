@@ -14,6 +14,10 @@ import type { Result } from './problem.ts'
 import type { Section, Workshop } from './gate/spec.ts'
 import type { LengthUnit } from './job/job.ts'
 import type { PaperFormat } from './papers/page.ts'
+import type { StandardTimes } from './pricing/needs.ts'
+import { moneyTakes, type MoneyReplies } from './pricing/requests.ts'
+import { businessShape, moneyShape, timesShape, type Business } from './pricing/shapes.ts'
+import type { MoneySettings } from './pricing/terms.ts'
 
 /** A section the workshop keeps, offered when a gate is designed. A job copies it, so that a later edit moves no job. source: 'common practice' or 'this workshop'. */
 export type KeptSection = {
@@ -23,12 +27,15 @@ export type KeptSection = {
   source?: string
 }
 
-/** The workshop's own settings. */
+/** The workshop's own settings. money: how it charges; times: minutes for each operation; business: how it stands on a customer's paper. */
 export type Settings = {
   name: string
   unit: LengthUnit
   paper: PaperFormat
   workshop: Workshop
+  money: MoneySettings
+  times: StandardTimes
+  business: Business
 }
 
 /** What the window shows before anything is opened. */
@@ -103,18 +110,22 @@ const takes = {
     unit: v.optional(unit),
     paper: v.optional(format),
     workshop: v.optional(workshopShape),
+    money: v.optional(moneyShape),
+    times: v.optional(timesShape),
+    business: v.optional(businessShape),
   }),
   'sections.list': nothing,
   'sections.add': v.strictObject({ use: v.picklist(['boards', 'ledges', 'braces']), section: sectionShape }),
   'sections.change': v.strictObject({ id, section: sectionShape }),
   'sections.remove': v.strictObject({ id }),
   'sample.remove': nothing,
+  ...moneyTakes,
 } as const
 
 /** longText is the limit of the notes field; `jobs.change` checks its values field by field. */
 export const fieldTexts = { short: shortText, long: longText, day: isoDay, unit, stage: v.picklist(stages) }
 
-type Replies = {
+type Replies = MoneyReplies & {
   'book.summary': BookSummary
   'jobs.list': JobRow[]
   'jobs.open': Job

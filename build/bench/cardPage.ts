@@ -110,6 +110,8 @@ function markHtml(mark: PageMark): string {
     }
     case 'drawing':
       return drawingSvg(mark)
+    case 'picture':
+      return `<img style="${box(mark)}" src="data:image/${mark.format};base64,${mark.base64}" alt="">`
   }
 }
 

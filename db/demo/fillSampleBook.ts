@@ -3,13 +3,10 @@ import type { Change, Job } from '../../shared/job/job.ts'
 import { readLength } from '../../shared/units/readLength.ts'
 import type { Book } from '../open.ts'
 import { sampleWorkshopName } from '../sample.ts'
+import { dayFrom } from './dayFrom.ts'
+import { fillSamplePrices } from './fillSamplePrices.ts'
+import type { SampleQuotation } from './sampleQuotations.ts'
 import { sampleJobs, type SampleJob } from './sampleJobs.ts'
-
-const dayLength = 24 * 60 * 60 * 1000
-
-/** A day so many days from another, both as 2026-05-31. */
-const dayFrom = (today: string, days: number): string =>
-  new Date(Date.parse(`${today}T00:00:00Z`) + days * dayLength).toISOString().slice(0, 10)
 
 function sizeChange(key: 'width' | 'height', { unit, ...job }: SampleJob): Change[] {
   const typed = job[key]
@@ -47,18 +44,27 @@ function addJob(book: Book, job: SampleJob, today: string): Job {
   return changed.value.job
 }
 
-/** Which sample jobs get their card issued, by id. */
-export type FilledSample = { jobs: number; cards: number[] }
+/** Which sample jobs get their card issued, by id, and which get what quotation. */
+export type FilledSample = {
+  jobs: number
+  cards: number[]
+  quotations: { jobId: number; quotation: SampleQuotation }[]
+}
 
 /**
- * Fills the book with the jobs of a made-up workshop, all marked as samples, all or none. Due dates stand around today (2026-05-31). Does
- * nothing while sample jobs are in the book. The two cards are issued afterwards, by whoever can paint one.
+ * Fills the book with the jobs and prices of a made-up workshop, all marked as samples, all or none. Due dates stand around today (2026-05-31). Does
+ * nothing while sample jobs are in the book. Cards and quotations are issued afterwards, by whoever can paint one.
  */
 export function fillSampleBook(book: Book, { today }: { today: string }): FilledSample {
   return book.together(() => {
-    if (book.jobs.count().sampleJobs > 0) return { jobs: 0, cards: [] }
+    if (book.jobs.count().sampleJobs > 0) return { jobs: 0, cards: [], quotations: [] }
     if (book.settings.read().name === '') book.settings.change({ name: sampleWorkshopName })
-    const made = sampleJobs.map((job) => ({ id: addJob(book, job, today).id, card: job.card ?? false }))
-    return { jobs: made.length, cards: made.filter(({ card }) => card).map(({ id }) => id) }
+    fillSamplePrices(book, today)
+    const made = sampleJobs.map((job) => ({ ...job, id: addJob(book, job, today).id }))
+    return {
+      jobs: made.length,
+      cards: made.filter(({ card }) => card).map(({ id }) => id),
+      quotations: made.flatMap(({ id, quotation }) => (quotation ? [{ jobId: id, quotation }] : [])),
+    }
   })
 }

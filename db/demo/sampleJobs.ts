@@ -1,5 +1,13 @@
 import type { LengthUnit, Stage } from '../../shared/job/job.ts'
+import type { SampleQuotation } from './sampleQuotations.ts'
 import { sampleCustomers, type SampleCustomer } from './sampleCustomers.ts'
+import {
+  acceptedStoreDoor,
+  finishedSideGate,
+  lapsedHatch,
+  oakOrLarch,
+  plainQuotation,
+} from './sampleQuotations.ts'
 import {
   larchBoards,
   thinBoards,
@@ -31,6 +39,7 @@ export type SampleJob = {
   gate?: Record<string, unknown>
   notes?: string
   card?: boolean
+  quotation?: SampleQuotation
 }
 
 const ledgedOnly = { construction: 'ledged', braces: null }
@@ -49,6 +58,7 @@ export const sampleJobs: SampleJob[] = [
     height: '1.8 m',
     gate: { 'boards.rip': 'both', hung: 'left', ironmongery: [strapHinges(450, 1.3), thumbLatch] },
     notes: 'Wants the same again for the other side next spring.',
+    quotation: finishedSideGate,
   },
   {
     customer: people.dovetail,
@@ -135,6 +145,31 @@ export const sampleJobs: SampleJob[] = [
     },
   },
   {
+    customer: people.mortise,
+    title: 'Cellar hatch',
+    stage: 'quoted',
+    takenIn: -64,
+    due: null,
+    unit: 'mm',
+    width: '700',
+    height: '950',
+    gate: { ...ledgedOnly, 'boards.rip': 'both', 'boards.section': narrowBoards },
+    notes: 'Waiting for the committee.',
+    quotation: lapsedHatch,
+  },
+  {
+    customer: people.lathe,
+    title: 'Apple store door',
+    stage: 'quoted',
+    takenIn: -20,
+    due: 34,
+    unit: 'mm',
+    width: '860',
+    height: '1900',
+    gate: { 'boards.rip': 'both', 'ledges.count': 3, ironmongery: [strapHinges(450, 1.3), thumbLatch] },
+    quotation: acceptedStoreDoor,
+  },
+  {
     customer: people.copeau,
     title: 'Portillon du potager',
     stage: 'quoted',
@@ -150,6 +185,7 @@ export const sampleJobs: SampleJob[] = [
       ironmongery: [strapHinges(600, 1.9)],
     },
     notes: 'Écrit en français; la réponse aussi, s’il vous plaît.',
+    quotation: plainQuotation,
   },
   {
     customer: people.gimlet,
@@ -169,6 +205,7 @@ export const sampleJobs: SampleJob[] = [
       'fixings.lengths': [40, 45, 50, 55, 60],
       ironmongery: [strapHinges(600, 1.9), thumbLatch],
     },
+    quotation: oakOrLarch,
   },
   {
     customer: people.bevelstone,

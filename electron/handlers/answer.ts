@@ -1,7 +1,8 @@
 import { BookProblem, bookProblemFrom } from '../../db/bookProblem.ts'
-import { isRequestName, parseRequest, type Gives, type RequestName } from '../../shared/contract.ts'
+import { isRequestName, type Gives, type RequestName } from '../../shared/contract.ts'
 import { bad, type Result } from '../../shared/problem.ts'
 import type { Context, Handler } from './context.ts'
+import { readRequest } from './longRequest.ts'
 import { handlers } from './table.ts'
 
 const said = (error: unknown): string =>
@@ -27,7 +28,7 @@ async function run<N extends RequestName>(
   name: N,
   payload: unknown,
 ): Promise<Result<Gives<N>>> {
-  const taken = parseRequest(name, payload)
+  const taken = await readRequest(name, payload)
   if (!taken.ok) return taken
   const handler: Handler<N> = handlers[name]
   return handler(context, taken.value)

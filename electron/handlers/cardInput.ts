@@ -4,7 +4,7 @@ import type { Design } from '../../shared/gate/designModel.ts'
 import { parseSpec, specOf } from '../../shared/gate/parseSpec.ts'
 import type { GateSpec } from '../../shared/gate/spec.ts'
 import type { PaperHeader } from '../../shared/job/issuedPaper.ts'
-import type { Job } from '../../shared/job/job.ts'
+import type { Job, Paper } from '../../shared/job/job.ts'
 import { unreadWords, type Unread } from '../../shared/job/unreadWords.ts'
 import { bad, good, type Problem, type Result } from '../../shared/problem.ts'
 import type { Context } from './context.ts'
@@ -16,7 +16,7 @@ export type MakeableGate = { spec: GateSpec; design: Design }
 const missingSize = ({ path, called }: MeasuredSize): Problem => ({
   code: 'missing',
   field: `spec.${path}`,
-  message: `the ${called} is missing; type it in before a card is made`,
+  message: `the ${called} is missing; type it in first`,
 })
 
 const unread = ({ field, words }: Unread): Problem => ({
@@ -37,6 +37,11 @@ export function makeableGate(job: Job): Result<MakeableGate> {
         .filter(({ mm }) => mm === null)
         .map(missingSize),
     )
+  return makeableSpec(whole)
+}
+
+/** A whole gate worked out, or each stop with its remedy. */
+export function makeableSpec(whole: GateSpec): Result<MakeableGate> {
   const spec = parseSpec(whole)
   if (!spec.ok) return spec
   const outcome = design(spec.value)
@@ -51,8 +56,12 @@ export function makeableGate(job: Job): Result<MakeableGate> {
   )
 }
 
-/** The card's head for a job as it stands. issuedAt null for a draft. */
-export function headerOf({ book }: Context, job: Job, issuedAt: string | null): PaperHeader {
+/** A paper's head for a job as it stands. issuedAt null for a draft. */
+export function headerOf(
+  { book }: Context,
+  job: Job,
+  { kind, issuedAt }: { kind: Paper['kind']; issuedAt: string | null },
+): PaperHeader {
   const { name, address, town, phone, email } = job.customer
   return {
     workshop: book.settings.read().name,
@@ -61,7 +70,7 @@ export function headerOf({ book }: Context, job: Job, issuedAt: string | null): 
     customer: { name, address, town, phone, email },
     due: job.due,
     notes: job.notes,
-    revision: book.papers.nextRevision(job.id, 'job-card'),
+    revision: book.papers.nextRevision(job.id, kind),
     issuedAt,
   }
 }

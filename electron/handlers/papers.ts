@@ -27,7 +27,7 @@ export const issueCard: Handler<'papers.issue'> = async (context, { jobId, forma
   if (!gate.ok) return gate
   const { spec, design } = gate.value
   const issuedAt = now()
-  const header = headerOf(context, job, issuedAt)
+  const header = headerOf(context, job, { kind: 'job-card', issuedAt })
   const { bytes, pages } = await makeCard({ header, spec, design, unit: job.unit, format, draft: false })
   const { engine, figures, leaves, cuts, holes, checks } = design
   const parts = { leaves, cuts, holes, checks }
@@ -50,7 +50,7 @@ export const draftCard: Handler<'papers.draft'> = async (context, { jobId, forma
   if (!job) return bad(missing('jobId', 'job'))
   const gate = makeableGate(job)
   if (!gate.ok) return gate
-  const header = headerOf(context, job, null)
+  const header = headerOf(context, job, { kind: 'job-card', issuedAt: null })
   const { bytes } = await context.makeCard({ header, ...gate.value, unit: job.unit, format, draft: true })
   return good({ base64: inText(bytes) })
 }
@@ -61,7 +61,7 @@ export const printSheet: Handler<'papers.sheet'> = async (context, { jobId, form
   if (!job) return bad(missing('jobId', 'job'))
   const gate = makeableGate(job)
   if (!gate.ok) return gate
-  const header = headerOf(context, job, null)
+  const header = headerOf(context, job, { kind: 'job-card', issuedAt: null })
   const input = { header, ...gate.value, unit: job.unit, format, draft: false }
   const { bytes } = await context.makeCard(input, sheet)
   return good({ base64: inText(bytes) })
@@ -73,7 +73,11 @@ function standingCard(context: Context, jobId: number): Result<ComparedCard> {
   if (!job.ok) return job
   const gate = makeableGate(job.value)
   const parts = gate.ok ? gate.value.design : null
-  return good({ header: headerOf(context, job.value, null), spec: job.value.entry.spec, parts })
+  return good({
+    header: headerOf(context, job.value, { kind: 'job-card', issuedAt: null }),
+    spec: job.value.entry.spec,
+    parts,
+  })
 }
 
 const ofSameJob = (earlier: FrozenPaper, later: FrozenPaper): boolean =>

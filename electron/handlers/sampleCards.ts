@@ -3,6 +3,7 @@ import type { PaperFormat } from '../../shared/papers/page.ts'
 import type { Result } from '../../shared/problem.ts'
 import { answer } from './answer.ts'
 import type { Context } from './context.ts'
+import { quoteSamples } from './sampleQuotations.ts'
 
 /** Issues a sample job's card through the same request that a window sends. */
 export const issueSampleCard = (
@@ -21,9 +22,11 @@ export async function issueSampleCards(context: Context, jobIds: number[]): Prom
   }
 }
 
-/** The made-up workshop's jobs and cards, in a book that has no sample jobs. Gives how many jobs were added. */
+/** The made-up workshop's jobs, prices, cards and quotations, in a book that has no sample jobs. Gives how many jobs were added. */
 export async function addSample(context: Context): Promise<number> {
-  const { jobs, cards } = fillSampleBook(context.book, { today: context.now().slice(0, 10) })
+  const { jobs, cards, quotations } = fillSampleBook(context.book, { today: context.now().slice(0, 10) })
   await issueSampleCards(context, cards)
+  const refused = await quoteSamples(context, quotations, 'a4')
+  if (refused.length > 0) throw new Error(`a sample quotation is refused: ${refused.join('; ')}`)
   return jobs
 }

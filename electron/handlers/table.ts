@@ -3,6 +3,25 @@ import { changeSettings, removeSample, summariseBook } from './book.ts'
 import type { Handler } from './context.ts'
 import { changeJob, createJob, findCustomers, listJobs, openJob, repeatJob } from './jobs.ts'
 import { comparePapers, draftCard, issueCard, listPapers, printSheet, readPaper } from './papers.ts'
+import {
+  addItem,
+  addSupplier,
+  changeItem,
+  changeSupplier,
+  keepSupply,
+  priceBook,
+  retireItem,
+} from './prices.ts'
+import { applyRise, listRises, previewRise, undoRise } from './rises.ts'
+import { listOptions, addOption, changeOption, removeOption } from './options.ts'
+import {
+  draftQuotation,
+  issueQuotation,
+  quotationMoney,
+  acceptQuotation,
+  requoteQuotation,
+} from './quotations.ts'
+import { listWorkDone, addWorkDone, removeWorkDone, workRecord } from './workDone.ts'
 import { addSection, changeSection, listSections, removeSection } from './sections.ts'
 
 /** Each request of the contract with the one function that answers it. A request without one doesn't compile. */
@@ -26,4 +45,28 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'sections.change': changeSection,
   'sections.remove': removeSection,
   'sample.remove': removeSample,
+  'prices.book': priceBook,
+  'prices.addItem': addItem,
+  'prices.changeItem': changeItem,
+  'prices.retireItem': retireItem,
+  'prices.addSupplier': addSupplier,
+  'prices.changeSupplier': changeSupplier,
+  'prices.supply': keepSupply,
+  'prices.preview': previewRise,
+  'prices.apply': applyRise,
+  'prices.rises': listRises,
+  'prices.undo': undoRise,
+  'options.list': listOptions,
+  'options.add': addOption,
+  'options.change': changeOption,
+  'options.remove': removeOption,
+  'quotations.draft': draftQuotation,
+  'quotations.issue': issueQuotation,
+  'quotations.money': quotationMoney,
+  'quotations.accept': acceptQuotation,
+  'quotations.requote': requoteQuotation,
+  'workDone.list': listWorkDone,
+  'workDone.add': addWorkDone,
+  'workDone.remove': removeWorkDone,
+  'workDone.record': workRecord,
 }

@@ -1,11 +1,11 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import type { AddressInfo } from 'node:net'
-import { isRequestName } from '../../shared/contract.ts'
+import { isRequestName, type RequestName } from '../../shared/contract.ts'
 import { bad, type Result } from '../../shared/problem.ts'
 import { rendererFile } from '../rendererFile.ts'
 import { securityHeaders } from '../securityHeaders.ts'
 import { makeDoor, type Door } from './door.ts'
-import { readBody } from './readBody.ts'
+import { mostBytes, mostBytesOfPrices, readBody } from './readBody.ts'
 import { closedPage, send, sendResult } from './reply.ts'
 import { requestRefusal, strangerRefusal, type Refusal } from './refusals.ts'
 
@@ -54,12 +54,15 @@ const openDoor = (exchange: Exchange, key: string): void => {
   response.end()
 }
 
+/** The requests that bring a merchant's whole list; no other may weigh as much. */
+const bringPrices: readonly RequestName[] = ['prices.preview', 'prices.apply']
+
 const answerRequest = async (exchange: Exchange, name: string): Promise<void> => {
   const { request, response, options } = exchange
   const refusal = requestRefusal({ method: request.method ?? '', headers: request.headers })
   if (refusal) return refuse(exchange, refusal)
   if (!isRequestName(name)) return refuse(exchange, { status: 404, reason: 'no such request' })
-  const body = await readBody(request)
+  const body = await readBody(request, bringPrices.includes(name) ? mostBytesOfPrices : mostBytes)
   if ('refusal' in body) return refuse(exchange, body.refusal)
   sendResult(response, 200, await options.answer(name, body.value))
 }

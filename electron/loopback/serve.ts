@@ -5,6 +5,7 @@ import { BookProblem } from '../../db/bookProblem.ts'
 import { bookPlace } from '../bookPlace.ts'
 import { logLine, now } from '../log.ts'
 import { makeCard } from '../makeCard.ts'
+import { makeQuotation } from '../makeQuotation.ts'
 import { openedBook, type OpenedBook } from '../openedBook.ts'
 import { readFlags, type Flags } from './flags.ts'
 import { startHost, type Host, type HostOptions } from './host.ts'
@@ -56,7 +57,7 @@ const hostOn = async (path: string, options: HostOptions & { port: number }): Pr
 
 const serve = async ({ book: file, port, open, empty, fixedKey }: Flags): Promise<void> => {
   const path = resolve(file ?? bookPlace({ platform: process.platform, env: process.env, home: homedir() }))
-  const book = await openedBook({ path, now, makeCard, log: logLine, empty })
+  const book = await openedBook({ path, now, makeCard, makeQuotation, log: logLine, empty })
   const host = await hostOn(path, {
     rendererFolder,
     answer: book.answer,

@@ -1,4 +1,4 @@
-import type { PDFFont, PDFOperator, PDFPage } from 'pdf-lib'
+import type { PDFFont, PDFImage, PDFOperator, PDFPage } from 'pdf-lib'
 import type { Point } from '../../shared/geometry/point.ts'
 import { mmOfPoint, type PageText } from '../../shared/papers/page.ts'
 import type { Face, PaperFonts } from '../fonts.ts'
@@ -7,13 +7,14 @@ import { runsWidth, wordRuns } from './wordRuns.ts'
 
 export type Pdf = typeof import('pdf-lib')
 
-/** One page being painted: y turned up and mm turned into points here and nowhere else. */
+/** One page being painted: y turned up and mm turned into points here and nowhere else. pictures are in the document already, by their bytes. */
 export type Sheet = {
   pdf: Pdf
   page: PDFPage
   height: number
   fonts: PaperFonts
   fontOf: (face: Face) => { font: PDFFont; key: ReturnType<PDFPage['node']['newFontDictionary']> }
+  pictures: ReadonlyMap<string, PDFImage>
   out: PDFOperator[]
 }
 

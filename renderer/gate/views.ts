@@ -22,6 +22,7 @@ export const viewWords: Record<View, string> = {
   notch: 'Notch',
   meeting: 'Meeting edge',
   frameSection: 'Rail section',
+  ledgeSection: 'Ledge section',
   settingOut: 'Setting out',
 }
 

@@ -6,7 +6,7 @@ import type { PaperFormat } from '../../shared/papers/page.ts'
 import type { Problem, Result } from '../../shared/problem.ts'
 import { request } from '../api.ts'
 
-/** Papers issued for the job on the board, newest first. */
+/** Cards issued for the job on the board, newest first. Quotations are kept beside its price. */
 export const usePapersStore = defineStore('papers', () => {
   const papers = ref<Paper[] | null>(null)
   const problems = ref<Problem[]>([])
@@ -18,7 +18,9 @@ export const usePapersStore = defineStore('papers', () => {
     const reply = await request('papers.list', { jobId: id })
     if (jobId !== id) return
     problems.value = reply.ok ? [] : reply.problems
-    if (reply.ok) papers.value = [...reply.value].sort((a, b) => b.revision - a.revision)
+    if (!reply.ok) return
+    const cards = reply.value.filter(({ kind }) => kind === 'job-card')
+    papers.value = cards.sort((a, b) => b.revision - a.revision)
   }
 
   /** Issues the card of the job as it stood at a version; refused when the job has moved on since. */

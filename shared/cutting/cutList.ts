@@ -1,4 +1,6 @@
+import { lengthTolerance } from '../geometry/point.ts'
 import type { Board, Brace, Leaf, Ledge } from '../gate/leaf.ts'
+import { lapOf } from '../gate/meeting.ts'
 import type { GateSpec, LedgeEnd, Section } from '../gate/spec.ts'
 import { writeShortMm } from '../units/writeLength.ts'
 
@@ -35,8 +37,8 @@ function cutEnds(end: LedgeEnd, shortLength: number): string {
 }
 
 /** How a ledge is cut: its ends, and its upper edge where that is weathered. */
-function ledgeEnds({ ledges, braces }: GateSpec, ledge: Ledge): string {
-  const ends = cutEnds(ledges.end, ledge.shortLength)
+function ledgeEnds({ ledges, braces, frame }: GateSpec, ledge: Ledge): string {
+  const ends = frame ? tenonEnds(frame, ledge) : cutEnds(ledges.end, ledge.shortLength)
   const weather = ledges.weather ?? 0
   if (weather === 0) return ends
   const flat = braces && ledge.name !== 'top' ? ', left flat where a brace stands' : ''
@@ -45,7 +47,7 @@ function ledgeEnds({ ledges, braces }: GateSpec, ledge: Ledge): string {
 
 /** A framed gate's ledge: bare-faced tenons into the stiles. */
 const tenonEnds = ({ tenon }: NonNullable<GateSpec['frame']>, ledge: Ledge): string =>
-  `bare-faced tenons ${writeShortMm(tenon)} long, ${writeShortMm(ledge.shortLength)} between shoulders`
+  `bare-faced tenons ${writeShortMm(tenon)} long, shouldered on the back, ${writeShortMm(ledge.shortLength)} between shoulders`
 
 const sizes = (section: Section) => ({
   section: section.name,
@@ -63,6 +65,10 @@ function braceEnds({ sawSetting, notch }: Brace): string {
 export const markOf = (leaf: Leaf, part: string): string =>
   leaf.name === 'leaf' ? part : `${leaf.name} ${part}`
 
+/** What a piece is wider by for its lap at a rebated meeting, in words. */
+const lapWords = (lap: number): string =>
+  lap > 0 ? `; ${writeShortMm(lap)} of its width is the lap at the meeting` : ''
+
 function framePieces(spec: GateSpec, leaf: Leaf): Piece[] {
   return leaf.frame.map((part): Piece => ({
     family: part.name === 'top rail' ? 'top rail' : 'stile',
@@ -74,7 +80,7 @@ function framePieces(spec: GateSpec, leaf: Leaf): Piece[] {
     ends:
       part.name === 'top rail'
         ? `tenons ${writeShortMm(spec.frame?.tenon ?? 0)} long, ${writeShortMm(part.shoulder)} between shoulders`
-        : `horns ${writeShortMm(spec.frame?.horn ?? 0)} left on each end until the leaf is together`,
+        : `horns ${writeShortMm(spec.frame?.horn ?? 0)} left on each end until the leaf is together${lapWords(part.blankWidth - part.section.width)}`,
   }))
 }
 
@@ -82,7 +88,7 @@ function framePieces(spec: GateSpec, leaf: Leaf): Piece[] {
 function meetingStrip(spec: GateSpec, leaves: Leaf[]): Piece[] {
   const first = leaves[0]
   if (spec.meeting?.edge !== 'strip' || !first) return []
-  const lap = spec.meeting.lap ?? standardLap
+  const lap = lapOf(spec)
   const height = Math.max(
     ...first.boards.map((board) => Math.max(...board.heads)),
     ...first.frame.map((part) => part.shoulder),
@@ -102,16 +108,18 @@ function meetingStrip(spec: GateSpec, leaves: Leaf[]): Piece[] {
   ]
 }
 
-/** How far a strip or rebate at the meeting of a pair laps unless said, mm: common practice. */
-export const standardLap = 20
-
 /** How a board's ends are cut: square, or to the line of a shaped top or foot once the leaf is together. */
 function boardEnds(board: Board): string {
-  const shaped = board.heads[0] !== board.heads[1]
-  const head = shaped
-    ? `head ${writeShortMm(board.heads[0])} at the hanging edge, ${writeShortMm(board.heads[1])} at the closing edge, cut once together`
-    : 'both ends square'
-  return board.feet[0] === board.feet[1] ? head : `${head}; foot to follow the ground`
+  const [hanging, closing] = board.heads
+  const curved = board.length > Math.max(hanging, closing) - Math.min(...board.feet) + lengthTolerance
+  const head =
+    hanging !== closing
+      ? `head ${writeShortMm(hanging)} at the hanging edge, ${writeShortMm(closing)} at the closing edge, cut once together`
+      : curved
+        ? 'head cut to the top once together'
+        : 'both ends square'
+  const lapped = `${head}${lapWords(board.lap ?? 0)}`
+  return board.feet[0] === board.feet[1] ? lapped : `${lapped}; foot to follow the ground`
 }
 
 function piecesOf(spec: GateSpec, leaf: Leaf): Piece[] {
@@ -129,7 +137,7 @@ function piecesOf(spec: GateSpec, leaf: Leaf): Piece[] {
     ...sizes(ledge.section),
     length: toHalf(ledge.length),
     blank: toHalf(ledge.length),
-    ends: spec.frame ? tenonEnds(spec.frame, ledge) : ledgeEnds(spec, ledge),
+    ends: ledgeEnds(spec, ledge),
   }))
   const braces = leaf.braces.map((brace: Brace): Piece => ({
     family: 'brace',

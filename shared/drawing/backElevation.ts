@@ -1,6 +1,7 @@
 import { endLoss, lowerEdge, upperEdge } from '../gate/ledges.ts'
 import type { Fixing, Ledge } from '../gate/leaf.ts'
 import type { GateSpec } from '../gate/spec.ts'
+import { weatherDrop, weatheredRuns } from '../gate/weathering.ts'
 import { box } from './box.ts'
 import { heightChain, leafChain, ledgeChain, overallHeight, overallWidth, rows } from './dimensions.ts'
 import type { Drawing, Mark, Polygon } from './drawing.ts'
@@ -10,7 +11,7 @@ import { elevation, type GateView } from './elevation.ts'
 import type { FigureText } from './figureText.ts'
 import { fittingMarks } from './fittingMarks.ts'
 import { frameFromBack, stileNames } from './frameMarks.ts'
-import { boardShape, jointEnds, leafOutline, railLower, stileWidth } from './leafLines.ts'
+import { boardShape, jointEnds, lastEnd, leafOutline, railLower, stileWidth } from './leafLines.ts'
 import { meetingStrip } from './meetingStrip.ts'
 import { setDown, type PlacedLeaf, type Placing } from './placeLeaves.ts'
 import { viewNotes } from './viewNotes.ts'
@@ -35,7 +36,7 @@ export function backElevation(view: GateView): Drawing {
         ...meetingStrip(spec, placing, 'back'),
         ...names(placing, edges),
         ...ledgeChain(measured),
-        ...leafChain(measured),
+        ...leafChain(measured, 'back'),
         overallWidth(measured, pair ? rows.third : rows.second),
         heightChain(spec, measured),
         overallHeight(measured),
@@ -50,9 +51,12 @@ function leafFromBack(spec: GateSpec, placed: PlacedLeaf, figures: FigureText): 
   return [
     ...boardsBehind(placed),
     ...frameFromBack(spec, placed),
-    ...leaf.ledges.flatMap((ledge) => ledgeMarks(spec, placed, ledge)),
+    ...leaf.ledges.flatMap((ledge) => [
+      ...ledgeMarks(spec, placed, ledge),
+      ...weatherLines(spec, placed, ledge),
+    ]),
     ...leaf.braces.map(braceShape),
-    { kind: 'polygon', points: leafOutline(placed), fill: 'none', pen: 'visible' },
+    { kind: 'polygon', points: leafOutline(placed, 'back'), fill: 'none', pen: 'visible' },
     ...leaf.fixings.map((place) => fixingMark(spec, place)),
     ...fittingMarks(placed, 'back'),
     // The second leaf of a pair carries the bolts where its closing stile would be named.
@@ -65,7 +69,7 @@ function boardsBehind(placed: PlacedLeaf): Mark[] {
   const { boards } = placed.leaf
   const faces = boards.map((board, i): Polygon => {
     const next = boards[i + 1]
-    const end = next ? next.x : board.x + board.width
+    const end = next ? next.x : lastEnd(placed, 'back')
     return {
       kind: 'polygon',
       points: boardShape(placed, board, end),
@@ -110,6 +114,20 @@ function ledgeMarks(spec: GateSpec, placed: PlacedLeaf, ledge: Ledge): Mark[] {
     { kind: 'polygon', points: box([start, low], [stop, high]), fill: 'ledge', pen: 'visible', part },
     ...(loss > 0 ? [arris(start + loss), arris(stop - loss)] : []),
   ]
+}
+
+/** The arris that a weathered upper edge leaves on the back, broken where a brace stands on the ledge. */
+function weatherLines(spec: GateSpec, { leaf }: PlacedLeaf, ledge: Ledge): Mark[] {
+  const drop = weatherDrop(spec, ledge)
+  if (drop === 0) return []
+  const y = upperEdge(ledge) - drop
+  return weatheredRuns(spec, leaf, ledge).map(([from, to]) => ({
+    kind: 'line',
+    from: [from, y],
+    to: [to, y],
+    pen: 'narrow',
+    part: `${ledge.name} ledge`,
+  }))
 }
 
 /** The ledges and the rail named beside the drawing; a pair's once. */

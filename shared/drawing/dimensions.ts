@@ -3,7 +3,8 @@ import type { Leaf } from '../gate/leaf.ts'
 import type { Chain } from './drawing.ts'
 import type { FigureText } from './figureText.ts'
 import { heightStops } from './heightStops.ts'
-import { placeOn, type Placing } from './placeLeaves.ts'
+import { closingEdge } from './leafLines.ts'
+import { placeOn, type PlacedLeaf, type Placing } from './placeLeaves.ts'
 import type { ViewEdges } from './viewEdges.ts'
 
 /** How far the rows of dimensions stand off the gate, mm on paper. */
@@ -93,15 +94,20 @@ export function ledgeChain({ placing, edges, figures }: Measured): Chain[] {
   ]
 }
 
-/** A pair's leaves and the meeting gap between them. */
-export function leafChain({ placing, edges, figures }: Measured, row = rows.second): Chain[] {
+/** A pair's leaves and the meeting gap between them, as they are seen on one side. */
+export function leafChain(
+  { placing, edges, figures }: Measured,
+  view: 'face' | 'back',
+  row = rows.second,
+): Chain[] {
   const { kind, gap, width, leaves } = placing
   const leaf = leaves[0]?.leaf
   if (kind !== 'pair' || !leaf) return []
+  const lap = leaves[0]?.reach[view] ?? 0
   const lengths: [number, string][] = [
-    [leaf.width, 'leaf width'],
+    [leaf.width + lap, 'leaf width'],
     [gap, 'meeting gap'],
-    [leaf.width, 'leaf width'],
+    [leaf.width - lap, 'leaf width'],
   ]
   return [
     {
@@ -111,7 +117,7 @@ export function leafChain({ placing, edges, figures }: Measured, row = rows.seco
       offset: -row,
       part: 'dimension leaf width',
       ...withoutNoughts(
-        [0, leaf.width, leaf.width + gap, width],
+        [0, leaf.width + lap, leaf.width + lap + gap, width],
         lengths.map(([mm, part]) => ({ text: figures.write(mm), part: `dimension ${part}` })),
       ),
     },
@@ -139,22 +145,25 @@ export function heightChain(spec: GateSpec, { placing, edges, figures }: Measure
 }
 
 /** One leaf's board faces as they are dimensioned: joints in their middles; in a frame the stiles as they show. */
-function boardLengths(leaf: Leaf, figures: FigureText): { stops: number[]; labels: Chain['labels'] } {
+function boardLengths(placed: PlacedLeaf, figures: FigureText): { stops: number[]; labels: Chain['labels'] } {
+  const { leaf, reach } = placed
   const { boards } = leaf
+  const end = closingEdge(placed, 'face')
   const joints = boards.slice(1).map((board, i) => {
     const before = boards[i]
     return before ? (before.x + before.width + board.x) / 2 : board.x
   })
   const faces: Chain['labels'] = boards.map((board, i) => {
-    const text = figures.write(board.width)
-    return { text, part: `dimension board ${i + 1}`, group: board.ripped ? `ripped ${i}` : text }
+    const lap = leaf.frame.length === 0 && i === boards.length - 1 ? reach.face : 0
+    const text = figures.write(board.width + lap)
+    return { text, part: `dimension board ${i + 1}`, group: board.ripped || lap !== 0 ? `ripped ${i}` : text }
   })
   const [first, last] = [boards[0], boards.at(-1)]
-  if (leaf.frame.length === 0 || !first || !last) return { stops: [0, ...joints, leaf.width], labels: faces }
-  const stile = { text: figures.write(first.x), part: 'dimension stile face' }
+  if (leaf.frame.length === 0 || !first || !last) return { stops: [0, ...joints, end], labels: faces }
+  const stile = (width: number) => ({ text: figures.write(width), part: 'dimension stile face' })
   return {
-    stops: [0, first.x, ...joints, last.x + last.width, leaf.width],
-    labels: [stile, ...faces, stile],
+    stops: [0, first.x, ...joints, last.x + last.width, end],
+    labels: [stile(first.x), ...faces, stile(first.x + reach.face)],
   }
 }
 
@@ -164,7 +173,7 @@ export function boardChain({ placing, edges, figures }: Measured): Chain {
   const stops: number[] = []
   const labels: Chain['labels'] = []
   shown.forEach((placed, i) => {
-    const own = boardLengths(placed.leaf, figures)
+    const own = boardLengths(placed, figures)
     const places = own.stops.map((x) => placeOn(placed)([x, 0])[0])
     if (i > 0) labels.push(null)
     stops.push(...(placed.turned ? places.reverse() : places))

@@ -1,78 +1,22 @@
-import { endLoss, lowerEdge, upperEdge } from '../gate/ledges.ts'
-import type { Ledge } from '../gate/leaf.ts'
 import type { GateSpec } from '../gate/spec.ts'
 import type { Point } from '../geometry/point.ts'
-import { box } from './box.ts'
 import type { Drawing, Mark } from './drawing.ts'
-import { boardShape, stileWidth } from './leafLines.ts'
-import type { PlacedLeaf, Placing } from './placeLeaves.ts'
+import { hiddenMetal, layersOf, type Depths } from './explodedLayers.ts'
+import type { Placing } from './placeLeaves.ts'
 import { prismMarks, projected, type Prism } from './prism.ts'
 
-/** The layers of one leaf drawn apart, from the face to the eye: each list is painted before the next. */
-type Layers = Prism[][]
-
-/** How far apart the layers are drawn, as a share of the leaf's width. */
+/** How far apart the layers are drawn, as a share of one leaf's width. */
 const apart = 0.55
-
-function boards(spec: GateSpec, placed: PlacedLeaf): Prism[] {
-  return placed.leaf.boards.map((board, i) => ({
-    outline: boardShape(placed, board, board.x + board.width),
-    from: 0,
-    to: spec.boards.section.thickness,
-    fill: 'board',
-    part: `board ${i + 1}`,
-  }))
-}
-
-function ledgeOutline(spec: GateSpec, placed: PlacedLeaf, ledge: Ledge): Point[] {
-  const [low, high] = [lowerEdge(ledge), upperEdge(ledge)]
-  const stile = stileWidth(placed)
-  const [left, right] = stile > 0 ? [stile, placed.leaf.width - stile] : [ledge.x, ledge.x + ledge.length]
-  if (spec.ledges.end.cut !== 'splayed') return box([left, low], [right, high])
-  const loss = endLoss(spec.ledges.end, ledge.section)
-  return [
-    [left, low],
-    [right, low],
-    [right - loss, high],
-    [left + loss, high],
-  ]
-}
-
-/** Boards, then ledges (with stiles and rail of a frame), then braces, each its own distance nearer than where it belongs. */
-function layersOf(spec: GateSpec, placed: PlacedLeaf): Layers {
-  const { leaf } = placed
-  const step = leaf.width * apart
-  const thick = spec.boards.section.thickness
-  const ledges = leaf.ledges.map((ledge): Prism => ({
-    outline: ledgeOutline(spec, placed, ledge),
-    from: step + thick,
-    to: step + thick + ledge.section.thickness,
-    fill: 'ledge',
-    part: `${ledge.name} ledge`,
-  }))
-  const frame = leaf.frame.map((part): Prism => ({
-    outline: part.outline,
-    from: step,
-    to: step + part.section.thickness,
-    fill: 'ledge',
-    part: part.name,
-  }))
-  const braces = leaf.braces.map((brace): Prism => ({
-    outline: brace.outline,
-    from: 2 * step + thick,
-    to: 2 * step + thick + brace.section.thickness,
-    fill: 'brace',
-    part: `${brace.name} brace`,
-  }))
-  return [boards(spec, placed), [...ledges, ...frame], braces]
-}
 
 /** Thin lines from where a piece is drawn back to where it belongs, at two of its corners; stiles go with their rail. */
 function leaders(prisms: Prism[], down: number): Mark[] {
-  return prisms.flatMap(({ outline, from, part }) => {
-    if (part.includes('stile')) return []
+  return prisms.flatMap(({ outline, from, part, fill }) => {
+    if (part.includes('stile') || fill === 'ink') return []
     const sorted = [...outline].sort((a, b) => a[0] - b[0])
-    const ends = [sorted[0], sorted.at(-1)].filter((point) => point !== undefined)
+    // Ironmongery is small: one line of it says as much as two.
+    const ends = (fill === 'metal' ? [sorted[0]] : [sorted[0], sorted.at(-1)]).filter(
+      (point) => point !== undefined,
+    )
     return ends.map((point): Mark => ({
       kind: 'line',
       from: projected(point, from),
@@ -83,32 +27,41 @@ function leaders(prisms: Prism[], down: number): Mark[] {
   })
 }
 
-/** The pieces of a layer from the far upper left to the near lower right, so that none hides what stands before it. */
-const inOrder = (prisms: Prism[]): Prism[] => [...prisms].sort((a, b) => a.to - b.to)
+const least = (prism: Prism, axis: 0 | 1): number => Math.min(...prism.outline.map((point) => point[axis]))
+
+/** The pieces of a layer as they hide one another, the eye being above and to the left: the far, the right and the low ones first. */
+const inOrder = (prisms: Prism[]): Prism[] =>
+  [...prisms].sort((a, b) => a.to - b.to || least(b, 0) - least(a, 0) || least(a, 1) - least(b, 1))
+
+const pointsOf = (mark: Mark): Point[] =>
+  mark.kind === 'polygon' ? mark.points : mark.kind === 'line' ? [mark.from, mark.to] : []
 
 /**
- * The leaf from the back with its layers drawn apart towards the eye: boards, ledges (and frame), braces, each to scale in parallel projection
- * and joined by thin lines to where it belongs. In leaf coordinates, as the back of a right-hung gate; a pair's first leaf, a stable door's
- * lower half.
+ * A gate from the back with its layers drawn apart towards the eye: boards, ledges (and frame), braces, ironmongery, all leaves in each, to scale in
+ * parallel projection and joined by thin lines to where they belong. As the back of a right-hung gate, the first leaf's hanging edge at x = 0.
  */
 export function explodedView(spec: GateSpec, placing: Placing): Drawing | undefined {
-  const [placed] = placing.leaves
-  if (!placed) return undefined
-  const layers = layersOf(spec, placed)
-  const step = placed.leaf.width * apart
+  const [first] = placing.leaves
+  if (!first) return undefined
+  const boards = spec.boards.section.thickness
+  const depths: Depths = {
+    boards,
+    whole: spec.frame?.stile.thickness ?? boards + spec.ledges.section.thickness,
+    step: first.leaf.width * apart,
+  }
+  const layers = layersOf(spec, placing, depths)
   const marks = layers.flatMap((layer, i) => [
-    ...(i === 0 ? [] : leaders(layer, step)),
+    ...(i === 0 ? [] : leaders(layer, depths.step)),
     ...inOrder(layer).flatMap(prismMarks),
+    ...(i === 0 ? hiddenMetal(placing, (point) => projected(point, boards)) : []),
   ])
-  const points = marks.flatMap((mark) =>
-    mark.kind === 'polygon' ? mark.points : mark.kind === 'line' ? [mark.from, mark.to] : [],
-  )
+  const points = marks.flatMap(pointsOf)
   const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)]
-  const whose = { pair: ', first leaf', stable: ', lower half', single: '' }[placing.kind]
-  const names = layers.flatMap((layer) => layer.map(({ part }) => part))
+  const pieces = layers.flat().filter(({ fill }) => fill !== 'metal' && fill !== 'ink').length
+  const gate = { pair: 'The pair', stable: 'Both halves', single: 'The leaf' }[placing.kind]
   return {
-    title: `How it goes together${whose}`,
-    description: `The leaf from the back with its layers apart, ${names.length} pieces: boards, ${spec.frame ? 'frame and ' : ''}ledges${spec.braces ? ', braces' : ''}`,
+    title: 'How it goes together',
+    description: `${gate} from the back with the layers apart, ${pieces} pieces: boards, ${spec.frame ? 'frame and ' : ''}ledges${spec.braces ? ', braces' : ''}, then the ironmongery`,
     extent: { minX: Math.min(...xs), maxX: Math.max(...xs), minY: Math.min(...ys), maxY: Math.max(...ys) },
     margin: { left: 4, right: 4, top: 9, bottom: 4 },
     notes: [],

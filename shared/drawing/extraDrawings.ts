@@ -7,6 +7,7 @@ import { explodedView } from './explodedView.ts'
 import { gateView } from './gateDrawings.ts'
 import { groundProfile } from './groundProfile.ts'
 import { mirror } from './hand.ts'
+import { ledgeSection } from './ledgeSection.ts'
 import { meetingSection } from './meetingSection.ts'
 import { notchDetail } from './notchDetail.ts'
 import { railSection } from './railSection.ts'
@@ -21,6 +22,7 @@ export const extraViews = [
   'notch',
   'meeting',
   'frameSection',
+  'ledgeSection',
   'settingOut',
 ] as const
 
@@ -44,6 +46,8 @@ function drawn(view: GateView, name: ExtraView): Drawing | undefined {
       return meetingSection(spec, placing, figures)
     case 'frameSection':
       return first && railSection(spec, placing.leaves.at(-1) ?? first, figures)
+    case 'ledgeSection':
+      return first && ledgeSection(spec, first, figures)
     case 'settingOut':
       return settingOutDrawing(spec, placing, figures)
   }
@@ -57,12 +61,13 @@ const lookedAt: Record<ExtraView, 'back' | 'face' | 'either'> = {
   notch: 'back',
   meeting: 'face',
   frameSection: 'either',
+  ledgeSection: 'either',
   settingOut: 'face',
 }
 
 /** Width about whose middle a view is turned over, mm. */
 function turningWidth({ placing }: GateView, name: ExtraView): number {
-  if (name === 'swing') return placing.width
+  if (name === 'swing' || name === 'exploded') return placing.width
   if (name === 'meeting') return placing.gap
   return placing.leaves[0]?.leaf.width ?? placing.width
 }
@@ -77,7 +82,7 @@ function turnedByHand(view: GateView, name: ExtraView): Drawing | undefined {
 
 /**
  * One further view of a gate, drawn only when it is asked for, so that a key pressed in the form never waits for it: exploded (the layers apart),
- * swing (plan from above), ground (under the closing edge along the swing), notch, meeting (edges of a pair), frameSection (the top rail),
+ * swing (plan from above), ground (under the closing edge along the swing), notch, meeting (edges of a pair), frameSection (the top rail), ledgeSection (a weathered ledge),
  * settingOut (ordinates of a shaped top). Undefined where a gate has none of it: a level top isn't set out, a flush brace has no notch.
  */
 export const extraDrawing = (

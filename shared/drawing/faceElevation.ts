@@ -1,4 +1,4 @@
-import type { Board, Leaf } from '../gate/leaf.ts'
+import type { Board } from '../gate/leaf.ts'
 import { lowerEdge, upperEdge } from '../gate/ledges.ts'
 import type { GateSpec } from '../gate/spec.ts'
 import { boardProfile } from './boardProfile.ts'
@@ -8,7 +8,7 @@ import type { Drawing, Mark } from './drawing.ts'
 import { elevation, type GateView } from './elevation.ts'
 import { fittingMarks } from './fittingMarks.ts'
 import { boardingEdge, frameFromFace } from './frameMarks.ts'
-import { boardShape, jointEnds, leafOutline } from './leafLines.ts'
+import { boardShape, jointEnds, lastEnd, leafOutline } from './leafLines.ts'
 import { meetingStrip } from './meetingStrip.ts'
 import { setDown, type PlacedLeaf } from './placeLeaves.ts'
 import { viewNotes } from './viewNotes.ts'
@@ -31,7 +31,7 @@ export function faceElevation(view: GateView): Drawing {
         ...placing.leaves.flatMap((placed) => setDown(placed, leafFromFace(spec, placed))),
         ...meetingStrip(spec, placing, 'face'),
         boardChain(measured),
-        ...leafChain(measured),
+        ...leafChain(measured, 'face'),
         overallWidth(measured, pair ? rows.third : rows.second),
         overallHeight(measured, rows.first),
       ],
@@ -46,23 +46,17 @@ function leafFromFace(spec: GateSpec, placed: PlacedLeaf): Mark[] {
     ...frameFromFace(spec, placed),
     ...leaf.boards.map((board, i): Mark => ({
       kind: 'polygon',
-      points: boardShape(placed, board, leaf.boards[i + 1]?.x ?? boardingEnd(leaf)),
+      points: boardShape(placed, board, leaf.boards[i + 1]?.x ?? lastEnd(placed, 'face')),
       fill: 'board',
       part: `board ${i + 1}`,
     })),
     ...joints(spec, placed),
     ...boardingEdge(placed),
-    { kind: 'polygon', points: leafOutline(placed), fill: 'none', pen: 'visible' },
+    { kind: 'polygon', points: leafOutline(placed, 'face'), fill: 'none', pen: 'visible' },
     ...(spec.fixings.kind === 'nail' ? nails(placed) : []),
     ...fittingMarks(placed, 'face'),
     ...leaf.boards.flatMap((board, i) => boardNumber(placed, board, i)),
   ]
-}
-
-/** Where the last board ends: at the leaf's edge, or in the rebate of the closing stile. */
-function boardingEnd({ boards, frame, width }: Leaf): number {
-  const last = boards.at(-1)
-  return frame.length > 0 && last ? last.x + last.width : width
 }
 
 function joints(spec: GateSpec, placed: PlacedLeaf): Mark[] {

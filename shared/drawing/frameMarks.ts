@@ -3,14 +3,14 @@ import { lowerEdge, upperEdge } from '../gate/ledges.ts'
 import type { GateSpec } from '../gate/spec.ts'
 import type { Point } from '../geometry/point.ts'
 import type { Mark } from './drawing.ts'
-import { footReach, railLower, stileWidth } from './leafLines.ts'
+import { footReach, railLower, stileSeen, stileWidth } from './leafLines.ts'
 import type { PlacedLeaf } from './placeLeaves.ts'
 
 type Frame = NonNullable<GateSpec['frame']>
 
-const framePart = ({ name, outline }: FramePart): Mark => ({
+const framePart = (placed: PlacedLeaf, { name, outline }: FramePart, view: 'face' | 'back'): Mark => ({
   kind: 'polygon',
-  points: outline,
+  points: name === 'closing stile' ? stileSeen(placed, outline, view) : outline,
   fill: 'ledge',
   pen: 'visible',
   part: name,
@@ -105,7 +105,7 @@ export function frameFromBack(spec: GateSpec, placed: PlacedLeaf): Mark[] {
   const { frame } = spec
   if (!frame) return []
   return [
-    ...placed.leaf.frame.map(framePart),
+    ...placed.leaf.frame.map((part) => framePart(placed, part, 'back')),
     ...rebates(frame, placed),
     ...tenons(frame, placed),
     ...horns(frame, placed),
@@ -114,7 +114,9 @@ export function frameFromBack(spec: GateSpec, placed: PlacedLeaf): Mark[] {
 
 /** Stiles and rail from the face; the boards lie over their rebates. */
 export const frameFromFace = (spec: GateSpec, placed: PlacedLeaf): Mark[] =>
-  spec.frame ? [...placed.leaf.frame.map(framePart), ...horns(spec.frame, placed)] : []
+  spec.frame
+    ? [...placed.leaf.frame.map((part) => framePart(placed, part, 'face')), ...horns(spec.frame, placed)]
+    : []
 
 /** The boarding's outer edge within a frame, seen from the face. */
 export function boardingEdge(placed: PlacedLeaf): Mark[] {

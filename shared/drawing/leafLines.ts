@@ -1,4 +1,5 @@
 import type { Board } from '../gate/leaf.ts'
+import { lapHead } from '../gate/meeting.ts'
 import type { Point } from '../geometry/point.ts'
 import type { PlacedLeaf } from './placeLeaves.ts'
 
@@ -16,12 +17,36 @@ export function topPoints({ plan }: Pick<Lines, 'plan'>, from: number, to: numbe
   })
 }
 
-/** The leaf's own outline, anticlockwise from the foot of its hanging edge. */
-export const leafOutline = ({ leaf, plan }: Lines): Point[] => [
-  [0, plan.foot(0)],
-  [leaf.width, plan.foot(leaf.width)],
-  ...topPoints({ plan }, 0, leaf.width),
-]
+/** Where the meeting or closing edge of a leaf is seen on one side, mm: at its width, or as far past or short of it as its lap. */
+export const closingEdge = ({ leaf, reach }: PlacedLeaf, view: 'face' | 'back'): number =>
+  Math.max(0, leaf.width + reach[view])
+
+/** The top from a leaf's closing edge as it is seen back to a place on it. */
+function headTo({ plan }: Pick<Lines, 'plan'>, from: number, to: number): Point[] {
+  if (to <= plan.width) return topPoints({ plan }, from, to)
+  return [[to, lapHead(plan, to)], ...topPoints({ plan }, from, plan.width)]
+}
+
+/** The leaf's own outline as it is seen on one side, anticlockwise from the foot of its hanging edge. */
+export function leafOutline(placed: PlacedLeaf, view: 'face' | 'back'): Point[] {
+  const end = closingEdge(placed, view)
+  return [[0, placed.plan.foot(0)], [end, placed.plan.foot(end)], ...headTo(placed, 0, end)]
+}
+
+/** Where the last board is seen to end: at the leaf's edge, or in the rebate of the closing stile. */
+export function lastEnd(placed: PlacedLeaf, view: 'face' | 'back'): number {
+  const { boards, frame } = placed.leaf
+  const last = boards.at(-1)
+  return frame.length > 0 && last ? last.x + last.width : closingEdge(placed, view)
+}
+
+/** A closing stile's outline as it is seen on one side, wider or narrower by the lap of a rebated meeting. */
+export function stileSeen(placed: PlacedLeaf, outline: Point[], view: 'face' | 'back'): Point[] {
+  if (placed.reach[view] === 0) return outline
+  const from = Math.min(...outline.map(([x]) => x))
+  const end = closingEdge(placed, view)
+  return [[from, placed.plan.foot(from)], [end, placed.plan.foot(end)], ...headTo(placed, from, end)]
+}
 
 /** What a board shows up to end, the next one's edge; in a frame its head is hidden in the rail's rebate and square. */
 export function boardShape({ leaf, plan }: Lines, board: Board, end: number): Point[] {
@@ -31,7 +56,7 @@ export function boardShape({ leaf, plan }: Lines, board: Board, end: number): Po
           [end, board.heads[1]],
           [board.x, board.heads[0]],
         ]
-      : topPoints({ plan }, board.x, end)
+      : headTo({ plan }, board.x, end)
   return [[board.x, plan.foot(board.x)], [end, plan.foot(end)], ...head]
 }
 

@@ -1,8 +1,8 @@
+import { lapOf, openingSide } from '../gate/meeting.ts'
 import type { GateSpec } from '../gate/spec.ts'
 import { withoutNoughts } from './dimensions.ts'
 import type { Chain, ChainLabel, Drawing, Mark } from './drawing.ts'
 import type { FigureText } from './figureText.ts'
-import { lapOf } from './meetingStrip.ts'
 import { leafAt, stripFrom, stripMarks, stripThickness, type Meeting } from './meetingPieces.ts'
 import type { Placing } from './placeLeaves.ts'
 import { beside } from './sectionMarks.ts'
@@ -20,7 +20,7 @@ function meetingOf(spec: GateSpec, { leaves, gap }: Placing): Meeting | undefine
     gap,
     lap: lapOf(spec),
     edge: spec.meeting?.edge ?? 'square',
-    side: spec.opens === 'to-face' ? 'face' : 'back',
+    side: openingSide(spec),
     shown: spec.frame ? spec.frame.stile.width + 50 : leastShown,
     boards,
     depth: spec.frame?.stile.thickness ?? boards + spec.ledges.section.thickness,
@@ -45,7 +45,7 @@ export function meetingSection(spec: GateSpec, placing: Placing, figures: Figure
       maxX: gap + shown,
       maxY: side === 'back' ? Math.max(depth, stripFrom(meeting) + strip) : depth,
     },
-    margin: { left: 14, right: 16, top: 26, bottom: 16 },
+    margin: { left: 14, right: 16, top: 31, bottom: 16 },
     notes: notesOf(meeting, figures),
     marks: [
       ...leafAt(meeting, 0),
@@ -87,8 +87,15 @@ function chains(meeting: Meeting, figures: FigureText): Chain[] {
 }
 
 function notesOf(meeting: Meeting, figures: FigureText): string[] {
-  const { edge, lap, gap, side } = meeting
-  if (edge === 'rebated') return [`The lap of ${figures.write(lap)} stands past the first leaf’s width`]
+  const { spec, leaves, edge, lap, gap, side } = meeting
+  if (edge === 'rebated') {
+    const piece = spec.frame ? 'closing stile' : `board ${leaves[0].boards.length}`
+    const width = (spec.frame?.stile.width ?? leaves[0].boards.at(-1)?.width ?? 0) + lap
+    return [
+      `First leaf’s ${piece}: ${figures.write(width)} wide with its lap`,
+      'Faces flush, half thick each',
+    ]
+  }
   if (edge === 'square') return []
   return [
     `Cover strip ${figures.write(2 * lap + gap)} × ${figures.write(stripThickness(meeting))} on the ${side}`,
@@ -98,7 +105,7 @@ function notesOf(meeting: Meeting, figures: FigureText): string[] {
 
 function words({ shown, gap, boards, depth }: Meeting): Mark[] {
   const over = (x: number, text: string): Mark => ({
-    ...beside([x, depth], text, { dx: 0, dy: 16 }),
+    ...beside([x, depth], text, { dx: 0, dy: 20.5 }),
     part: 'closing edge',
   })
   return [

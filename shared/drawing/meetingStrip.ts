@@ -1,18 +1,14 @@
-import { standardLap } from '../cutting/cutList.ts'
+import { lapOf, openingSide } from '../gate/meeting.ts'
 import type { GateSpec } from '../gate/spec.ts'
 import type { Point } from '../geometry/point.ts'
 import type { Mark } from './drawing.ts'
 import { topPoints } from './leafLines.ts'
 import { placeOn, type Placing } from './placeLeaves.ts'
 
-/** How far a pair's strip or rebate laps, mm. */
-export const lapOf = ({ meeting }: GateSpec): number => meeting?.lap ?? standardLap
-
 /** The cover strip over a pair's meeting, on the side that the gate opens to; its head follows the top. Nothing on the other side. */
 export function meetingStrip(spec: GateSpec, { leaves }: Placing, view: 'face' | 'back'): Mark[] {
   const [first, second] = leaves
-  const side = spec.opens === 'to-face' ? 'face' : 'back'
-  if (spec.meeting?.edge !== 'strip' || view !== side || !first || !second) return []
+  if (spec.meeting?.edge !== 'strip' || view !== openingSide(spec) || !first || !second) return []
   const lap = lapOf(spec)
   const { width } = first.leaf
   const from = width - lap

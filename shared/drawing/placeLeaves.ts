@@ -1,6 +1,7 @@
 import type { Design } from '../gate/designModel.ts'
 import type { HangingLeaf } from '../gate/leaf.ts'
 import { planLeaves, type LeafPlan } from '../gate/leafPlan.ts'
+import { lapPast, openingSide } from '../gate/meeting.ts'
 import type { GateSpec } from '../gate/spec.ts'
 import { lengthTolerance, type Point } from '../geometry/point.ts'
 import type { Fitting } from '../ironmongery/fitting.ts'
@@ -10,7 +11,8 @@ import { shiftMark } from './shiftMark.ts'
 
 /**
  * A leaf in its place among the others. at is where its lower left corner comes, mm; turned: its hanging edge is at the right. alike: it has
- * the same sizes as the leaf before it, so that its figures needn't be said again.
+ * the same sizes as the leaf before it, so that its figures needn't be said again. reach is how far its meeting edge is seen past its width on either
+ * side, mm: a lap of a rebated meeting, under 0 where the other leaf laps over it.
  */
 export type PlacedLeaf = {
   leaf: HangingLeaf
@@ -19,6 +21,7 @@ export type PlacedLeaf = {
   at: Point
   turned: boolean
   alike: boolean
+  reach: { face: number; back: number }
 }
 
 /**
@@ -64,6 +67,7 @@ export function placeLeaves(spec: GateSpec, design: Pick<Design, 'leaves' | 'fit
       at: placeOf(plan, first, gap),
       turned: leaf.name === 'second leaf',
       alike: leaf.name === 'second leaf' && sameHeights(firstLeaf, leaf),
+      reach: { face: 0, back: 0, [openingSide(spec)]: lapPast(spec, leaf.name) },
     }
   })
   return {

@@ -1,3 +1,4 @@
+import { bareTenonShare } from '../gate/frameRoom.ts'
 import type { Leaf } from '../gate/leaf.ts'
 import type { GateSpec } from '../gate/spec.ts'
 import type { Point } from '../geometry/point.ts'
@@ -16,9 +17,6 @@ export type FramedLeaf = { spec: GateSpec; leaf: Leaf }
 
 /** A framed leaf cut level at its hanging stile, up to end, mm. */
 type Cut = { spec: GateSpec; frame: Frame; leaf: Leaf; end: number; boards: number; depth: number }
-
-/** Share of a ledge's thickness that its bare-faced tenon keeps, shouldered on the back: two thirds, common practice. */
-const tenonShare = 2 / 3
 
 /**
  * A framed leaf in a level cut through the hanging stile and the bottom ledge, from above with the face at the foot of the sheet: the
@@ -85,7 +83,7 @@ function ledge({ frame, leaf, end, boards, depth }: Cut): Mark[] {
   const bottom = leaf.ledges[0]
   if (!bottom) return []
   const part = `${bottom.name} ledge`
-  const [shoulder, back] = [frame.stile.width, boards + (depth - boards) * tenonShare]
+  const [shoulder, back] = [frame.stile.width, boards + (depth - boards) * bareTenonShare]
   const tip = Math.max(shoulder - frame.tenon, 0)
   const outline: Point[] = [
     [end, boards],

@@ -69,28 +69,46 @@ function sizeFigures(source: BoardsSource, index: number): Figures {
   }
 }
 
+/** The edge of a lapped board that less comes off. */
+const lappedEdge = (boards: Board[], { tongues }: Boarding): 'hanging' | 'closing' =>
+  boards.length === 1 && tongues === 'to-hanging' ? 'hanging' : 'closing'
+
 /** The fence for an edge board, and what comes off each of its edges. */
 function sawFigures({ boards, boarding }: BoardsSource, index: number): Figures {
   const board = boards[index] as Board
   const { cover, tongue, groove } = boarding
   const figures: Figures = {}
   if (board.fence !== null)
-    figures['fence'] = mm(board.fence, 'face width + kept tongue', {
+    figures['fence'] =
+      board.lap === undefined
+        ? mm(board.fence, 'face width + kept tongue', {
+            'face width': board.width,
+            'kept tongue': board.fence - board.width,
+          })
+        : mm(board.fence, 'face width + lap + kept tongue', {
+            'face width': board.width,
+            lap: board.lap,
+            'kept tongue': board.fence - board.width - board.lap,
+          })
+  if (board.lap !== undefined)
+    figures['widthWithLap'] = mm(board.width + board.lap, 'face width + lap', {
       'face width': board.width,
-      'kept tongue': board.fence - board.width,
+      lap: board.lap,
     })
   for (const edge of ['hanging', 'closing'] as const) {
     if (board.strip[edge] === 0) continue
     const tongueEdge = (edge === 'closing') === (boarding.tongues === 'to-closing')
-    const inputs = { cover, 'face width': board.width }
+    const wide = board.lap !== undefined && edge === lappedEdge(boards, boarding)
+    const inputs = { cover, 'face width': board.width, ...(wide ? { lap: board.lap ?? 0 } : {}) }
+    const less = wide ? ' − lap' : ''
     const lone = boards.length === 1
     figures[`strip.${edge}`] = !tongueEdge
       ? lone
         ? mm(board.strip[edge], 'groove', { groove })
-        : mm(board.strip[edge], 'cover − face width', inputs)
+        : mm(board.strip[edge], `cover − face width${less}`, inputs)
       : lone
-        ? mm(board.strip[edge], 'tongue + cover − groove − face width', { ...inputs, tongue, groove })
-        : mm(board.strip[edge], 'tongue + cover − face width', { ...inputs, tongue })
+        ? mm(board.strip[edge], `tongue + cover − groove − face width${less}`, { ...inputs, tongue, groove })
+        : mm(board.strip[edge], `tongue + cover − face width${less}`, { ...inputs, tongue })
   }
   return figures
 }

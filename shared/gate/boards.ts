@@ -1,5 +1,5 @@
 import { boardFigures } from './boardFigures.ts'
-import { boardingOf, boardWidths, type Boarding } from './boarding.ts'
+import { boardingOf, boardWidths, widestEdges, type Boarding } from './boarding.ts'
 import type { Check } from './checks.ts'
 import type { Board, LostEdge } from './leaf.ts'
 import { lengthTolerance } from '../geometry/point.ts'
@@ -45,17 +45,33 @@ function lostWith(strip: Board['strip'], { groove, tongue, tongues }: Boarding):
   }
 }
 
+/** Widest that the board at the closing edge can be made, its tongue planed off and its groove, where that would show, cut away. */
+const widestBoard = ({ first, last }: Place, boarding: Boarding): number =>
+  first && last ? boarding.cover - boarding.groove : widestEdges(boarding).closing
+
+/** The strips of a closing board that is left wider by its lap: so much less comes off the edge that is ripped. */
+function stripWithLap(
+  { strip, lap }: { strip: Board['strip']; lap: number },
+  { first, last }: Place,
+  { tongues }: Boarding,
+): Board['strip'] {
+  const edge = first && last && tongues === 'to-hanging' ? 'hanging' : 'closing'
+  return { ...strip, [edge]: stripWidth(strip[edge] - lap) }
+}
+
 /** The boards' own list from their widths, hanging → closing. Each runs from the foot's line to the top's over its width. */
 function boardsFrom(
   widths: number[],
   fill: BoardsFill,
-  { endTrim, boarding }: { endTrim: number; boarding: Boarding },
+  { endTrim, boarding, lap }: { endTrim: number; boarding: Boarding; lap: number },
 ): Board[] {
   let x = fill.from
   return widths.map((width, index) => {
     const [first, last] = [index === 0, index === widths.length - 1]
     const strip = stripOff(width, { first, last }, boarding)
     const loses = lostWith(strip, boarding)
+    const lapped = last && lap > 0 && width + lap <= widestBoard({ first, last }, boarding) + lengthTolerance
+    const kept = lapped ? stripWithLap({ strip, lap }, { first, last }, boarding) : strip
     const keepsTongue = boarding.tongues === 'to-closing' ? !last : !first
     const tongue = keepsTongue ? boarding.tongue : 0
     const face: [number, number] = [x, x + width]
@@ -66,12 +82,13 @@ function boardsFrom(
       width,
       length: lengthOver(fill, face),
       blank: lengthOver(fill, whole) + 2 * endTrim,
-      fence: strip.hanging + strip.closing > 0 ? width + tongue : null,
+      fence: kept.hanging + kept.closing > 0 ? width + tongue + (lapped ? lap : 0) : null,
       ripped: loses.hanging === 'rip' || loses.closing === 'rip',
-      loses,
-      strip,
+      loses: lapped ? lostWith(kept, boarding) : loses,
+      strip: kept,
       heads: [fill.top.heightAt(face[0]), fill.top.heightAt(face[1])],
       feet: [fill.foot(face[0]), fill.foot(face[1])],
+      ...(lapped ? { lap } : {}),
     }
     x += width + boarding.gap
     return board
@@ -107,20 +124,47 @@ function jointChecks({ tongue, groove, gap }: Boarding): Check[] {
   return checks
 }
 
-/** The boarding of one leaf: widths, fences, lengths and blanks, with what was found; gap in mm. */
-export function layBoards(spec: GateSpec, fill: BoardsFill, gap: number): Worked<Board[]> {
+/** A closing board whose lap the section can't give. */
+function lapChecks(boards: Board[], boarding: Boarding, lap: number): Check[] {
+  const last = boards.at(-1)
+  if (lap === 0 || !last || last.lap !== undefined) return []
+  const widest = widestBoard({ first: boards.length === 1, last: true }, boarding)
+  const room = widest - last.width
+  const lessen = room > lengthTolerance ? `lessen the lap to ${writeShortMm(room)} mm, ` : ''
+  return [
+    {
+      id: 'lap-over-board',
+      level: 'caution',
+      message: `Board ${boards.length} of the first leaf has to be ${writeShortMm(last.width + lap)} mm wide with its lap; the section gives ${writeShortMm(widest)} mm there.`,
+      figures: ['meeting.lap', `board.${boards.length}.width`],
+      remedy: `Rip at another edge, ${lessen}meet under a strip, or glue a lip of the boards' own timber to that edge.`,
+      field: 'meeting.lap',
+    },
+  ]
+}
+
+/** The boarding of one leaf: widths, fences, lengths and blanks, with what was found; gap between them, and lap that the closing board is left wider by for a rebated meeting, mm. */
+export function layBoards(
+  spec: GateSpec,
+  fill: BoardsFill,
+  { gap, lap }: { gap: number; lap: number },
+): Worked<Board[]> {
   const boarding = boardingOf(spec.boards, gap)
   const widths = boardWidths(fill.width, boarding, spec.boards.rip)
   const { endTrim } = spec.boards
-  const boards = boardsFrom(widths, fill, { endTrim, boarding })
+  const boards = boardsFrom(widths, fill, { endTrim, boarding, lap })
   const figures = boardFigures({ boards, leafWidth: fill.width, endTrim, boarding })
   const checks = [
     ...rippedBoardChecks({ boards, leafWidth: fill.width }, boarding, spec.boards.rip),
     ...jointChecks(boarding),
+    ...lapChecks(boards, boarding, lap),
   ]
   return {
     value: boards,
     figures,
-    checks: checks.map((check) => ({ ...check, figures: check.figures.filter((id) => id in figures) })),
+    checks: checks.map((check) => ({
+      ...check,
+      figures: check.figures.filter((id) => id in figures || id.startsWith('meeting.')),
+    })),
   }
 }

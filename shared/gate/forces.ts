@@ -12,8 +12,9 @@ export const weightOf = (massKg: number): number => massKg * standardGravity
 export type BraceBurden = { leafKg: number; closingKg: number; personKg: number }
 
 /**
- * The upright load on a brace's head, N: half the leaf, all the ironmongery at the closing edge, and a person on the closing
- * end when one is reckoned with. 40 kg, 1.5 kg and nobody: 210.843.
+ * The upright load on a brace's head, N: half the whole leaf, all the ironmongery at the closing edge, and a person on the closing
+ * end when one is reckoned with. By moments about the hanging edge, half of that ironmongery is counted twice: that is kept, on the safe side.
+ * 40 kg, 1.5 kg and nobody: 210.843.
  */
 export const braceLoad = ({ leafKg, closingKg, personKg }: BraceBurden): number =>
   weightOf(leafKg / 2 + closingKg + personKg)
@@ -62,9 +63,9 @@ export const windPush = (speed: number, area: number): number => (windPressure(s
 /** The upright load on a brace's head as a worked figure. */
 export const braceLoadFigure = (burden: BraceBurden): Figure =>
   figure(braceLoad(burden), 'N', {
-    formula: '(leaf / 2 + ironmongery at the closing edge + person) × g',
+    formula: '(whole leaf / 2 + ironmongery at the closing edge + person) × g',
     inputs: {
-      'leaf kg': burden.leafKg,
+      'whole leaf kg': burden.leafKg,
       'ironmongery at the closing edge kg': burden.closingKg,
       'person kg': burden.personKg,
       g: standardGravity,

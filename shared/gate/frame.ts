@@ -5,6 +5,7 @@ import { frameFigures } from './frameFigures.ts'
 import { frameRoom, type Frame, type FrameRoom } from './frameRoom.ts'
 import type { FramePart } from './leaf.ts'
 import type { LeafPlan } from './leafPlan.ts'
+import { lapAdded } from './meeting.ts'
 import type { GateSpec } from './spec.ts'
 import type { Worked } from './worked.ts'
 
@@ -22,7 +23,11 @@ export function headLine(plan: LeafPlan, from: number, to: number): Point[] {
   })
 }
 
-function stile(name: 'hanging stile' | 'closing stile', frame: Frame, plan: LeafPlan): FramePart {
+/** A stile; lap is what it is left wider by for a rebated meeting, mm. */
+function stile(
+  name: 'hanging stile' | 'closing stile',
+  { frame, plan, lap }: { frame: Frame; plan: LeafPlan; lap: number },
+): FramePart {
   const width = frame.stile.width
   const from = name === 'hanging stile' ? 0 : plan.width - width
   const height = plan.top.highest(from, from + width) - Math.min(plan.foot(from), plan.foot(from + width))
@@ -31,7 +36,7 @@ function stile(name: 'hanging stile' | 'closing stile', frame: Frame, plan: Leaf
     length: height + 2 * frame.horn,
     shoulder: height,
     section: frame.stile,
-    blankWidth: width,
+    blankWidth: width + lap,
     outline: stileOutline(plan, from, from + width),
   }
 }
@@ -91,16 +96,35 @@ function roomStops(room: FrameRoom): Check[] {
   return checks
 }
 
+/** A closing stile that is wider than its section by a lap. */
+function lapNotes(parts: FramePart[]): Check[] {
+  return parts
+    .filter(({ name, blankWidth, section }) => name === 'closing stile' && blankWidth > section.width)
+    .map(({ blankWidth, section }) => ({
+      id: 'lap-over-stile',
+      level: 'note',
+      message: `The first leaf's closing stile is ${writeShortMm(blankWidth)} mm wide with its lap; the section is ${writeShortMm(section.width)} mm.`,
+      figures: ['meeting.lap', 'frame.closing-stile.blankWidth'],
+      remedy: 'Get one stile from wider stuff, or meet under a strip.',
+      field: 'meeting.lap',
+    }))
+}
+
 /** Stiles and top rail of a framed leaf. */
 export function layFrame(spec: GateSpec, frame: Frame, plan: LeafPlan): Worked<FramePart[]> {
   const room = frameRoom(frame, plan)
+  const ledgeThickness = spec.ledges.section.thickness
   const stops = [...thicknessStops(spec, frame), ...roomStops(room)]
   if (!(room.shoulder > 0))
-    return { value: [], figures: frameFigures({ frame, plan, room }, []), checks: stops }
+    return { value: [], figures: frameFigures({ frame, plan, room, ledgeThickness }, []), checks: stops }
   const parts = [
-    stile('hanging stile', frame, plan),
-    stile('closing stile', frame, plan),
+    stile('hanging stile', { frame, plan, lap: 0 }),
+    stile('closing stile', { frame, plan, lap: lapAdded(spec, plan.name) }),
     topRail(frame, plan, room),
   ]
-  return { value: parts, figures: frameFigures({ frame, plan, room }, parts), checks: stops }
+  return {
+    value: parts,
+    figures: frameFigures({ frame, plan, room, ledgeThickness }, parts),
+    checks: [...stops, ...lapNotes(parts)],
+  }
 }

@@ -1,12 +1,17 @@
 import { commonPractice, geometry, type Figure, type Figures } from './figures.ts'
-import type { FrameRoom } from './frameRoom.ts'
+import { bareTenonShare, type FrameRoom } from './frameRoom.ts'
 import type { FramePart } from './leaf.ts'
 import type { LeafPlan } from './leafPlan.ts'
 import type { GateSpec } from './spec.ts'
 import { figure } from './worked.ts'
 
 /** What a frame's figures are worked from: as entered, the leaf it stands round, and the room it leaves. */
-export type FrameSource = { frame: NonNullable<GateSpec['frame']>; plan: LeafPlan; room: FrameRoom }
+export type FrameSource = {
+  frame: NonNullable<GateSpec['frame']>
+  plan: LeafPlan
+  room: FrameRoom
+  ledgeThickness: number
+}
 
 const mm = (value: number, formula: string, inputs: Record<string, number>): Figure =>
   figure(value, 'mm', { formula, inputs, source: geometry })
@@ -34,7 +39,10 @@ function railFigures(source: FrameSource, part: FramePart): Record<string, Figur
 
 function stileFigures({ frame }: FrameSource, part: FramePart): Record<string, Figure> {
   const inputs = { 'height of the top over it': part.shoulder }
+  const lap = part.blankWidth - part.section.width
+  const wider = mm(part.blankWidth, 'stile width + lap', { 'stile width': part.section.width, lap })
   return {
+    ...(lap > 0 ? { blankWidth: wider } : {}),
     length: {
       ...mm(part.length, 'height of the top over it + 2 × horn', { ...inputs, horn: frame.horn }),
       source: commonPractice,
@@ -45,13 +53,19 @@ function stileFigures({ frame }: FrameSource, part: FramePart): Record<string, F
 
 /** Every figure of a frame: 'frame.shoulder', 'frame.hanging-stile.length', 'frame.top-rail.blankWidth' and the like. */
 export function frameFigures(source: FrameSource, parts: FramePart[]): Figures {
-  const { frame, room } = source
+  const { frame, room, ledgeThickness } = source
   const figures: Figures = {
     'frame.shoulder': shoulderOf(source),
     'frame.railLower': mm(room.railLower, 'lowest point of the top between the stiles − rail width', {
       'lowest point': room.railLower + frame.topRail.width,
       'rail width': frame.topRail.width,
     }),
+  }
+  figures['frame.tenonThickness'] = {
+    ...mm(ledgeThickness * bareTenonShare, "two thirds of the ledge's thickness, shouldered on the back", {
+      'ledge thickness': ledgeThickness,
+    }),
+    source: commonPractice,
   }
   for (const part of parts) {
     const own = part.name === 'top rail' ? railFigures(source, part) : stileFigures(source, part)

@@ -6,6 +6,9 @@ export type Frame = NonNullable<GateSpec['frame']>
 /** How far a framed gate's bottom ledge stands off the foot, mm. Source: L. Goring, Manual of Purpose-Made Woodworking Joinery, p. 85 (40 to 50). */
 export const framedLedgeMargin = 45
 
+/** Share of a ledge's thickness that its bare-faced tenon keeps, shouldered on the back: two thirds, common practice. */
+export const bareTenonShare = 2 / 3
+
 /**
  * Where a frame leaves room, mm: shoulder the clear width between the stiles, railLower the top rail's lower edge, boards what the
  * boarding fills (into the rebates at both sides and at the rail).

@@ -8,8 +8,10 @@ import type { Leaf, Ledge } from './leaf.ts'
 import type { LeafPlan } from './leafPlan.ts'
 import { leafRoom } from './leafRoom.ts'
 import { layLedges } from './ledges.ts'
+import { lapAdded } from './meeting.ts'
 import type { GateSpec } from './spec.ts'
 import { topFigures } from './topShape.ts'
+import { weatherFigure } from './weathering.ts'
 import { gather, joined, type Worked } from './worked.ts'
 
 /** A leaf with its parts, or undefined where a stop among the checks leaves none. */
@@ -45,6 +47,18 @@ export function prefixed<T>(worked: Worked<T>, prefix: string): Worked<T> {
   }
 }
 
+/** How far each ledge is weathered. */
+const weathered = (spec: GateSpec, ledges: Ledge[]): Worked<null> => ({
+  value: null,
+  figures: Object.fromEntries(
+    ledges.flatMap((ledge) => {
+      const made = weatherFigure(spec, ledge)
+      return made ? [[`ledge.${ledge.name}.weatherDrop`, made]] : []
+    }),
+  ),
+  checks: [],
+})
+
 const ended = (parts: Worked<unknown>[]): LaidLeaf => ({ value: undefined, ...gather(parts) })
 
 /** Every part of one leaf: frame, boards, ledges, braces and the fixings between them. gap in mm. */
@@ -53,14 +67,14 @@ export function layLeaf(spec: GateSpec, plan: LeafPlan, gap: number): LaidLeaf {
   const frame = spec.frame ? layFrame(spec, spec.frame, plan) : { value: [], figures: {}, checks: [] }
   // Boards and ledges between stiles that leave no room would be nonsense, so the list of what's wrong ends here.
   if (frame.checks.some((check) => check.id !== 'frame-thickness' && isStop(check))) return ended([frame])
-  const boards = layBoards(spec, room.boards, gap)
+  const boards = layBoards(spec, room.boards, { gap, lap: spec.frame ? 0 : lapAdded(spec, plan.name) })
   const ledges = layLedges(spec, room.ledges)
   const braces = layBraces(spec, [...ledges.value, ...railAsBeam(spec, plan)])
   const top = topFigures(spec.top, plan.top, plan)
   const before = [frame, top, boards, ledges, braces]
   if ([...boards.checks, ...ledges.checks].some(isStop)) return ended(before)
   const fixings = placeFixings(spec, { boards: boards.value, ledges: ledges.value, braces: braces.value })
-  const { figures, checks } = gather([...before, fixings])
+  const { figures, checks } = gather([...before, weathered(spec, ledges.value), fixings])
   if (checks.some(isStop)) return { value: undefined, figures, checks }
   const leaf: Leaf = {
     name: plan.name,

@@ -28,6 +28,8 @@ export type Board = {
   strip: { hanging: number; closing: number }
   heads: [number, number]
   feet: [number, number]
+  /** How much wider than its face the board is left at a rebated meeting, mm; on the first leaf's closing board only. */
+  lap?: number
 }
 
 /** One ledge, bottom → top. y is its centre line, x the hanging end of its long edge. mm. */
@@ -74,7 +76,7 @@ export type Fixing = {
 
 /**
  * A stile or rail of a framed gate. length is what to cut (horns or tenons in it), shoulder between horns or tenons; blankWidth what to
- * start from under a shaped top; outline in leaf coordinates, anticlockwise, horns and tenons left out. mm.
+ * start from under a shaped top, or with the lap of a rebated meeting; outline in leaf coordinates, anticlockwise, horns, tenons and lap left out. mm.
  */
 export type FramePart = {
   name: 'hanging stile' | 'closing stile' | 'top rail'

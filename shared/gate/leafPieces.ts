@@ -4,7 +4,9 @@ import type { Board, Brace, FramePart, Leaf, Ledge } from './leaf.ts'
 import type { LeafPlan } from './leafPlan.ts'
 import { lowerEdge, shortReach, upperEdge } from './ledges.ts'
 import type { FlatPart } from './massOf.ts'
+import { lapHead, lapPast } from './meeting.ts'
 import type { GateSpec, Section } from './spec.ts'
+import { weatheredAway } from './weathering.ts'
 
 /** The kinds of part that a leaf's weight is added up from. */
 export type PieceKind = 'boards' | 'ledges' | 'braces' | 'frame'
@@ -117,6 +119,30 @@ function rebatePieces(spec: GateSpec, { boards, frame }: Leaf): Piece[] {
   })
 }
 
+/** The half-thick lap of a rebated meeting: added past the first leaf's width, cut back within the second's. */
+function lapPieces(spec: GateSpec, plan: LeafPlan): Piece[] {
+  const past = lapPast(spec, plan.name)
+  if (past === 0) return []
+  const section = spec.frame?.stile ?? spec.boards.section
+  const [from, to] = past > 0 ? [plan.width, plan.width + past] : [plan.width + past, plan.width]
+  const outline: Point[] = [
+    [from, plan.foot(from)],
+    [to, plan.foot(to)],
+    [to, lapHead(plan, to)],
+    [from, lapHead(plan, from)],
+  ]
+  const thickness = (Math.sign(past) * section.thickness) / 2
+  return [{ outline, thickness, kind: spec.frame ? 'frame' : 'boards', section }]
+}
+
+const weatherPieces = (spec: GateSpec, leaf: Leaf): Piece[] =>
+  weatheredAway(spec, leaf).map(({ ledge, outline, thickness }) => ({
+    outline,
+    thickness,
+    kind: 'ledges',
+    section: ledge.section,
+  }))
+
 const whole = (kind: PieceKind, part: Brace | FramePart): Piece => ({
   outline: part.outline,
   thickness: part.section.thickness,
@@ -126,7 +152,7 @@ const whole = (kind: PieceKind, part: Brace | FramePart): Piece => ({
 
 /**
  * Every piece of timber of a leaf as it hangs: horns sawn off, tenons inside their stiles, boards in their rebates, braces in their
- * notches. A curved top is followed in steps of 10 mm at most. Weathered ledges count as square, which weighs a little more.
+ * notches, weathered edges planed off. A curved top is followed in steps of 10 mm at most.
  */
 export function leafPieces(spec: GateSpec, plan: LeafPlan, parts: Leaf): Piece[] {
   const { section } = spec.boards
@@ -148,5 +174,7 @@ export function leafPieces(spec: GateSpec, plan: LeafPlan, parts: Leaf): Piece[]
     ...parts.frame.map((part) => whole('frame', part)),
     ...rebatePieces(spec, parts),
     ...notchPieces(spec, parts),
+    ...lapPieces(spec, plan),
+    ...weatherPieces(spec, parts),
   ]
 }

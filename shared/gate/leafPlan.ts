@@ -2,8 +2,11 @@ import { isStop, type Check } from './checks.ts'
 import { geometry, workshopSetting, type Figure, type Figures } from './figures.ts'
 import { fromOpening, type LeafSize } from './opening.ts'
 import type { LeafName } from './leaf.ts'
+import { meetingFigures } from './meeting.ts'
+import { meetingChecks } from './meetingChecks.ts'
 import type { GateSpec } from './spec.ts'
 import { topLine, topStops, type TopLine } from './topShape.ts'
+import { pairRise, secondHeight, secondHeightFigure, slopeChecks } from './pairOnSlope.ts'
 import { figure, type Worked } from './worked.ts'
 
 /**
@@ -79,14 +82,15 @@ function plansOf(spec: GateSpec, size: LeafSize): LeafPlan[] {
   const span = spanOf(spec, size.width)
   return (
     [
-      ['first leaf', '', slope],
-      ['second leaf', 'second.', 0 - slope],
+      ['first leaf', '', slope, size.height],
+      ['second leaf', 'second.', 0 - slope, secondHeight(spec, size)],
     ] as const
-  ).map(([name, prefix, own]) => ({
-    ...size,
+  ).map(([name, prefix, own, height]) => ({
+    width: size.width,
+    height,
     name,
     prefix,
-    top: topLine(spec.top, size, span),
+    top: topLine(spec.top, { width: size.width, height }, span),
     foot: footOf(spec, own),
     groundSlope: own,
   }))
@@ -130,6 +134,8 @@ function sizeFiguresOf(spec: GateSpec, size: Worked<LeafSize>, plans: LeafPlan[]
     })
     figures['upper.leaf.width'] = size.figures['leaf.width'] as Figure
   }
+  const rise = pairRise(spec, size.value)
+  if (rise !== 0) figures['second.leaf.height'] = secondHeightFigure(spec, size.value)
   for (const plan of plans) {
     for (const side of ['width', 'height'] as const)
       figures[`${plan.prefix}leaf.${side}`] ??= size.figures[`leaf.${side}`] as Figure
@@ -148,8 +154,13 @@ function sizeFiguresOf(spec: GateSpec, size: Worked<LeafSize>, plans: LeafPlan[]
  */
 export function planLeaves(spec: GateSpec): Worked<LeafPlan[]> {
   const size = sizeOf(spec)
-  const checks = [...size.checks, ...divisionStop(spec, size.value)]
+  const checks = [...size.checks, ...divisionStop(spec, size.value), ...meetingChecks(spec)]
+  if (!checks.some(isStop)) checks.push(...slopeChecks(spec, size.value))
   if (!checks.some(isStop)) checks.push(...topStops(spec.top, spanOf(spec, size.value.width)))
   const plans = checks.some(isStop) ? [] : plansOf(spec, size.value)
-  return { value: plans, figures: sizeFiguresOf(spec, size, plans), checks }
+  return {
+    value: plans,
+    figures: { ...sizeFiguresOf(spec, size, plans), ...meetingFigures(spec, size.value.width) },
+    checks,
+  }
 }

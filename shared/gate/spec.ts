@@ -65,6 +65,8 @@ const timber = keys({
   strengthClass: v.optional(text(20)),
   durability: v.optional(text(20)),
   treated: v.optional(flag()),
+  stainsIron: v.optional(flag()),
+  fixings: v.optional(choice('stainless', 'stainless preferred', 'galvanised')),
 })
 
 const air = keys({

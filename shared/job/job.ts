@@ -61,7 +61,7 @@ export type JobRow = {
 export type Paper = {
   id: number
   jobId: number
-  kind: 'job-card'
+  kind: 'job-card' | 'quotation'
   revision: number
   format: PaperFormat
   issuedAt: string

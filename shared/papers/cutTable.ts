@@ -10,12 +10,6 @@ import { heading, table, type Cell } from './table.ts'
 const shortEnds = (ends: string): string =>
   ends.replace(/^head [\d.]+ at the hanging edge, [\d.]+ at the closing edge, cut/, 'head cut to the top')
 
-/** Under a curve every board's head is shaped, also that of one whose two edges come out alike. */
-const underCurve = (row: CutRow): CutRow =>
-  row.marks.some((mark) => /board \d+$/.test(mark))
-    ? { ...row, ends: row.ends.replace(/^both ends square/, 'head cut to the top once together') }
-    : row
-
 /** Whether a board differs from the one on the line before in nothing but its lengths and the heights of its head. */
 const alike = (row: CutRow, before: CutRow | undefined): boolean =>
   before !== undefined &&
@@ -31,16 +25,11 @@ function endWords(row: CutRow, before: CutRow | undefined): string {
   return [shortEnds(row.ends), first].filter((words) => words !== '').join('; ')
 }
 
-/** boards: how many each leaf has; curved: whether their heads are cut to a curve. */
-type CutList = { boards: Partial<Record<LeafName, number>>; width: number; curved?: boolean }
+/** boards: how many each leaf has. */
+type CutList = { boards: Partial<Record<LeafName, number>>; width: number }
 
 /** The cut list: a box to tick, the part, its section, how many, the finished length in both units, how its ends are cut. */
-export function cutTable(
-  list: CutRow[],
-  { boards, width, curved = false }: CutList,
-  measure: Measure,
-): Block[] {
-  const cuts = curved ? list.map(underCurve) : list
+export function cutTable(cuts: CutRow[], { boards, width }: CutList, measure: Measure): Block[] {
   const names = cuts.map((row) => pieceNames(row, boards))
   // Boards that are named one by one with their leaf want the room; ends want it otherwise.
   const part = names.some((name) => /: board \d|board \d+, both/.test(name)) ? 41 : 33

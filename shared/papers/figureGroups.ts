@@ -17,7 +17,7 @@ const groups: { title: string; kinds: string[] }[] = [
       'hole.hold',
     ],
   },
-  { title: 'Opening and leaf', kinds: ['opening', 'leaf', 'whole'] },
+  { title: 'Opening and leaf', kinds: ['opening', 'leaf', 'whole', 'meeting'] },
   { title: 'Top', kinds: ['top'] },
   { title: 'Frame', kinds: ['frame'] },
   { title: 'Boards', kinds: ['boards', 'board'] },

@@ -51,7 +51,17 @@ export type PageDrawing = {
   scale: number
   drawing: Drawing
 }
-export type PageMark = PageText | PageLine | PageBox | PageDrawing
+/** A picture (a workshop's logo) in a box, mm, stretched to fill it: base64 is its file's bytes. */
+export type PagePicture = {
+  kind: 'picture'
+  x: number
+  y: number
+  width: number
+  height: number
+  format: 'png' | 'jpeg'
+  base64: string
+}
+export type PageMark = PageText | PageLine | PageBox | PageDrawing | PagePicture
 
 export type Page = { width: number; height: number; marks: PageMark[] }
 

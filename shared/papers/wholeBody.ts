@@ -58,7 +58,7 @@ function workedParts(body: WholeBody, extra: ExtraDrawings, measure: Measure): B
   const views: RowView[] = [
     { drawing: body.face ? view('face') : undefined, width: input.spec.leaves === 2 ? 106 : 74, height: 100 },
     { drawing: view('section'), width: input.spec.leaves === 2 && input.spec.frame ? 80 : 90, height: 70 },
-    { drawing: extra.meeting, width: 110, height: 62 },
+    { drawing: extra.meeting, width: 110, height: 76 },
   ]
   return [
     ...topBlocks(input, { drawing: body.settingOut ? extra.settingOut : undefined, width }, measure),
@@ -89,9 +89,8 @@ export function wholeBody(body: WholeBody, measure: Measure): Block[] {
   const { input, width } = body
   const { spec, design, unit } = input
   const extra = extraDrawings(spec, design, unit)
-  const curved = (spec.top.shape === 'bowed' || spec.top.shape === 'dipped') && !spec.frame
   const parts = [
-    cutTable(design.cuts, { boards: boardCounts(design.leaves), width, curved }, measure),
+    cutTable(design.cuts, { boards: boardCounts(design.leaves), width }, measure),
     ...listParts(body, extra.exploded, measure),
     ...workedParts(body, extra, measure),
     sawTable(design.sawSettings, { unit, width, mostGuided: 3 }, measure),

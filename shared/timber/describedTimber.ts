@@ -71,6 +71,8 @@ export function describedTimber(
     movementStart: start,
     ...ownMovement(own, start.value),
     ...(own.strengthClass === undefined ? {} : { strengthClass: set(own.strengthClass) }),
+    ...(own.stainsIron === undefined ? {} : { stainsIron: set(own.stainsIron) }),
+    ...(own.fixings === undefined ? {} : { fixings: set(own.fixings) }),
     ...(own.durability === undefined ? {} : { durability: set(own.durability) }),
     treated: own.treated ?? false,
   }

@@ -6,6 +6,7 @@ import { connect } from '../../db/connection.ts'
 import { customersRoom } from '../../db/customers.ts'
 import { jobsRoom } from '../../db/jobs.ts'
 import { openBook } from '../../db/open.ts'
+import { plainEntry } from '../../shared/pricing/terms.ts'
 import { bookPath, newJob, openedBook, tickingClock, valueOf } from './temporaryBook.ts'
 
 const open = (path: string) => openBook(path, { now: tickingClock() })
@@ -134,6 +135,31 @@ describe('a book that is not sound', () => {
     )
     expect(book.jobs.open(sound.id)?.title).toBe('sound')
     expect(book.jobs.list('', null)).toHaveLength(2)
+  })
+})
+
+describe('a priced job that is damaged', () => {
+  it('is reported by the option or the quotation that can’t be read, and the rest goes on', () => {
+    const path = bookPath()
+    const book = openedBook(path)
+    const { id } = book.jobs.create(newJob())
+    const option = book.options.add(id, { name: 'Oak', spec: null, entry: plainEntry })
+    const db = new Sqlite(path)
+    db.pragma('ignore_check_constraints = ON')
+    db.exec(`UPDATE options SET entry = '{"extras":7}'`)
+    const cells = 'job_id, kind, revision, format, issued_at, engine, spec, figures, parts, header'
+    db.prepare(
+      `INSERT INTO papers (${cells}, money, pages, bytes, sha256)
+       VALUES (?, 'quotation', 3, 'a4', '', '1', '{}', '{}', '{}', '{}', '7', 1, x'25', ?)`,
+    ).run(id, '0'.repeat(64))
+    db.close()
+    expect(() => book.options.list(id)).toThrow(
+      expect.objectContaining({ code: 'damaged', message: expect.stringContaining('‘Oak’') }),
+    )
+    expect(() => book.quotations.money(1)).toThrow(
+      expect.objectContaining({ code: 'damaged', message: expect.stringContaining('quotation 3') }),
+    )
+    expect([book.jobs.open(id)?.id, option?.name, book.papers.list(id).length]).toEqual([id, 'Oak', 1])
   })
 })
 

@@ -28,9 +28,29 @@ const rowsAt: Record<number, (db: Database) => void> = {
         VALUES (9, 'job-card', 1, 'a4', '2026-01-06T09:00:00Z', '1', '{}', '{}', '{}', '{}', 1, x'25504446', '${'0'.repeat(64)}');
     `)
   },
+  2: (db) => {
+    rowsAt[1]?.(db)
+    db.exec(`
+      INSERT INTO suppliers (id, name) VALUES (3, 'Test Timber');
+      INSERT INTO items (id, kind, name, facts) VALUES (5, 'work', 'bench hour', '{"rate":"hour"}');
+      INSERT INTO supplies (item_id, supplier_id, code) VALUES (5, 3, 'BH1');
+      INSERT INTO rises (id, origin, added_at, lines, finished_at) VALUES (2, 'by hand', '2026-01-07T09:00:00Z', 1, '2026-01-07T09:00:01Z');
+      INSERT INTO prices (item_id, supplier_id, unit, price_pence, starts_on, rise_id) VALUES (5, 3, 'hour', 3850, '2026-01-08', 2);
+      INSERT INTO options (job_id, position, name, entry) VALUES (9, 1, 'Oak', '{}');
+      INSERT INTO papers (id, job_id, kind, revision, format, issued_at, engine, spec, figures, parts, header, money, pages, bytes, sha256)
+        VALUES (7, 9, 'quotation', 1, 'a4', '2026-01-09T09:00:00Z', '1', '{}', '{}', '{}', '{}', '{"validUntil":"2026-02-08"}', 2, x'255044',
+          '${'1'.repeat(64)}');
+      INSERT INTO acceptances (paper_id, option_place, accepted_on, added_at) VALUES (7, 0, '2026-01-12', '2026-01-12T09:00:00Z');
+      INSERT INTO work_done (job_id, what, work_group, operation, quantity, done_on, added_at)
+        VALUES (9, 'hours', 'making', 'rip', 0.75, '2026-01-20', '2026-01-20T17:00:00Z');
+    `)
+  },
 }
 
-const kept = ['customers', 'jobs', 'changes', 'papers', 'settings', 'sections']
+const kept = [
+  ...['customers', 'jobs', 'changes', 'papers', 'settings', 'sections'],
+  ...['suppliers', 'items', 'supplies', 'rises', 'prices', 'options', 'acceptances', 'work_done'],
+]
 
 const counts = (db: Database): Record<string, number> =>
   Object.fromEntries(
@@ -101,6 +121,33 @@ describe('the steps of the layout', () => {
     },
   )
 
+  it('let a quotation be a paper, each card as it was: its row, its bytes, its guards', () => {
+    const db = new Sqlite(':memory:')
+    migrate(db, steps.slice(0, 1))
+    rowsAt[1]?.(db)
+    const cells =
+      'id, job_id, kind, revision, format, issued_at, engine, spec, figures, parts, header, pages, hex(bytes), sha256'
+    const rows = (): unknown => db.prepare(`SELECT ${cells} FROM papers`).all()
+    const before = rows()
+    migrate(db, steps.slice(0, 2))
+    expect(rows()).toEqual(before)
+    expect(db.prepare('SELECT money, valid_until FROM papers').all()).toEqual([
+      { money: null, valid_until: null },
+    ])
+    expect(() => db.exec('UPDATE papers SET pages = 9')).toThrow('never altered')
+    expect(() => db.exec('DELETE FROM papers')).toThrow('never leaves the book')
+    const again = (kind: string, money: string) => () =>
+      db.exec(`INSERT INTO papers (job_id, kind, revision, format, issued_at, engine, spec, figures, parts, header, money, pages, bytes, sha256)
+        SELECT job_id, '${kind}', 2, format, issued_at, engine, spec, figures, parts, header, ${money}, pages, bytes, sha256 FROM papers LIMIT 1`)
+    expect(again('quotation', 'NULL')).toThrow('CHECK')
+    expect(again('job-card', "'{}'")).toThrow('CHECK')
+    again('quotation', `'{"validUntil":"2026-02-08"}'`)()
+    expect(db.prepare("SELECT valid_until FROM papers WHERE kind = 'quotation'").pluck().get()).toBe(
+      '2026-02-08',
+    )
+    db.close()
+  })
+
   it('refuse a folder with a number missing', () => {
     const folder = temporaryFolder()
     mkdirSync(join(folder, 'steps'))
@@ -118,7 +165,7 @@ describe('bringing an older book up to date', () => {
     const copy = new Sqlite(book.copy ?? '', { readonly: true })
     expect({ layout: layoutOf(copy), rows: counts(copy) }).toEqual({
       layout: latest,
-      rows: { ...counts(copy), jobs: 1, papers: 1 },
+      rows: { ...counts(copy), jobs: 1, papers: 2, prices: 1, acceptances: 1 },
     })
     copy.close()
     const now = new Sqlite(path, { readonly: true })

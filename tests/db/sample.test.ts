@@ -92,7 +92,7 @@ describe('the sample book', () => {
     book.settings.change({ name: 'Own Bench' })
     fillSampleBook(book, { today })
     const before = book.jobs.count()
-    expect(fillSampleBook(book, { today })).toEqual({ jobs: 0, cards: [] })
+    expect(fillSampleBook(book, { today })).toEqual({ jobs: 0, cards: [], quotations: [] })
     expect(book.jobs.count()).toEqual(before)
     expect(book.settings.read().name).toBe('Own Bench')
   })
@@ -106,7 +106,10 @@ describe('removing the sample', () => {
     expect(book.settings.read().name).toBe('A made-up workshop')
     expect(book.sample.remove()).toBe(jobs)
     const db = new Sqlite(path, { readonly: true })
-    const tables = ['jobs', 'customers', 'papers', 'changes', 'job_words', 'customer_words', 'settings']
+    const tables = [
+      ...['jobs', 'customers', 'papers', 'changes', 'job_words', 'customer_words', 'settings'],
+      ...['items', 'suppliers', 'supplies', 'rises', 'prices', 'options', 'acceptances', 'work_done'],
+    ]
     expect(tables.map((table) => db.prepare(`SELECT count(*) FROM ${table}`).pluck().get())).toEqual(
       tables.map(() => 0),
     )

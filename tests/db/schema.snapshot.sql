@@ -4,6 +4,26 @@ CREATE INDEX jobs_by_customer ON jobs (customer_id);
 
 CREATE INDEX jobs_by_stage ON jobs (stage);
 
+CREATE INDEX options_by_job ON options (job_id, position);
+
+CREATE INDEX prices_by_item ON prices (item_id);
+
+CREATE INDEX prices_by_rise ON prices (rise_id);
+
+CREATE INDEX rises_unfinished ON rises (id) WHERE finished_at IS NULL;
+
+CREATE UNIQUE INDEX supplies_one_usual ON supplies (item_id) WHERE usual = 1;
+
+CREATE INDEX work_done_by_job ON work_done (job_id);
+
+CREATE TABLE acceptances (
+  paper_id INTEGER PRIMARY KEY REFERENCES papers (id),
+  option_place INTEGER NOT NULL CHECK (option_place >= 0),
+  accepted_on TEXT NOT NULL CHECK (accepted_on GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
+  note TEXT NOT NULL DEFAULT '',
+  added_at TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE changes (
   id INTEGER PRIMARY KEY,
   job_id INTEGER NOT NULL REFERENCES jobs (id),
@@ -26,6 +46,15 @@ CREATE TABLE customers (
   phone TEXT NOT NULL DEFAULT '',
   email TEXT NOT NULL DEFAULT '',
   created_at TEXT NOT NULL,
+  sample INTEGER NOT NULL DEFAULT 0 CHECK (sample IN (0, 1))
+) STRICT;
+
+CREATE TABLE items (
+  id INTEGER PRIMARY KEY,
+  kind TEXT NOT NULL CHECK (kind IN ('timber', 'ironmongery', 'fixing', 'finish', 'work')),
+  name TEXT NOT NULL CHECK (length(name) > 0),
+  facts TEXT NOT NULL CHECK (json_valid(facts) AND json_type(facts) = 'object'),
+  retired INTEGER NOT NULL DEFAULT 0 CHECK (retired IN (0, 1)),
   sample INTEGER NOT NULL DEFAULT 0 CHECK (sample IN (0, 1))
 ) STRICT;
 
@@ -60,22 +89,57 @@ CREATE TABLE jobs (
   sample INTEGER NOT NULL DEFAULT 0 CHECK (sample IN (0, 1))
 ) STRICT;
 
-CREATE TABLE papers (
+CREATE TABLE options (
   id INTEGER PRIMARY KEY,
   job_id INTEGER NOT NULL REFERENCES jobs (id),
-  kind TEXT NOT NULL CHECK (kind IN ('job-card')),
+  position INTEGER NOT NULL CHECK (position > 0),
+  name TEXT NOT NULL,
+  spec TEXT CHECK (json_valid(spec)),
+  entry TEXT NOT NULL CHECK (json_valid(entry)),
+  version INTEGER NOT NULL DEFAULT 1 CHECK (version > 0)
+) STRICT;
+
+CREATE TABLE "papers" (
+  id INTEGER PRIMARY KEY,
+  job_id INTEGER NOT NULL REFERENCES jobs (id),
+  kind TEXT NOT NULL CHECK (kind IN ('job-card', 'quotation')),
   revision INTEGER NOT NULL CHECK (revision > 0),
   format TEXT NOT NULL CHECK (format IN ('a4', 'letter')),
   issued_at TEXT NOT NULL,
   engine TEXT NOT NULL,
+  pages INTEGER NOT NULL CHECK (pages > 0),
+  sha256 TEXT NOT NULL CHECK (length(sha256) = 64),
+  header TEXT NOT NULL CHECK (json_valid(header)),
+  money TEXT CHECK (json_valid(money)),
+  valid_until TEXT GENERATED ALWAYS AS (json_extract(money, '$.validUntil')) STORED,
   spec TEXT NOT NULL CHECK (json_valid(spec)),
   figures TEXT NOT NULL CHECK (json_valid(figures)),
   parts TEXT NOT NULL CHECK (json_valid(parts)),
-  header TEXT NOT NULL CHECK (json_valid(header)),
-  pages INTEGER NOT NULL CHECK (pages > 0),
   bytes BLOB NOT NULL CHECK (length(bytes) > 0),
-  sha256 TEXT NOT NULL CHECK (length(sha256) = 64),
-  UNIQUE (job_id, kind, revision)
+  UNIQUE (job_id, kind, revision),
+  CHECK ((kind = 'quotation') = (money IS NOT NULL))
+) STRICT;
+
+CREATE TABLE prices (
+  id INTEGER PRIMARY KEY,
+  item_id INTEGER NOT NULL REFERENCES items (id),
+  supplier_id INTEGER REFERENCES suppliers (id),
+  unit TEXT NOT NULL CHECK (unit IN ('metre', 'length', 'each', 'pair', 'box', 'tin', 'hour', 'kilometre', 'visit')),
+  size REAL CHECK (size > 0),
+  price_pence INTEGER NOT NULL CHECK (price_pence BETWEEN 0 AND 1000000000),
+  starts_on TEXT NOT NULL CHECK (starts_on GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
+  rise_id INTEGER NOT NULL REFERENCES rises (id),
+  CHECK ((unit IN ('length', 'box', 'tin')) = (size IS NOT NULL))
+) STRICT;
+
+CREATE TABLE rises (
+  id INTEGER PRIMARY KEY,
+  origin TEXT NOT NULL CHECK (length(origin) > 0),
+  added_at TEXT NOT NULL,
+  lines INTEGER NOT NULL CHECK (lines > 0),
+  finished_at TEXT,
+  undone_at TEXT CHECK (undone_at IS NULL OR finished_at IS NOT NULL),
+  sample INTEGER NOT NULL DEFAULT 0 CHECK (sample IN (0, 1))
 ) STRICT;
 
 CREATE TABLE sections (
@@ -95,11 +159,56 @@ CREATE TABLE settings (
   value TEXT NOT NULL CHECK (json_valid(value))
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE suppliers (
+  id INTEGER PRIMARY KEY,
+  name TEXT NOT NULL CHECK (length(name) > 0),
+  phone TEXT NOT NULL DEFAULT '',
+  notes TEXT NOT NULL DEFAULT '',
+  sample INTEGER NOT NULL DEFAULT 0 CHECK (sample IN (0, 1))
+) STRICT;
+
+CREATE TABLE supplies (
+  item_id INTEGER NOT NULL REFERENCES items (id),
+  supplier_id INTEGER NOT NULL REFERENCES suppliers (id),
+  code TEXT NOT NULL DEFAULT '',
+  lengths_mm TEXT NOT NULL DEFAULT '[]' CHECK (json_valid(lengths_mm) AND json_type(lengths_mm) = 'array'),
+  usual INTEGER NOT NULL DEFAULT 0 CHECK (usual IN (0, 1)),
+  PRIMARY KEY (item_id, supplier_id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE work_done (
+  id INTEGER PRIMARY KEY,
+  job_id INTEGER NOT NULL REFERENCES jobs (id),
+  what TEXT NOT NULL CHECK (what IN ('hours', 'timber', 'cost')),
+  work_group TEXT NOT NULL CHECK (work_group IN ('timber', 'fixings', 'ironmongery', 'finish', 'making', 'hanging', 'extras')),
+  operation TEXT NOT NULL,
+  quantity REAL NOT NULL,
+  note TEXT NOT NULL DEFAULT '',
+  done_on TEXT NOT NULL CHECK (done_on GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
+  added_at TEXT NOT NULL
+) STRICT;
+
+CREATE TRIGGER acceptances_stand BEFORE UPDATE ON acceptances
+BEGIN SELECT RAISE (ABORT, 'an acceptance is never altered'); END;
+
+CREATE TRIGGER acceptances_stay BEFORE DELETE ON acceptances
+  WHEN (SELECT jobs.sample FROM papers JOIN jobs ON jobs.id = papers.job_id WHERE papers.id = OLD.paper_id) = 0
+BEGIN SELECT RAISE (ABORT, 'an acceptance never leaves the book'); END;
+
 CREATE TRIGGER changes_stand BEFORE UPDATE ON changes
 BEGIN SELECT RAISE (ABORT, 'a change once kept is never altered'); END;
 
 CREATE TRIGGER changes_stay BEFORE DELETE ON changes WHEN (SELECT sample FROM jobs WHERE id = OLD.job_id) = 0
 BEGIN SELECT RAISE (ABORT, 'a change never leaves the book'); END;
+
+CREATE TRIGGER items_keep_their_kind BEFORE UPDATE OF kind ON items WHEN OLD.kind <> NEW.kind
+BEGIN SELECT RAISE (ABORT, 'an item stays of its kind: its prices are for that'); END;
+
+CREATE TRIGGER items_keep_their_mark BEFORE UPDATE OF sample ON items WHEN OLD.sample < NEW.sample
+BEGIN SELECT RAISE (ABORT, 'an item is a sample from the first or never'); END;
+
+CREATE TRIGGER items_stay BEFORE DELETE ON items WHEN OLD.sample = 0
+BEGIN SELECT RAISE (ABORT, 'an item never leaves the book'); END;
 
 CREATE TRIGGER jobs_keep_their_mark BEFORE UPDATE OF sample ON jobs WHEN OLD.sample <> NEW.sample
 BEGIN SELECT RAISE (ABORT, 'a job is a sample from the first or never'); END;
@@ -112,3 +221,25 @@ BEGIN SELECT RAISE (ABORT, 'an issued paper is never altered'); END;
 
 CREATE TRIGGER papers_stay BEFORE DELETE ON papers WHEN (SELECT sample FROM jobs WHERE id = OLD.job_id) = 0
 BEGIN SELECT RAISE (ABORT, 'an issued paper never leaves the book'); END;
+
+CREATE TRIGGER prices_stand BEFORE UPDATE ON prices
+BEGIN SELECT RAISE (ABORT, 'a price is never altered'); END;
+
+CREATE TRIGGER prices_stay BEFORE DELETE ON prices
+  WHEN (SELECT sample FROM items WHERE id = OLD.item_id) = 0 AND (SELECT finished_at FROM rises WHERE id = OLD.rise_id) IS NOT NULL
+BEGIN SELECT RAISE (ABORT, 'a price never leaves the book'); END;
+
+CREATE TRIGGER rises_stand BEFORE UPDATE ON rises
+  WHEN OLD.origin IS NOT NEW.origin OR OLD.added_at IS NOT NEW.added_at OR OLD.lines IS NOT NEW.lines OR OLD.sample < NEW.sample
+    OR (OLD.finished_at IS NOT NULL AND OLD.finished_at IS NOT NEW.finished_at)
+    OR (OLD.undone_at IS NOT NULL AND OLD.undone_at IS NOT NEW.undone_at)
+BEGIN SELECT RAISE (ABORT, 'a rise is undone or it stands, and is never altered'); END;
+
+CREATE TRIGGER rises_stay BEFORE DELETE ON rises WHEN OLD.sample = 0 AND OLD.finished_at IS NOT NULL
+BEGIN SELECT RAISE (ABORT, 'a rise never leaves the book'); END;
+
+CREATE TRIGGER suppliers_keep_their_mark BEFORE UPDATE OF sample ON suppliers WHEN OLD.sample < NEW.sample
+BEGIN SELECT RAISE (ABORT, 'a supplier is a sample from the first or never'); END;
+
+CREATE TRIGGER suppliers_stay BEFORE DELETE ON suppliers WHEN OLD.sample = 0
+BEGIN SELECT RAISE (ABORT, 'a supplier never leaves the book'); END;

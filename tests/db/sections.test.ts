@@ -44,6 +44,6 @@ describe('settings', () => {
     expect(settings.change({ paper: 'letter' })).toEqual({ ...usual, paper: 'letter' })
     const workshop = { ...usual.workshop, drills: [3, 5.5] }
     settings.change({ workshop, name: 'Test bench' })
-    expect(settings.read()).toEqual({ name: 'Test bench', unit: 'mm', paper: 'letter', workshop })
+    expect(settings.read()).toEqual({ ...usual, name: 'Test bench', paper: 'letter', workshop })
   })
 })

@@ -71,7 +71,7 @@ describe('every view of every example', () => {
     const left = all({ ...spec, hung: 'left' }, made)
     const right = all({ ...spec, hung: 'right' }, made)
     expect(Object.keys(left)).toEqual(Object.keys(right))
-    const upright = ['frameSection', 'ground']
+    const upright = ['frameSection', 'ledgeSection', 'ground']
     for (const [name, drawing] of Object.entries(left)) {
       const other = right[name as keyof typeof right]
       if (!other) throw new Error(name)
@@ -129,7 +129,8 @@ describe('views of random gates of every kind', () => {
         drawn++
         const drawings = all(spec, outcome.design, unit)
         expect(Object.values(drawings).flatMap(faults)).toEqual([])
-        expect(pieces(drawings.back).sort()).toEqual(parts(outcome.design, 'back').sort())
+        const strip = spec.meeting?.edge === 'strip' && spec.opens !== 'to-face' ? ['meeting strip'] : []
+        expect(pieces(drawings.back).sort()).toEqual([...parts(outcome.design, 'back'), ...strip].sort())
       }),
       { numRuns: 150, seed: 20263 },
     )
@@ -251,6 +252,35 @@ describe('the ground', () => {
   })
 })
 
+describe('a weathered ledge', () => {
+  it('shows its slope in an upright section, and its arris on the back, broken where a brace stands', () => {
+    const spec = named('39')
+    const ledge = designOf(spec).leaves[0]?.ledges[0]
+    if (!ledge) throw new Error('no ledge')
+    const [low, high] = [ledge.y - ledge.section.width / 2, ledge.y + ledge.section.width / 2]
+    const cut = extra('39', 'ledgeSection').marks.find(
+      (mark) => mark.kind === 'polygon' && mark.part === 'bottom ledge',
+    )
+    // 28 thick at 10°: 4.937 lower at the back; boards of 22.
+    expect(cut?.kind === 'polygon' ? rounded(cut.points) : []).toEqual(
+      rounded([
+        [22, low],
+        [50, low],
+        [50, high - 28 * Math.tan(Math.PI / 18)],
+        [22, high],
+      ]),
+    )
+    const arrises = views(spec).back.marks.filter(
+      (mark) =>
+        mark.kind === 'line' &&
+        mark.part === 'bottom ledge' &&
+        Math.abs(mark.from[1] - (high - 4.937)) < 1e-3,
+    )
+    expect(arrises).toHaveLength(2)
+    expect(views(named('01'))).not.toHaveProperty('ledgeSection')
+  })
+})
+
 describe('details', () => {
   it('of a notch show its depth, its shoulder square to the brace, and the end grain', () => {
     const spec = named('06')
@@ -285,17 +315,19 @@ describe('details', () => {
 })
 
 describe('the layers drawn apart', () => {
-  it.each(wholeGates)('show every piece of the first leaf, each in a layer of its own: $name', ({ spec }) => {
+  it.each(wholeGates)('show every piece of every leaf once, and all ironmongery: $name', ({ spec }) => {
     const made = designOf(spec)
-    const drawing = extraDrawings(spec, made, 'mm').exploded
-    const [leaf] = made.leaves
-    if (!drawing || !leaf) throw new Error('nothing drawn')
-    const fronts = drawing.marks.flatMap((mark) =>
-      mark.kind === 'polygon' && mark.pen === 'outline' && mark.part ? [mark.part] : [],
+    const marks = extraDrawings(spec, made, 'mm').exploded?.marks ?? []
+    const fronts = marks.flatMap((mark) => (mark.kind === 'polygon' && mark.pen === 'outline' ? [mark] : []))
+    const timber = fronts.filter(({ fill }) => fill !== 'metal' && fill !== 'ink').map(({ part }) => part)
+    const strip = spec.meeting?.edge === 'strip' && spec.opens !== 'to-face' ? ['meeting strip'] : []
+    expect(timber.sort()).toEqual([...parts(made, 'back'), ...strip].sort())
+    const shapes = (surface: 'face' | 'back') =>
+      made.fittings.filter((one) => one.surface === surface).flatMap((one) => one.shapes).length
+    expect(fronts).toHaveLength(timber.length + shapes('back'))
+    expect(marks.filter((mark) => mark.kind === 'polyline' && mark.pen === 'hidden')).toHaveLength(
+      shapes('face'),
     )
-    const wanted = [...leaf.boards, ...leaf.ledges, ...leaf.braces, ...leaf.frame].length
-    expect(new Set(fronts).size).toBe(wanted)
-    expect(fronts).toHaveLength(wanted)
-    expect(drawing.marks.some((mark) => mark.kind === 'text' || mark.kind === 'chain')).toBe(false)
+    expect(marks.some((mark) => mark.kind === 'text' || mark.kind === 'chain')).toBe(false)
   })
 })

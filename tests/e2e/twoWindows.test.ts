@@ -85,12 +85,16 @@ describe('two windows on one job', () => {
     await page.close({ runBeforeUnload: true })
     const again = await desk.window()
     await expect
-      .poll(async () => {
-        await again.goto(`${desk.host().origin}/${hash}`)
-        await again.reload()
-        await entry(again, 'size.height').waitFor()
-        return entry(again, 'size.height').inputValue()
-      })
+      .poll(
+        async () => {
+          await again.goto(`${desk.host().origin}/${hash}`)
+          await again.reload()
+          await entry(again, 'size.height').waitFor()
+          return entry(again, 'size.height').inputValue()
+        },
+        // On a busy machine one look takes a second, and the window's last words come in after it.
+        { timeout: 15_000 },
+      )
       .toBe('1777')
     await again.close()
   })

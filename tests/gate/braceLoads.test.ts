@@ -15,6 +15,20 @@ describe('the load on a brace', () => {
     expect(load?.loadN).toBeCloseTo((leaf.massKg / 2 + 1.3 + 80) * 9.80665, 9)
   })
 
+  it('is never less than moments about the hanging edge ask at the closing edge of a level leaf', () => {
+    const ironmongery: GateSpec['ironmongery'] = [
+      { id: 'l', kind: 'latch', name: 'latch', quantity: 1, massKg: 2.3 },
+    ]
+    for (const width of [830, 950, 1060]) {
+      const leaf = leafOf(gateWith({ size: { width } }, { ironmongery }))
+      const byMoments = (leaf.massKg * 9.80665 * leaf.centre.x) / leaf.width
+      const [load] = leaf.loads
+      // Half of the latch is counted twice: 1.15 kg, less what it lies in from the edge.
+      expect(load?.loadN).toBeGreaterThanOrEqual(byMoments)
+      expect((load?.loadN ?? 0) - byMoments).toBeLessThan(1.6 * 9.80665)
+    }
+  })
+
   it('runs along it as V / sin θ, with cos θ of that along the ledge', () => {
     const leaf = leafOf(gateWith({}))
     const [load, brace] = [leaf.loads[0], leaf.braces[0]]

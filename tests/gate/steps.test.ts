@@ -3,6 +3,7 @@ import type { Step } from '../../shared/gate/steps/step.ts'
 import type { GateSpec } from '../../shared/gate/spec.ts'
 import { toHalf } from '../../shared/cutting/cutList.ts'
 import { writeShortMm } from '../../shared/units/writeLength.ts'
+import { gateDrawings } from '../../shared/drawing/gateDrawings.ts'
 import { designOf, gateWith, withoutBraces } from '../fixtures/gates.ts'
 import { framed } from '../fixtures/wholeGateCases.ts'
 import { withProposal } from '../ironmongery/hungGates.ts'
@@ -157,11 +158,32 @@ describe('the order of making', () => {
     const rebated = (opens: GateSpec['opens']) =>
       textOf(pairOf({ opens, meeting: { edge: 'rebated', lap: 17 } }), 'Work the meeting edge')
     expect(rebated('to-back')).toMatch(
-      /lap 17 mm.*opens first keeps its lap on the back, the other on the face/,
+      /lap 17 mm: the first leaf's board 9 stands 17 mm past .* its face half is cut away.*opens first keeps its lap on the back/,
     )
-    expect(rebated('to-face')).toContain('opens first keeps its lap on the face, the other on the back')
+    expect(rebated('to-face')).toContain('opens first keeps its lap on the face')
     // 2 × 20 and the gap of 8.
     expect(textOf(pairOf({ meeting: { edge: 'strip' } }), 'Work the meeting edge')).toContain('48 mm wide')
+  })
+
+  it('shoulders the ledges’ bare-faced tenons on the back, as they are drawn, so that the back comes flush', () => {
+    const spec = framed()
+    const [boards, ledge] = [spec.boards.section.thickness, spec.ledges.section.thickness]
+    const text = textOf(spec, 'Mortise, tenon and rebate')
+    expect(text).toContain('shouldered on the back only')
+    expect(text).toContain(
+      `${boards} mm from the stile's face, and the ledge comes flush with the stile's back`,
+    )
+    const { section } = gateDrawings({ ...spec, hung: 'left' }, designOf(spec), 'mm')
+    const tenon = section.marks.find((mark) => mark.kind === 'polygon' && mark.part === 'bottom ledge')
+    const zs = tenon?.kind === 'polygon' ? tenon.points.map(([, z]) => z) : []
+    expect([Math.min(...zs), Math.max(...zs)]).toEqual([boards, boards + ledge])
+    expect(boards + ledge).toBe(spec.frame?.stile.thickness)
+    // The tenon's end, a tenon's length behind the shoulder, keeps two thirds of the ledge, against the rebate's plane.
+    const tip = tenon?.kind === 'polygon' ? Math.min(...tenon.points.map(([x]) => x)) : 0
+    const end = tenon?.kind === 'polygon' ? tenon.points.filter(([x]) => x === tip).map(([, z]) => z) : []
+    expect(end[0]).toBe(boards)
+    expect(end[1]).toBeCloseTo(boards + (2 / 3) * ledge, 9)
+    expect(designOf(spec).figures['frame.tenonThickness']?.value).toBeCloseTo((2 / 3) * ledge, 9)
   })
 
   it('makes both halves of a stable door and tries them together', () => {

@@ -2,6 +2,7 @@ import type { Book } from '../../db/open.ts'
 import { answer } from '../../electron/handlers/answer.ts'
 import type { Context } from '../../electron/handlers/context.ts'
 import type { JobCardInput } from '../../shared/papers/jobCardInput.ts'
+import type { QuotationInput } from '../../shared/papers/quotationInput.ts'
 import type { Gives, RequestName, Takes } from '../../shared/contract.ts'
 import type { Job } from '../../shared/job/job.ts'
 import { openedBook, tickingClock } from '../db/temporaryBook.ts'
@@ -11,6 +12,17 @@ export const plainCard = async (input: JobCardInput): Promise<{ bytes: Uint8Arra
   bytes: new TextEncoder().encode(JSON.stringify(input)),
   pages: 2,
 })
+
+/** The same for a quotation. */
+export const plainQuotation = async (
+  input: QuotationInput,
+): Promise<{ bytes: Uint8Array; pages: number }> => ({
+  bytes: new TextEncoder().encode(JSON.stringify(input)),
+  pages: 3,
+})
+
+export const quotationIn = (base64: string): QuotationInput =>
+  JSON.parse(Buffer.from(base64, 'base64').toString('utf8')) as QuotationInput
 
 export const cardIn = (base64: string): JobCardInput =>
   JSON.parse(Buffer.from(base64, 'base64').toString('utf8')) as JobCardInput
@@ -31,6 +43,7 @@ export function opened(given: Partial<Context> = {}): Opened {
     book: openedBook(),
     now: tickingClock('2026-03-02T12:00:00.000Z'),
     makeCard: plainCard,
+    makeQuotation: plainQuotation,
     log: (line) => void logged.push(line),
     ...given,
   }

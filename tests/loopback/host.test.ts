@@ -229,6 +229,16 @@ test('a body of exactly 1 MB is read, one byte more is refused, said or unsaid',
   expect(unsaid.status).toBe(413)
 })
 
+test('a merchant’s whole list may weigh 16 MB, where prices are looked at or applied and nowhere else', async () => {
+  const list = `"${'x'.repeat(16 * 1024 * 1024 - 2)}"`
+  for (const name of ['prices.preview', 'prices.apply']) {
+    expect((await post(`/request/${name}`, list)).status).toBe(200)
+    expect((await post(`/request/${name}`, `${list} `)).status).toBe(413)
+  }
+  for (const name of ['prices.undo', 'options.change', 'jobs.change'])
+    expect((await post(`/request/${name}`, list)).status).toBe(413)
+})
+
 test('a body nested 20 deep is read, 21 deep is refused', async () => {
   const nested = (depth: number): string => '['.repeat(depth) + ']'.repeat(depth)
   expect((await post('/request/jobs.open', nested(20))).status).toBe(200)

@@ -153,8 +153,13 @@ describe('the parts of a leaf', () => {
     everyGate((made, spec) => {
       const [first, second] = made.leaves
       if (spec.leaves !== 2 || !first || !second || spec.foot === 'follows-ground') return
+      // A rebated meeting leaves the first leaf's closing edge wider by its lap; all that is seen stays alike.
       const partsOf = ({ boards, ledges, braces, frame, fixings, width, height }: HangingLeaf) =>
-        JSON.stringify({ boards, ledges, braces, frame, fixings, width, height })
+        JSON.stringify([
+          boards.map((board) => [board.x, board.width, board.length, board.blank, board.heads, board.feet]),
+          frame.map(({ name, length, outline }) => [name, length, outline]),
+          { ledges, braces, fixings, width, height },
+        ])
       expect(partsOf(second)).toBe(partsOf(first))
     })
   })

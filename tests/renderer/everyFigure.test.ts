@@ -49,7 +49,7 @@ const saysNothing = (figures: Figures, id: string): boolean =>
     : /^cut\.\d+\.blank$/.test(id) && figures[id]?.value === figures[id.replace('blank', 'length')]?.value
 
 /** One or two gates of every kind. */
-const gates = wholeSpecs.filter(({ name }) => /^(01|03|06|08|11|15|19|24|26|28|30|33|36|38)-/.test(name))
+const gates = wholeSpecs.filter(({ name }) => /^(01|03|06|08|11|15|19|24|26|28|30|33|36|38|39)-/.test(name))
 
 enableAutoUnmount(afterEach)
 

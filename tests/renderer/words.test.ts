@@ -109,12 +109,14 @@ describe('places', () => {
     for (const place of [
       { name: 'jobs' as const },
       { name: 'workshop' as const },
+      { name: 'prices' as const },
+      { name: 'prices' as const, part: 'rises' as const },
       { name: 'job' as const, id: 12, part: 'papers' as const },
     ])
       expect(placeAt(addressOf(place))).toEqual(place)
   })
   it('fall back to the job book for an address that leads nowhere', () => {
-    for (const hash of ['', '#/', '#/job/', '#/job/0/gate', '#/job/x', '#/prices'])
+    for (const hash of ['', '#/', '#/job/', '#/job/0/gate', '#/job/x', '#/nowhere'])
       expect(placeAt(hash)).toEqual({ name: 'jobs' })
     expect(placeAt('#/job/12/nothing')).toEqual({ name: 'job', id: 12, part: 'gate' })
   })

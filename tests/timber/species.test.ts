@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest'
+import { describe, expect, it, test } from 'vitest'
 import { isSure, leastSure, fact } from '../../shared/timber/fact.ts'
 import { coefficientFromShrinkage, shrinkageFromCoefficient } from '../../shared/timber/shrinkage.ts'
 import {
@@ -132,6 +132,18 @@ describe('a timber by name', () => {
     expect(timberNamed('ash', { ash: { strengthClass: 'D30' } })?.hardwood).toBe(true)
     expect(timberNamed('fir', { fir: { strengthClass: 'C16', density: 640 } })?.hardwood).toBe(false)
     expect(classDensity['D40']).toBe(660)
+  })
+})
+
+describe('what a timber does to metal', () => {
+  it('is the workshop’s own word where it has given one, said so, and the list’s otherwise', () => {
+    const own = { 'European redwood': { stainsIron: true, fixings: 'stainless' as const } }
+    const told = timberNamed('European redwood', own)
+    expect(told?.stainsIron).toMatchObject({ value: true, certainty: 'workshop' })
+    expect(told?.fixings).toMatchObject({ value: 'stainless', certainty: 'workshop' })
+    const listed = timberNamed('European redwood')
+    expect(listed?.stainsIron?.value).toBe(false)
+    expect(listed?.fixings?.value).toBe('galvanised')
   })
 })
 

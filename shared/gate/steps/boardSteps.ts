@@ -55,7 +55,17 @@ function edgeText(board: Board, number: number): string {
     return [`take its ${board.loses[edge]} off the ${edge} edge (${mm(off)})`]
   })
   const fence = board.fence === null ? '' : `; fence at ${mm(board.fence)}`
-  return `Board ${number}: ${losses.join(' and ')}, to a face of ${both(board.width)}${fence}.`
+  const lap = board.lap === undefined ? '' : ` and ${mm(board.lap)} more for its lap`
+  return `Board ${number}: ${losses.join(' and ')}, to a face of ${both(board.width)}${lap}${fence}.`
+}
+
+/** The other leaf of two made alike; its closing board has no lap to keep. */
+function otherLeafText({ leaf, alike }: BenchLeaf): string {
+  if (alike === 1) return ''
+  const lapped = leaf.boards.at(-1)
+  if (lapped?.lap === undefined) return 'The same for the other leaf.'
+  const fence = lapped.fence === null ? '' : `, fence at ${mm(lapped.fence - lapped.lap)}`
+  return `The same for the other leaf, but its board ${leaf.boards.length} is ${mm(lapped.width)} wide without a lap${fence}.`
 }
 
 /** Ripping the edge boards; nothing where no board is cut. */
@@ -67,7 +77,7 @@ export function ripSteps(bench: BenchLeaf): Step[] {
   const text = edged.map(({ board, number }) => edgeText(board, number)).join(' ')
   return [
     making(bench, 'Rip the edge boards', {
-      text: sentences(text, bench.alike > 1 ? 'The same for the other leaf.' : ''),
+      text: sentences(text, otherLeafText(bench)),
       cautions: [
         'Never rip narrow stock freehand: use a push stick and stand clear of the line of the blade.',
       ],

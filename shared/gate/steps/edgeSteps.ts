@@ -1,5 +1,5 @@
-import { standardLap } from '../../cutting/cutList.ts'
 import { writeShortMm } from '../../units/writeLength.ts'
+import { lapOf, openingSide } from '../meeting.ts'
 import { settingOut } from '../topShape.ts'
 import { both, making, mm, sentences, type BenchLeaf, type Step } from './step.ts'
 
@@ -41,23 +41,28 @@ export function footSteps(bench: BenchLeaf): Step[] {
   ]
 }
 
-/** The side of the leaf that lies to where the gate opens. */
-const openingSide = ({ spec }: BenchLeaf): 'face' | 'back' => (spec.opens === 'to-face' ? 'face' : 'back')
+/** What is cut away of each leaf's meeting edge: the first is wider by its lap and loses the far half of that, the second loses the near half within its width. */
+function meetingHalves({ spec, leaf }: BenchLeaf): string {
+  const lap = lapOf(spec)
+  const side = openingSide(spec)
+  const away = side === 'face' ? 'back' : 'face'
+  const piece = spec.frame ? 'closing stile' : `board ${leaf.boards.length}`
+  return `the first leaf's ${piece} stands ${mm(lap)} past its width, where its ${away} half is cut away; the second's loses its ${side} half ${mm(lap)} in from its edge`
+}
 
 /** Working the meeting edges of a pair. Nothing on other gates. */
 export function meetingSteps(bench: BenchLeaf): Step[] {
   const { spec, leaf } = bench
   if (spec.leaves !== 2) return []
   const gap = spec.size.meetingGap ?? 0
-  const lap = spec.meeting?.lap ?? standardLap
-  const side = openingSide(bench)
-  const away = side === 'face' ? 'back' : 'face'
+  const lap = lapOf(spec)
+  const side = openingSide(spec)
   const edge = spec.meeting?.edge ?? 'square'
   const text =
     edge === 'square'
       ? `Plane the meeting edges straight and square; ${mm(gap)} stays between them.`
       : edge === 'rebated'
-        ? `Rebate the meeting edges half the thickness deep to lap ${mm(lap)}. The leaf that opens first keeps its lap on the ${side}, the other on the ${away}, so that the first comes away freely.`
+        ? `Rebate the meeting edges half the thickness deep to lap ${mm(lap)}: ${meetingHalves(bench)}. The leaf that opens first keeps its lap on the ${side}, so that it comes away freely, and the faces come flush; ${mm(gap)} stays between the steps.`
         : `Plane the meeting edges square. The cover strip, ${mm(2 * lap + gap)} wide, is fixed to the leaf that opens first, on the ${side}, and laps ${mm(lap)} on each leaf; screw it to that leaf only.`
   return leaf.name === 'second leaf' && edge === 'strip'
     ? []

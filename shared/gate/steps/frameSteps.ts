@@ -1,20 +1,35 @@
+import { bareTenonShare } from '../frameRoom.ts'
+import type { FramePart } from '../leaf.ts'
 import { both, counted, degrees, making, mm, sentences, type BenchLeaf, type Step } from './step.ts'
+
+/** What a stile is wider by for its lap at a rebated meeting. */
+function lapText({ blankWidth, section }: FramePart, alike: number): string {
+  if (blankWidth <= section.width) return ''
+  const whose = alike > 1 ? ", the first leaf's" : ','
+  return `${whose} ${mm(blankWidth)} wide with its lap`
+}
 
 const partText = ({ leaf, alike }: BenchLeaf, horn: number, tenon: number): string =>
   leaf.frame
     .map((part) =>
       part.name === 'top rail'
         ? `${alike > 1 ? `${alike} × t` : 'T'}op rail ${both(part.length)}, from ${mm(part.blankWidth)} wide, shoulders ${both(part.shoulder)} apart, tenons ${mm(tenon)}.`
-        : `${alike > 1 ? `${alike} × ` : ''}${alike > 1 ? part.name : `${part.name[0]?.toUpperCase()}${part.name.slice(1)}`} ${both(part.length)}, with a horn of ${mm(horn)} at each end.`,
+        : `${alike > 1 ? `${alike} × ` : ''}${alike > 1 ? part.name : `${part.name[0]?.toUpperCase()}${part.name.slice(1)}`} ${both(part.length)}, with a horn of ${mm(horn)} at each end${lapText(part, alike)}.`,
     )
     .join(' ')
 
-function ledgeText({ leaf }: BenchLeaf): string {
+/** The ledges' places and joints. Ledge and board together are as thick as the stile, so the ledge's back comes flush with the stile's. */
+function ledgeText(bench: BenchLeaf): string {
+  const { leaf, spec } = bench
   const names = leaf.ledges.map(({ name, y }) => `${name}, centre ${both(y)} from the foot`).join('; ')
   const first = leaf.ledges[0]
-  return first
-    ? `Ledges ${both(first.length)} long, ${both(first.shortLength)} between shoulders, bare-faced tenons kept to the back: ${names}.`
-    : ''
+  if (!first) return ''
+  const tenon = mm(first.section.thickness * bareTenonShare)
+  return sentences(
+    `Ledges ${both(first.length)} long, ${both(first.shortLength)} between shoulders: ${names}.`,
+    `Their tenons are bare-faced, ${tenon} thick and shouldered on the back only: the bare side lies in line with the rebate, ${mm(spec.boards.section.thickness)} from the stile's face, and the ledge comes flush with the stile's back.`,
+    weatherText(bench),
+  )
 }
 
 /** The frame of a framed gate: cutting, jointing, dry and for good. Nothing on a gate without one. */

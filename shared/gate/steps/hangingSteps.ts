@@ -1,6 +1,6 @@
 import type { GateSpec } from '../spec.ts'
 import { boltSteps, hingesStep, latchSteps, named } from './fittingSteps.ts'
-import { counted, degrees, hanging, hungOf, mm, sentences, type Step, type StepSource } from './step.ts'
+import { degrees, hanging, hungOf, mm, sentences, type Step, type StepSource } from './step.ts'
 
 /** Gaps round a leaf that was entered by its own size, mm: common practice for a side gate. */
 const usualGaps = { hangingGap: 6, closingGap: 10, groundGap: 50 }
@@ -129,7 +129,7 @@ const lastStep = ({ leaves }: StepSource): Step => {
     'A last look',
     sentences(
       braced ? 'Each brace has its foot at the hinge side.' : '',
-      `${counted(leaves.length, 'leaf').replace('leafs', 'leaves')} level at the head, gaps even, all screws home, sharp points off, cut ends sealed.`,
+      `${leaves.length === 1 ? 'The leaf' : 'Both leaves'} level at the head, gaps even, all screws home, sharp points off, cut ends sealed.`,
       'Come back after a season: tighten, ease and seal again.',
     ),
   )

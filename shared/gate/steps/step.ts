@@ -62,8 +62,12 @@ export const hanging = (title: string, text: string, cautions: string[] = []): S
   stage: 'hanging',
 })
 
-/** Sentences one after another, empty ones left out. */
-export const sentences = (...said: string[]): string => said.filter((one) => one !== '').join(' ')
+/** Sentences one after another, each begun with a capital, empty ones left out. */
+export const sentences = (...said: string[]): string =>
+  said
+    .filter((one) => one !== '')
+    .map((one) => `${one[0]?.toUpperCase() ?? ''}${one.slice(1)}`)
+    .join(' ')
 
 /** How a leaf is hung, seen from the face: the second of a pair is the mirror of the first. */
 export const hungOf = (spec: GateSpec, leaf: Pick<HangingLeaf, 'name'>): GateSpec['hung'] =>

@@ -9,12 +9,17 @@ import { hangingSteps } from './hangingSteps.ts'
 import { fixLedgesStep, layStep, ledgeStep, markStep } from './ledgeSteps.ts'
 import type { BenchLeaf, Step, StepSource } from './step.ts'
 
-/** Whether two leaves come out to the same sizes, so that they are made together: a pair's, unless the ground makes them differ. */
+/** Whether two leaves come out to the same sizes but for a lap, so that they are made together: a pair's, unless the ground makes them differ. */
 function madeAlike(leaves: readonly HangingLeaf[]): boolean {
   const [first, second] = leaves
   if (first?.name !== 'first leaf' || !second) return false
   const sizes = ({ boards, ledges, braces, frame }: HangingLeaf): string =>
-    JSON.stringify([boards, ledges, braces, frame])
+    JSON.stringify([
+      boards.map(({ width, blank, heads, feet }) => [width, blank, heads, feet]),
+      ledges,
+      braces,
+      frame.map(({ length, outline }) => [length, outline]),
+    ])
   return sizes(first) === sizes(second)
 }
 

@@ -1,0 +1,41 @@
+import type { Page } from '@playwright/test'
+import type { State } from './state.ts'
+
+/** A place by its address, as a kept link would open it. */
+const at =
+  (address: string) =>
+  async (page: Page): Promise<void> => {
+    await page.goto(`${new URL(page.url()).origin}/#/${address}`)
+    await page.waitForTimeout(900)
+  }
+
+/** The job in the sample that is quoted, and the one whose quotation was accepted, by a word of what they are. */
+const jobPrice = (words: string, sheet: string) => async (page: Page) => {
+  await at('jobs')(page)
+  await page.locator('a.line', { hasText: words }).first().click()
+  await page.getByRole('link', { name: 'Price', exact: true }).click()
+  await page.getByRole('link', { name: sheet, exact: true }).click()
+  await page.waitForTimeout(900)
+}
+
+/** The price book, what a rise does, a job's price, its quotations and what it took. */
+export const moneyStates: State[] = [
+  { name: 'prices-empty', empty: true, open: at('prices') },
+  { name: 'prices', open: at('prices') },
+  { name: 'prices-merchants-list', open: at('prices/list') },
+  { name: 'prices-when-changed', open: at('prices/rises') },
+  {
+    name: 'prices-put-up',
+    open: async (page) => {
+      await at('prices')(page)
+      await page.getByRole('button', { name: 'Put prices up' }).click()
+      await page.waitForTimeout(300)
+    },
+  },
+  { name: 'price-estimate', open: jobPrice('Cellar hatch', 'Estimate') },
+  { name: 'price-side-by-side', open: jobPrice('Cellar hatch', 'Side by side') },
+  { name: 'price-quotations', open: jobPrice('Cellar hatch', 'Quotations') },
+  { name: 'price-what-it-took', open: jobPrice('Cellar hatch', 'What it took') },
+  { name: 'price-nothing-to-price', open: jobPrice('No name', 'Estimate') },
+  { name: 'estimates-stood', open: at('estimates') },
+]

@@ -1,0 +1,299 @@
+import { createHash } from 'node:crypto'
+import { readFile } from 'node:fs/promises'
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { bench, entry, giveSizes, kept, startJob, type Bench } from './onScreen.ts'
+import { apply, rowOf, search, toPrices } from './priceList.ts'
+import { boardName, priceStandardGate } from './pricedBook.ts'
+
+const sheet = (page: Page, name: string) =>
+  page.getByRole('navigation', { name: 'Sheets of the price' }).getByRole('link', { name }).click()
+
+const toPrice = async (page: Page) => {
+  await page.getByRole('link', { name: 'Price', exact: true }).click()
+  await page.locator('[data-gross]').waitFor()
+}
+
+const toJobsPrice = async (page: Page, customer: string, part = 'Estimate') => {
+  await page.getByRole('link', { name: 'Jobs', exact: true }).click()
+  await page.locator('a.line').filter({ hasText: customer }).click()
+  await page.getByRole('link', { name: 'Price', exact: true }).click()
+  await sheet(page, part)
+}
+
+const gross = (page: Page): Promise<string> => page.locator('[data-gross]').first().innerText()
+const inPence = (sum: string): number => Math.round(Number(sum.replace(/[^\d.]/g, '')) * 100)
+
+const line = (page: Page, id: string) => page.locator(`[data-line="${id}"]`)
+const quotation = (page: Page, revision: number) =>
+  page.locator('[data-paper]').filter({ hasText: `Quotation ${revision}` })
+
+/** The hash of the quotation on show, by keeping a copy as the person does. */
+async function copyHash(page: Page): Promise<string> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('link', { name: 'Keep a copy' }).click(),
+  ])
+  return createHash('sha256')
+    .update(await readFile(await download.path()))
+    .digest('hex')
+}
+
+async function openedHash(page: Page, revision: number): Promise<string> {
+  await page.getByRole('button', { name: `Open quotation ${revision}` }).click()
+  await page.getByRole('heading', { name: new RegExp(`quotation ${revision}$`) }).waitFor()
+  return copyHash(page)
+}
+
+/** Looks at what a rise would do, then lets it count; what the page told before is handed back. */
+async function lookThenApply(page: Page): Promise<string> {
+  await page.getByRole('button', { name: 'See what it does' }).click()
+  await page.getByRole('heading', { name: 'Before prices change' }).waitFor()
+  const told = await page.locator('main').innerText()
+  await apply(page)
+  return told
+}
+
+/** The merchant's new list, with one price up: the boards, by the merchant's own code. */
+async function takeList(page: Page, sum: string): Promise<string> {
+  await toPrices(page)
+  await page.getByRole('button', { name: 'From a merchant’s list' }).click()
+  const list = ['Code,Description,Price', `M1,"${boardName}, redwood",${sum}`, 'M2,ledge,4.10'].join('\r\n')
+  await page.setInputFiles('input[type="file"]', {
+    name: 'autumn list.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(list),
+  })
+  await page.getByText(/something in your book/).waitFor()
+  return lookThenApply(page)
+}
+
+/** Puts the price of the boards up by hand in the price list, as the joiner does. */
+async function boardsTo(page: Page, sum: string): Promise<string> {
+  await toPrices(page)
+  await search(page, boardName)
+  await rowOf(page, boardName).locator('input').fill(sum)
+  await page.keyboard.press('Enter')
+  return lookThenApply(page)
+}
+
+describe('from an estimate to a job done, with prices moving meanwhile', () => {
+  let desk: Bench
+  beforeAll(async () => {
+    desk = await bench()
+    await desk.restart(() => priceStandardGate(desk.book))
+  })
+  afterAll(() => desk.clear())
+
+  it('is estimated, quoted, requoted after a rise, reprinted byte for byte, accepted, and then moves no more', async () => {
+    const page = await desk.window()
+    await startJob(page, 'Isolde Hartwhistle', 'Lower Rebate')
+    await giveSizes(page, '985', '1785')
+    await kept(page)
+    await toPrice(page)
+    const before = await gross(page)
+    expect(inPence(before)).toBeGreaterThan(30_000)
+
+    await sheet(page, 'Quotations')
+    await page.getByRole('button', { name: 'Issue quotation 1' }).click()
+    await quotation(page, 1).waitFor()
+    expect(await quotation(page, 1).innerText()).toContain(before)
+    expect(await quotation(page, 1).getAttribute('data-stands')).toBe('stands')
+    const first = await quotation(page, 1).getAttribute('data-hash')
+    await page.getByRole('link', { name: 'Keep a copy' }).waitFor()
+    expect(await copyHash(page)).toBe(first)
+
+    const effects = await takeList(page, '3.15')
+    expect(effects).toContain('Isolde Hartwhistle')
+
+    await toJobsPrice(page, 'Isolde Hartwhistle')
+    await expect.poll(() => gross(page)).not.toBe(before)
+    const risen = await gross(page)
+    expect(inPence(risen)).toBeGreaterThan(inPence(before))
+
+    await sheet(page, 'Quotations')
+    expect(await quotation(page, 1).innerText()).toContain(before)
+    await page.getByRole('button', { name: /^At today’s prices ?, quotation 1/ }).click()
+    const table = page.getByRole('table', { name: 'Then and at today’s prices' })
+    await table.waitFor()
+    const total = await table.getByRole('row').filter({ hasText: 'Total with VAT' }).innerText()
+    expect(total).toContain(before)
+    expect(total).toContain(risen)
+    const moved = table.getByRole('row').filter({ hasText: boardName })
+    expect(await moved.innerText()).toMatch(/\+£\d+\.\d\d/)
+    const still = table.getByRole('row').filter({ hasText: 'Driving fixings' })
+    expect(await still.innerText()).not.toContain('+')
+
+    await page.getByRole('button', { name: 'Quote again as quotation 2' }).click()
+    await quotation(page, 2).waitFor()
+    expect(await quotation(page, 2).innerText()).toContain(risen)
+    expect(await quotation(page, 2).getAttribute('data-hash')).not.toBe(first)
+
+    await desk.restart()
+    const again = await desk.window()
+    await toJobsPrice(again, 'Isolde Hartwhistle', 'Quotations')
+    expect(await openedHash(again, 1)).toBe(first)
+
+    await again.getByRole('button', { name: 'Accept quotation 2' }).click()
+    await entry(again, 'accept.note').fill('Yes please, before the lambs')
+    await again.getByRole('button', { name: `Accept at ${risen}` }).click()
+    await expect.poll(() => quotation(again, 2).getAttribute('data-stands')).toBe('accepted')
+    const second = await quotation(again, 2).getAttribute('data-hash')
+
+    await boardsTo(again, '4.90')
+    await toJobsPrice(again, 'Isolde Hartwhistle')
+    await again.locator('[data-accepted]').waitFor()
+    await expect
+      .poll(() => again.locator('[data-accepted]').innerText())
+      .toMatch(/it would be £[\d,.]+, £[\d.]+ more/)
+    expect(await gross(again)).toBe(risen)
+    expect(await again.locator('[data-accepted]').innerText()).toContain('before the lambs')
+    expect(await again.locator('.lines input').count()).toBe(0)
+    await sheet(again, 'Quotations')
+    expect(await openedHash(again, 2)).toBe(second)
+    expect(await openedHash(again, 1)).toBe(first)
+    await again.context().close()
+  })
+
+  it('takes a quantity, minutes or a sum by hand, says so, and puts each back with one press', async () => {
+    const page = await desk.window()
+    await startJob(page, 'Ambrose Tenonby')
+    await giveSizes(page, '1010', '1720')
+    await toPrice(page)
+    const worked = await gross(page)
+    const rips = line(page, 'making.rip')
+    await rips.getByLabel('Rips: minutes').fill('95')
+    await rips.getByText('minutes put by hand').waitFor()
+    await expect.poll(() => rips.getByLabel('Rips: sum').inputValue()).toBe('60.17')
+    await rips.getByLabel('Rips: sum').fill('12.34')
+    await rips.getByText('sum put by hand').waitFor()
+    await page.reload()
+    await page.locator('[data-gross]').waitFor()
+    expect(await rips.getByLabel('Rips: sum').inputValue()).toBe('12.34')
+    await rips.getByRole('button', { name: /^Put back/ }).click()
+    await expect.poll(() => gross(page)).toBe(worked)
+    await page.context().close()
+  })
+
+  it('prints lines that add up to the price: groups to cost, cost and what is put on to net, net and tax to gross', async () => {
+    const page = await desk.window()
+    await startJob(page, 'Perpetua Sleeper')
+    await giveSizes(page, '870', '1655')
+    await toPrice(page)
+    await page.getByRole('button', { name: 'Add a line of your own' }).press('Enter')
+    await page.keyboard.type('Taking the old gate away')
+    await page.keyboard.press('Enter')
+    await page.keyboard.type('37.05')
+    await page.locator('[data-group="extras"]').filter({ hasText: '£37.05' }).waitFor()
+    const groups = await page.locator('[data-group]').allInnerTexts()
+    const rows = page.getByRole('table', { name: 'From cost to price' }).getByRole('row')
+    const told = await rows.evaluateAll((all) =>
+      all.map((row) => [
+        row.querySelector('th')?.textContent?.trim() ?? '',
+        row.querySelector('td')?.textContent ?? '',
+      ]),
+    )
+    const of = (name: string) => inPence(told.find(([words]) => words?.startsWith(name))?.[1] ?? '')
+    expect(groups.reduce((sum, one) => sum + inPence(one), 0)).toBe(of('Cost of all lines'))
+    expect(of('Cost of all lines') + of('Overhead') + of('Markup')).toBe(of('Net price'))
+    expect(of('Net price') + of('VAT')).toBe(of('Price to the customer'))
+    expect(inPence(await gross(page))).toBe(of('Price to the customer'))
+    await page.context().close()
+  })
+
+  it('sets two versions side by side and on one quotation, and asks for what has no price first', async () => {
+    const page = await desk.window()
+    await startJob(page, 'Leopold Scotia')
+    await giveSizes(page, '940', '1610')
+    await toPrice(page)
+    await sheet(page, 'Side by side')
+    await page.getByRole('button', { name: 'Add a version to compare' }).click()
+    await entry(page, 'option.2.name').fill('Framed')
+    await entry(page, 'option.2.construction').click()
+    await page.getByRole('option', { name: 'Framed, ledged and braced' }).click()
+    const second = page.locator('[data-option="2"]')
+    await second.getByText(/lines? ha(s|ve) no price yet/).waitFor()
+    await second.getByText('Construction: framed, ledged and braced instead of ledged and braced.').waitFor()
+
+    await sheet(page, 'Quotations')
+    await page.getByRole('button', { name: 'Issue quotation 1' }).click()
+    await page.getByText('The quotation can’t be issued yet.').waitFor()
+    expect(await page.locator('.problems').innerText()).toContain('Framed')
+
+    await sheet(page, 'Side by side')
+    await entry(page, 'option.2.construction').click()
+    await page.getByRole('option', { name: 'Ledged', exact: true }).click()
+    await second.locator('[data-gross]').waitFor()
+    await entry(page, 'option.2.name').fill('Without a brace')
+    await sheet(page, 'Quotations')
+    await page.getByRole('button', { name: 'Issue quotation 1' }).click()
+    await quotation(page, 1).waitFor()
+    const words = await quotation(page, 1).innerText()
+    expect(words).toContain('As drawn')
+    expect(words).toContain('Without a brace')
+    await page.getByRole('link', { name: 'Papers', exact: true }).click()
+    await page.getByText('No card issued yet.').waitFor()
+    await page.getByRole('button', { name: 'Issue card 1' }).waitFor()
+    await page.context().close()
+  })
+
+  it('sets hours really worked beside the estimate, and takes a better standard time over', async () => {
+    const page = await desk.window()
+    await toJobsPrice(page, 'Isolde Hartwhistle', 'What it took')
+    await entry(page, 'took.on').click()
+    await page.getByRole('option', { name: 'Rips' }).click()
+    await entry(page, 'took.quantity').fill('0.75')
+    await page.getByRole('button', { name: 'Put it down' }).click()
+    const table = page.getByRole('table', { name: 'Against the estimate' })
+    await table.getByRole('row').filter({ hasText: 'Rips' }).getByText('0.8 h').waitFor()
+    await page.getByRole('link', { name: /how estimates stood/ }).click()
+    const row = page.getByRole('row').filter({ hasText: 'Rips' })
+    await row.getByText('4 min', { exact: true }).waitFor()
+    const offer = row.getByRole('button', { name: /^Take over/ })
+    const better = /Take over ([\d.]+) min/.exec(await offer.innerText())?.[1] ?? ''
+    await offer.click()
+    await row.getByText(`${better} min`, { exact: true }).waitFor()
+    expect(await offer.count()).toBe(0)
+    await page.getByRole('link', { name: 'Standard times, in the workshop' }).click()
+    expect(await entry(page, 'times.rip').inputValue()).toBe(better)
+    await page.context().close()
+  })
+
+  it('charges by the workshop’s own settings: no tax when not registered, a margin in place of a markup', async () => {
+    const page = await desk.window()
+    await page.getByRole('link', { name: 'Workshop', exact: true }).click()
+    await page.getByText('margin on price').click()
+    await expect.poll(() => entry(page, 'money.profit.bp').inputValue()).toBe('16.67')
+    await page.getByText('not registered').click()
+    await page.getByText('No tax is put on prices').waitFor()
+    await page.waitForTimeout(500)
+    await toJobsPrice(page, 'Ambrose Tenonby')
+    await page.locator('[data-net]').waitFor()
+    expect(await page.locator('[data-tax]').count()).toBe(0)
+    expect(await gross(page)).toBe(await page.locator('[data-net]').innerText())
+    await page.getByRole('rowheader', { name: 'Margin 16.67 %, a markup of 20 %' }).waitFor()
+    await page.context().close()
+  })
+
+  for (const light of ['light', 'dark'] as const)
+    it(`has no serious fault for a screen reader or a weak eye on any sheet, ${light}, and nothing runs off sideways`, async () => {
+      const page = await desk.window()
+      await page.emulateMedia({ colorScheme: light })
+      await toJobsPrice(page, 'Leopold Scotia')
+      for (const name of ['Estimate', 'Side by side', 'Quotations', 'What it took']) {
+        await sheet(page, name)
+        await page.waitForTimeout(300)
+        const found = await new AxeBuilder({ page }).exclude('iframe').analyze()
+        const serious = found.violations.filter(({ impact }) => impact === 'serious' || impact === 'critical')
+        expect(serious.map(({ id, nodes }) => `${name} ${id}: ${nodes[0]?.html}`)).toEqual([])
+        const wide = await page.evaluate(() =>
+          [document.documentElement, ...document.querySelectorAll('.scrolls, main')]
+            .filter((box) => box.scrollWidth > box.clientWidth + 1)
+            .map((box) => box.className),
+        )
+        expect(wide).toEqual([])
+      }
+      await page.context().close()
+    })
+})
