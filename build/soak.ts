@@ -8,7 +8,7 @@ const longOnes = [
   'tests/reference',
   'tests/db',
   'tests/units',
-  'tests/cutting',
+  'tests/buyingPlan',
 ]
 
 /** `npm run soak`: the long forms in full. A test asks for its long form by BRACEWORK_SOAK=1. */

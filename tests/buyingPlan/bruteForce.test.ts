@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { checkPlan } from '../../../shared/cutting/buyingPlan/checkPlan.ts'
-import { buyingPlan } from '../../../shared/cutting/buyingPlan/plan.ts'
-import { parseBuyRequest } from '../../../shared/cutting/buyingPlan/request.ts'
-import { sampleSize, seed } from '../../fixtures/sample.ts'
+import { checkPlan } from '../../shared/cutting/buyingPlan/checkPlan.ts'
+import { buyingPlan } from '../../shared/cutting/buyingPlan/plan.ts'
+import { parseBuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
+import { sampleSize, seed } from '../fixtures/sample.ts'
 import { leastByTrial } from './bruteForce.ts'
 import { smallRequest } from './smallRequests.ts'
 

@@ -1,5 +1,5 @@
-import { seeded, type Draws } from '../../../build/bench/seeded.ts'
-import type { BuyRequest } from '../../../shared/cutting/buyingPlan/request.ts'
+import { seeded, type Draws } from '../../build/bench/seeded.ts'
+import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
 
 /** A length in mm between two, in whole steps; steps of a tenth come out as tenths. */
 const lengthBy = (draws: Draws, step: number, [low, high]: readonly [number, number]): number =>

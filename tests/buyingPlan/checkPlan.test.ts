@@ -1,15 +1,15 @@
 import { beforeAll, describe, expect, it } from 'vitest'
-import { seeded, type Draws } from '../../../build/bench/seeded.ts'
-import { checkPlan } from '../../../shared/cutting/buyingPlan/checkPlan.ts'
-import { buyingPlan } from '../../../shared/cutting/buyingPlan/plan.ts'
+import { seeded, type Draws } from '../../build/bench/seeded.ts'
+import { checkPlan } from '../../shared/cutting/buyingPlan/checkPlan.ts'
+import { buyingPlan } from '../../shared/cutting/buyingPlan/plan.ts'
 import type {
   BoundProof,
   BuyingPlan,
   Certificate,
   CutLength,
-} from '../../../shared/cutting/buyingPlan/planModel.ts'
-import type { BuyRequest } from '../../../shared/cutting/buyingPlan/request.ts'
-import { sampleSize, seed } from '../../fixtures/sample.ts'
+} from '../../shared/cutting/buyingPlan/planModel.ts'
+import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
+import { sampleSize, seed } from '../fixtures/sample.ts'
 import { leastByTrial } from './bruteForce.ts'
 import { jobRequest, smallRequest } from './smallRequests.ts'
 

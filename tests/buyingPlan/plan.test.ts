@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { checkPlan } from '../../../shared/cutting/buyingPlan/checkPlan.ts'
-import { buyingPlan, type Options, type Progress } from '../../../shared/cutting/buyingPlan/plan.ts'
-import type { BuyingPlan } from '../../../shared/cutting/buyingPlan/planModel.ts'
-import type { BuyRequest } from '../../../shared/cutting/buyingPlan/request.ts'
-import { seed } from '../../fixtures/sample.ts'
+import { checkPlan } from '../../shared/cutting/buyingPlan/checkPlan.ts'
+import { buyingPlan, type Options, type Progress } from '../../shared/cutting/buyingPlan/plan.ts'
+import type { BuyingPlan } from '../../shared/cutting/buyingPlan/planModel.ts'
+import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
+import { seed } from '../fixtures/sample.ts'
 import { jobRequest, shuffled, smallRequest } from './smallRequests.ts'
 
 const bare: BuyRequest = { version: 1, kerf: 0, endTrim: 0, leastOffcut: 0, parts: [], stock: [] }

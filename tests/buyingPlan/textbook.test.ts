@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { checkPlan } from '../../../shared/cutting/buyingPlan/checkPlan.ts'
-import { buyingPlan } from '../../../shared/cutting/buyingPlan/plan.ts'
-import type { BuyRequest } from '../../../shared/cutting/buyingPlan/request.ts'
+import { checkPlan } from '../../shared/cutting/buyingPlan/checkPlan.ts'
+import { buyingPlan } from '../../shared/cutting/buyingPlan/plan.ts'
+import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
 
 type Case = {
   name: string
@@ -13,7 +13,7 @@ type Case = {
 }
 
 const cases = JSON.parse(
-  readFileSync(new URL('../../fixtures/cutting/textbook.json', import.meta.url), 'utf8'),
+  readFileSync(new URL('../fixtures/cutting/textbook.json', import.meta.url), 'utf8'),
 ) as Case[]
 
 /** A published case as a request: its units taken as tenths of a millimetre, nothing lost to kerf or trim. */

@@ -1,9 +1,9 @@
 import loadHighs from 'highs'
 import { describe, expect, it } from 'vitest'
-import { checkPlan } from '../../../shared/cutting/buyingPlan/checkPlan.ts'
-import { buyingPlan } from '../../../shared/cutting/buyingPlan/plan.ts'
-import type { BuyRequest } from '../../../shared/cutting/buyingPlan/request.ts'
-import { sampleSize, seed } from '../../fixtures/sample.ts'
+import { checkPlan } from '../../shared/cutting/buyingPlan/checkPlan.ts'
+import { buyingPlan } from '../../shared/cutting/buyingPlan/plan.ts'
+import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
+import { sampleSize, seed } from '../fixtures/sample.ts'
 import { jobRequest } from './smallRequests.ts'
 
 const size = sampleSize('Buying plans against HiGHS', { usual: 40, long: 500, of: 'random jobs' })

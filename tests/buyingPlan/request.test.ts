@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { parseBuyRequest } from '../../../shared/cutting/buyingPlan/request.ts'
-import { problemLine } from '../../../shared/problem.ts'
+import { parseBuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
+import { problemLine } from '../../shared/problem.ts'
 
 const sound = {
   version: 1,

@@ -1,4 +1,4 @@
-import type { BuyRequest } from '../../../shared/cutting/buyingPlan/request.ts'
+import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
 
 /** The least cost in pence, and the least waste in mm that goes with it, of one section's pieces; Infinity where there is no way. */
 export type Least = { pence: number; waste: number }

@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { checkPlan } from '../../../shared/cutting/buyingPlan/checkPlan.ts'
-import { buyingPlan } from '../../../shared/cutting/buyingPlan/plan.ts'
-import type { BuyRequest } from '../../../shared/cutting/buyingPlan/request.ts'
+import { checkPlan } from '../../shared/cutting/buyingPlan/checkPlan.ts'
+import { buyingPlan } from '../../shared/cutting/buyingPlan/plan.ts'
+import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
 
 const fixture = (name: string): string =>
-  readFileSync(new URL(`../../fixtures/cutting/${name}`, import.meta.url), 'utf8')
+  readFileSync(new URL(`../fixtures/cutting/${name}`, import.meta.url), 'utf8')
 
 /** Proven optima by instance name; the library's own "best known" is one too many for four of them. */
 const optima = new Map(
