@@ -2,7 +2,14 @@ import { nodeFault, provideTestPrograms } from './machine.ts'
 import { runVitest } from './runVitest.ts'
 
 /** The tests whose long form takes more than a minute; each keeps a fixed, seeded sample for `npm test`. */
-const longOnes = ['tests/property', 'tests/geometry', 'tests/reference', 'tests/db', 'tests/units']
+const longOnes = [
+  'tests/property',
+  'tests/geometry',
+  'tests/reference',
+  'tests/db',
+  'tests/units',
+  'tests/buyingPlan',
+]
 
 /** `npm run soak`: the long forms in full. A test asks for its long form by BRACEWORK_SOAK=1. */
 const soak = (): number => {

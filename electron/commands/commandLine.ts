@@ -2,8 +2,8 @@ import { parseArgs } from 'node:util'
 import type { PaperFormat } from '../../shared/papers/page.ts'
 import { bad, problemLine, type Problem, type Result } from '../../shared/problem.ts'
 
-/** How a command ended: 0 done, 2 bad input, 3 the gate can't be made as entered. */
-export type Ending = { code: 0 | 2 | 3; out: string; errors: string[] }
+/** How a command ended: 0 done, 1 a fault of the program's own, 2 bad input, 3 the gate can't be made as entered. */
+export type Ending = { code: 0 | 1 | 2 | 3; out: string; errors: string[] }
 
 export const refused = (problems: Problem[]): Ending => ({
   code: 2,

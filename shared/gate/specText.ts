@@ -21,20 +21,23 @@ function nesting(text: string): number {
   return deepest
 }
 
-/** Reads JSON text from outside, within limits, before anything looks at what it says. A byte-order mark is passed over. */
-export function parseSpecText(text: string): Result<unknown> {
+/**
+ * Reads JSON text from outside, within limits, before anything looks at what it says. A byte-order mark is passed over. what says what the text
+ * should be.
+ */
+export function parseSpecText(text: string, what = 'a gate spec'): Result<unknown> {
   const body = text.startsWith('\uFEFF') ? text.slice(1) : text
   if (body.length > longestSpecText)
     return bad(problem('too-long', `${body.length} characters came, up to ${longestSpecText} are accepted`))
-  if (body.trim() === '') return bad(problem('empty', 'the file is empty, a gate spec as JSON is accepted'))
+  if (body.trim() === '') return bad(problem('empty', `the file is empty, ${what} as JSON is accepted`))
   if (nesting(body) > deepestNesting)
     return bad(
-      problem('too-deep', `brackets nest deeper than ${deepestNesting}, a gate spec as JSON is accepted`),
+      problem('too-deep', `brackets nest deeper than ${deepestNesting}, ${what} as JSON is accepted`),
     )
   try {
     return { ok: true, value: JSON.parse(body) as unknown }
   } catch (error) {
     const why = error instanceof SyntaxError ? error.message.slice(0, 120) : 'unreadable'
-    return bad(problem('not-json', `not JSON (${why}), a gate spec as JSON is accepted`))
+    return bad(problem('not-json', `not JSON (${why}), ${what} as JSON is accepted`))
   }
 }

@@ -204,11 +204,3 @@ describe('card with a gate that can’t be made', () => {
     })
   })
 })
-
-describe('buy', () => {
-  it('says that it isn’t there yet', async () => {
-    const { code, out, errors } = await runCommand('buy', [exampleSpecs[0]?.path ?? ''])
-    expect([code, out, errors.length]).toEqual([2, '', 1])
-    expect(errors[0]).toMatch(/^buy: not yet/)
-  })
-})

@@ -1,0 +1,142 @@
+import type { Bought, CuttingProblem, Pattern } from './cuttingProblem.ts'
+import { fillKnapsack, makeKnapsack } from './knapsack.ts'
+import { newPatterns, type Workbench } from './generate.ts'
+import { keepPatterns, partDuals, resolve, solveFor, unmet, usedPatterns, type Bounds } from './master.ts'
+
+/** What is still to be cut and to be bought, and the plan so far. */
+export type Rest = { demand: Int32Array; bounds: Bounds; plan: Bought[] }
+
+/** Rounds of new patterns for one step of a dive; more than any needed. */
+const mostRounds = 100
+
+/** Takes a pattern into the plan, no more of each part than is still wanted. False when nothing of it was. */
+function take({ demand, bounds, plan }: Rest, { stock, counts, times }: Bought): boolean {
+  const wanted: Pattern = counts.map((count, part) => Math.min(count, demand[part] as number))
+  if (!wanted.some((count) => count > 0)) return false
+  const most = bounds.most[stock] as number
+  let often = Math.min(times, most)
+  wanted.forEach((count, part) => {
+    if (count > 0) often = Math.min(often, Math.floor((demand[part] as number) / count))
+  })
+  if (often < 1) return false
+  plan.push({ stock, counts: wanted, times: often })
+  wanted.forEach((count, part) => (demand[part] = (demand[part] as number) - count * often))
+  bounds.most[stock] = most - often
+  bounds.least[stock] = Math.max(0, (bounds.least[stock] as number) - often)
+  return true
+}
+
+/**
+ * How a dive differs from the plainest one: slow takes one whole length at a time rather than all whole shares at once;
+ * at the step named, a share further down the list is rounded up.
+ */
+export type DiveWay = { slow: boolean; step: number; down: number }
+
+export const plainWay: DiveWay = { slow: false, step: -1, down: 0 }
+
+/** Ways to try after the plainest, the likeliest first. */
+export const otherWays: readonly DiveWay[] = [
+  { slow: true, step: -1, down: 0 },
+  ...[0, 1, 2, 3].flatMap((step) =>
+    [1, 2].flatMap((down) => [
+      { slow: false, step, down },
+      { slow: true, step, down },
+    ]),
+  ),
+]
+
+/** The solution's whole shares taken at once; where there are none, its largest share rounded up. */
+export function takeFrom(
+  rest: Rest,
+  used: Bought[],
+  { slow, down }: { slow: boolean; down: number },
+): boolean {
+  const whole = slow ? [] : used.filter(({ times }) => times > 1 - 1e-6)
+  const taken = whole.map((one) => take(rest, { ...one, times: Math.floor(one.times + 1e-6) }))
+  if (taken.some((done) => done)) return true
+  const nearness = ({ times }: Bought) => (slow && times > 1 ? 1 : times)
+  const largest = [...used].sort((a, b) => nearness(b) - nearness(a) || a.stock - b.stock)
+  const order = [...largest.slice(down), ...largest.slice(0, down)]
+  return order.some((one) => take(rest, { ...one, times: 1 }))
+}
+
+/** The rest as a problem of its own, with a table that never takes more of a part than is still wanted. */
+const tableOfRest = ({ problem }: Workbench, demand: Int32Array) =>
+  makeKnapsack({
+    ...problem,
+    parts: problem.parts.map(({ size }, part) => ({ size, demand: demand[part] as number })),
+  })
+
+/** Solves for what is still wanted, with patterns that take no more than that. False when it can't be. */
+function solveRest(bench: Workbench, { demand, bounds }: Rest): boolean {
+  const { master } = bench
+  keepPatterns(master, demand)
+  if (!solveFor(master, bounds, demand)) return false
+  const rest = { ...bench, table: tableOfRest(bench, demand) }
+  for (let round = 0; round < mostRounds && !bench.stop(); round += 1) {
+    bench.effort += fillKnapsack(rest.table, partDuals(master))
+    if (newPatterns(rest) === 0) return true
+    if (!resolve(master)) return false
+  }
+  return !bench.stop()
+}
+
+/** From the solution within bounds to a whole plan, fixing patterns and solving the rest again; undefined where it gets stuck. */
+export function dive(bench: Workbench, bounds: Bounds, way: DiveWay): Bought[] | undefined {
+  const plan = descend(bench, bounds, way)
+  keepPatterns(bench.master, new Int32Array(0))
+  return plan
+}
+
+function descend(bench: Workbench, { least, most }: Bounds, way: DiveWay): Bought[] | undefined {
+  const rest: Rest = {
+    demand: Int32Array.from(bench.problem.parts, ({ demand }) => demand),
+    bounds: { least: least.slice(), most: most.slice() },
+    plan: [],
+  }
+  let roundings = 0
+  while (rest.demand.some((count) => count > 0)) {
+    if (bench.stop() || !solveRest(bench, rest)) return undefined
+    if (unmet(bench.master) > 1e-6) return undefined
+    const before = rest.plan.length
+    const down = roundings === way.step ? way.down : 0
+    if (!takeFrom(rest, usedPatterns(bench.master), { slow: way.slow, down })) return undefined
+    if (rest.plan.length === before + 1) roundings += 1
+  }
+  return merged(rest.plan)
+}
+
+/** Like lengths counted together, in the order they came. */
+export function merged(plan: readonly Bought[]): Bought[] {
+  const seen = new Map<string, Bought>()
+  for (const { stock, counts, times } of plan) {
+    const key = `${stock}:${counts.join(',')}`
+    const known = seen.get(key)
+    if (known) known.times += times
+    else seen.set(key, { stock, counts, times })
+  }
+  return [...seen.values()]
+}
+
+/** Every length from the cheapest stock that holds it and is still to be had; dearest lengths first. */
+export function cheapened(problem: CuttingProblem, plan: readonly Bought[]): Bought[] {
+  const left = Int32Array.from(problem.stocks, ({ most }) => most)
+  for (const { stock, times } of plan) left[stock] = (left[stock] as number) - times
+  const cheapest = problem.stocks
+    .map(({ room, pence }, stock) => ({ room, pence, stock }))
+    .sort((a, b) => a.pence - b.pence || a.room - b.room || a.stock - b.stock)
+  const result: Bought[] = []
+  for (const { stock, counts, times } of plan) {
+    const size = problem.parts.reduce((sum, part, index) => sum + part.size * (counts[index] as number), 0)
+    for (let one = 0; one < times; one += 1) {
+      const now = cheapest.find(
+        (other) => other.room >= size && (other.stock === stock || (left[other.stock] as number) > 0),
+      )
+      const to = now?.stock ?? stock
+      left[stock] = (left[stock] as number) + 1
+      left[to] = (left[to] as number) - 1
+      result.push({ stock: to, counts, times: 1 })
+    }
+  }
+  return merged(result)
+}

@@ -1,0 +1,182 @@
+/**
+ * A linear program that grows by columns: rows are equalities, every column has a cost, a lower and an upper bound. Solved with a dense
+ * inverse of the basis: the dual simplex after a change of bounds or demand, the primal one after new columns. Steers only: nothing
+ * here is ever claimed without a check in whole numbers.
+ */
+export type Column = { rows: Int32Array; values: Float64Array; cost: number; lower: number; upper: number }
+
+export type Simplex = {
+  rows: number
+  right: Float64Array
+  columns: Column[]
+  /** Row position of a basic column, −1 at its lower bound, −2 at its upper. */
+  place: Int32Array
+  basis: Int32Array
+  inverse: Float64Array
+  level: Float64Array
+  duals: Float64Array
+  /** Pivots since the inverse was made anew, and in all. */
+  since: number
+  pivots: number
+}
+
+const [atLower, atUpper] = [-1, -2]
+const tiny = 1e-9
+/** A pivot smaller than this is not trusted. */
+const leastPivot = 1e-7
+const refreshAfter = 60
+
+/** A program with its first basis: one basic column a row, named in order, whose matrix is a signed unit one. */
+export function makeSimplex(right: number[], columns: Column[], basis: number[]): Simplex {
+  const rows = right.length
+  const simplex: Simplex = {
+    rows,
+    right: Float64Array.from(right),
+    columns: [],
+    place: new Int32Array(1024).fill(atLower),
+    basis: Int32Array.from(basis),
+    inverse: new Float64Array(rows * rows),
+    level: new Float64Array(rows),
+    duals: new Float64Array(rows),
+    since: 0,
+    pivots: 0,
+  }
+  for (const column of columns) addColumn(simplex, column)
+  restart(simplex, basis)
+  return simplex
+}
+
+/** Adds a column at its lower bound; gives its number. */
+export function addColumn(simplex: Simplex, column: Column): number {
+  const number = simplex.columns.push(column) - 1
+  if (number >= simplex.place.length) {
+    const wider = new Int32Array(2 * simplex.place.length).fill(atLower)
+    wider.set(simplex.place)
+    simplex.place = wider
+  }
+  simplex.place[number] = atLower
+  return number
+}
+
+/** Goes back to a basis whose matrix is a signed unit one, every other column at its lower bound. */
+export function restart(simplex: Simplex, basis: readonly number[]): void {
+  const { rows, inverse, place, columns } = simplex
+  place.fill(atLower)
+  simplex.basis.set(basis)
+  inverse.fill(0)
+  basis.forEach((number, row) => {
+    place[number] = row
+    inverse[row * rows + row] = 1 / ((columns[number] as Column).values[0] as number)
+  })
+  simplex.since = 0
+  setLevels(simplex)
+  setDuals(simplex)
+}
+
+/** What a column at a bound stands at. */
+const standing = ({ columns, place }: Simplex, number: number): number => {
+  const { lower, upper } = columns[number] as Column
+  return place[number] === atUpper ? upper : lower
+}
+
+/** The value of a column in the solution as it stands. */
+export const valueOf = (simplex: Simplex, number: number): number => {
+  const row = simplex.place[number] as number
+  return row >= 0 ? (simplex.level[row] as number) : standing(simplex, number)
+}
+
+/** Works out the basic columns' levels from the bounds and the right-hand sides. */
+export function setLevels(simplex: Simplex): void {
+  const { rows, right, columns, place, inverse, level } = simplex
+  const rest = Float64Array.from(right)
+  for (let number = 0; number < columns.length; number += 1) {
+    if ((place[number] as number) >= 0) continue
+    const value = standing(simplex, number)
+    if (value === 0) continue
+    const { rows: at, values } = columns[number] as Column
+    for (let k = 0; k < at.length; k += 1)
+      rest[at[k] as number] = (rest[at[k] as number] as number) - (values[k] as number) * value
+  }
+  for (let row = 0; row < rows; row += 1) {
+    let sum = 0
+    for (let k = 0; k < rows; k += 1) sum += (inverse[row * rows + k] as number) * (rest[k] as number)
+    level[row] = sum
+  }
+}
+
+/** Works out the duals: the basic columns' costs through the inverse. */
+export function setDuals({ rows, columns, basis, inverse, duals }: Simplex): void {
+  duals.fill(0)
+  for (let row = 0; row < rows; row += 1) {
+    const { cost } = columns[basis[row] as number] as Column
+    if (cost === 0) continue
+    for (let k = 0; k < rows; k += 1)
+      duals[k] = (duals[k] as number) + cost * (inverse[row * rows + k] as number)
+  }
+}
+
+const reducedCost = ({ duals }: Simplex, { rows, values, cost }: Column): number => {
+  let sum = cost
+  for (let k = 0; k < rows.length; k += 1) sum -= (duals[rows[k] as number] as number) * (values[k] as number)
+  return sum
+}
+
+/** A column in terms of the basis. */
+function inBasis({ rows, inverse }: Simplex, { rows: at, values }: Column): Float64Array {
+  const result = new Float64Array(rows)
+  for (let row = 0; row < rows; row += 1) {
+    let sum = 0
+    for (let k = 0; k < at.length; k += 1)
+      sum += (inverse[row * rows + (at[k] as number)] as number) * (values[k] as number)
+    result[row] = sum
+  }
+  return result
+}
+
+/** Makes the inverse anew from the basis, by elimination with row exchange. False when the basis has gone singular. */
+function refresh(simplex: Simplex): boolean {
+  const { rows, columns, basis, inverse } = simplex
+  const matrix = new Float64Array(rows * rows)
+  const unit = new Float64Array(rows * rows)
+  for (let place = 0; place < rows; place += 1) {
+    const { rows: at, values } = columns[basis[place] as number] as Column
+    for (let k = 0; k < at.length; k += 1) matrix[(at[k] as number) * rows + place] = values[k] as number
+    unit[place * rows + place] = 1
+  }
+  for (let place = 0; place < rows; place += 1) if (!eliminate(matrix, unit, { rows, place })) return false
+  inverse.set(unit)
+  simplex.since = 0
+  setLevels(simplex)
+  setDuals(simplex)
+  return true
+}
+
+type Elimination = { rows: number; place: number }
+
+function eliminate(matrix: Float64Array, unit: Float64Array, { rows, place }: Elimination): boolean {
+  let pivot = place
+  for (let row = place + 1; row < rows; row += 1)
+    if (Math.abs(matrix[row * rows + place] as number) > Math.abs(matrix[pivot * rows + place] as number))
+      pivot = row
+  const by = matrix[pivot * rows + place] as number
+  if (Math.abs(by) < tiny) return false
+  for (const table of [matrix, unit]) {
+    for (let k = 0; k < rows; k += 1) {
+      const above = table[pivot * rows + k] as number
+      table[pivot * rows + k] = table[place * rows + k] as number
+      table[place * rows + k] = above / by
+    }
+  }
+  for (let row = 0; row < rows; row += 1) {
+    const share = matrix[row * rows + place] as number
+    if (row === place || share === 0) continue
+    for (const table of [matrix, unit])
+      for (let k = 0; k < rows; k += 1) {
+        const taken = table[place * rows + k] as number
+        if (taken !== 0) table[row * rows + k] = (table[row * rows + k] as number) - share * taken
+      }
+  }
+  return true
+}
+
+export { atLower, atUpper, inBasis, leastPivot, reducedCost, refresh, refreshAfter, tiny }

@@ -1,0 +1,242 @@
+import { beforeAll, describe, expect, it } from 'vitest'
+import { seeded, type Draws } from '../../build/bench/seeded.ts'
+import { checkPlan } from '../../shared/cutting/buyingPlan/checkPlan.ts'
+import { buyingPlan } from '../../shared/cutting/buyingPlan/plan.ts'
+import type {
+  BoundProof,
+  BuyingPlan,
+  Certificate,
+  CutLength,
+} from '../../shared/cutting/buyingPlan/planModel.ts'
+import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
+import { sampleSize, seed } from '../fixtures/sample.ts'
+import { leastByTrial } from './bruteForce.ts'
+import { jobRequest, smallRequest } from './smallRequests.ts'
+
+/** Two sections, a limited length that is used up, a rack piece, marks. */
+const request: BuyRequest = {
+  version: 1,
+  kerf: 3.2,
+  endTrim: 25,
+  leastOffcut: 450,
+  parts: [
+    { section: 'board', length: 1830.5, quantity: 9, mark: 'gate 1' },
+    { section: 'board', length: 1650, quantity: 7 },
+    { section: 'board', length: 905, quantity: 2, mark: 'gate 2' },
+    { section: 'ledge', length: 860, quantity: 5, mark: 'gate 1' },
+  ],
+  stock: [
+    { section: 'board', length: 3600, pence: 910, available: 2 },
+    { section: 'board', length: 4200, pence: 1130 },
+    { section: 'board', length: 5400, pence: 1520 },
+    { section: 'ledge', length: 1800, pence: 710 },
+    { section: 'ledge', length: 3600, pence: 1490 },
+  ],
+  rack: [
+    { section: 'board', length: 1900, pence: 40 },
+    { section: 'ledge', length: 900 },
+  ],
+}
+
+const planned = (wanted: BuyRequest): BuyingPlan => {
+  const plan = buyingPlan(wanted)
+  if (!plan.ok) throw new Error(JSON.stringify(plan.problems))
+  return plan.value
+}
+
+/** The plan with something changed in it. */
+function changed(plan: BuyingPlan, change: (plan: BuyingPlan) => void): BuyingPlan {
+  const copy = structuredClone(plan)
+  change(copy)
+  return copy
+}
+
+const first = (plan: BuyingPlan): CutLength => plan.lengths[0] as CutLength
+const rackOf = (plan: BuyingPlan): CutLength => plan.lengths.find(({ from }) => from === 'rack') as CutLength
+const limitedOf = (plan: BuyingPlan): CutLength =>
+  plan.lengths.find(({ section, stock }) => section === 'board' && stock === 3600) as CutLength
+const board = (plan: BuyingPlan): Certificate => plan.certificate[0] as Certificate
+
+/** Every vector of duals in a proof. */
+const dualsOf = (proof: BoundProof): number[][] =>
+  'duals' in proof ? [proof.duals] : 'offer' in proof ? [...dualsOf(proof.fewer), ...dualsOf(proof.more)] : []
+
+const dearer = (plan: BuyingPlan, pence: number) => {
+  plan.cost += pence
+  plan.bound += pence
+  board(plan).cost += pence
+  board(plan).bound += pence
+}
+
+const faults: [what: string, change: (plan: BuyingPlan) => void][] = [
+  ['a cut left out', (plan) => first(plan).cuts.pop()],
+  ['a cut too many', (plan) => first(plan).cuts.push({ length: 905, mark: 'gate 2' })],
+  ['a cut a tenth too short', (plan) => ((first(plan).cuts[0] as { length: number }).length -= 0.1)],
+  ['a cut for another gate', (plan) => ((first(plan).cuts[0] as { mark?: string }).mark = 'gate 3')],
+  ['a length once more', (plan) => (first(plan).count += 1)],
+  ['half a length', (plan) => (first(plan).count -= 0.5)],
+  ['a length with nothing cut', (plan) => plan.lengths.push({ ...first(plan), cuts: [], offcut: 1 })],
+  ['a rack piece that isn’t there', (plan) => (rackOf(plan).stock += 100)],
+  ['a rack piece called a merchant’s', (plan) => (rackOf(plan).from = 'merchant')],
+  ['a rack piece twice', (plan) => plan.lengths.push({ ...rackOf(plan) })],
+  ['more of a length than there is', (plan) => plan.lengths.push({ ...limitedOf(plan), count: 3 })],
+  ['a length of another section', (plan) => (first(plan).section = 'ledge')],
+  ['a longer length at the shorter’s price', (plan) => (limitedOf(plan).stock = 4200)],
+  ['an offcut a tenth out', (plan) => (first(plan).offcut += 0.1)],
+  ['a price a penny less', (plan) => (limitedOf(plan).pence -= 1)],
+  ['a cost a penny less', (plan) => (plan.cost -= 1)],
+  ['a cost and bound a penny less', (plan) => dearer(plan, -1)],
+  ['a cost and bound a penny more', (plan) => dearer(plan, 1)],
+  ['a bound a penny more', (plan) => (plan.bound += 1)],
+  ['a section’s bound a penny more', (plan) => (board(plan).bound += 1)],
+  ['proven at a lower bound', (plan) => (plan.bound -= 1)],
+  ['best found at its own bound', (plan) => (plan.status = 'best-found')],
+  ['not shown where it is', (plan) => (plan.shown.cost = false)],
+  ['a section without a certificate', (plan) => plan.certificate.pop()],
+  ['a certificate without a part', (plan) => board(plan).parts.pop()],
+  ['a certificate with a part of another length', (plan) => (board(plan).parts[0] = 1831)],
+  ['a certificate without its cheapest offer', (plan) => (board(plan).offers = board(plan).offers.slice(1))],
+  ['a certificate without offers', (plan) => (board(plan).offers = [])],
+  [
+    'duals half as large again',
+    (plan) =>
+      dualsOf(board(plan).proof).forEach((duals) =>
+        duals.forEach((dual, part) => (duals[part] = Math.round(dual * 1.5))),
+      ),
+  ],
+  ['duals of nothing', (plan) => dualsOf(board(plan).proof).forEach((duals) => duals.fill(0))],
+  ['a dual below nothing', (plan) => ((dualsOf(board(plan).proof)[0] as number[])[0] = -5)],
+  ['a dual that isn’t whole', (plan) => ((dualsOf(board(plan).proof)[0] as number[])[0] = 9.5)],
+  ['a dual past exact numbers', (plan) => ((dualsOf(board(plan).proof)[0] as number[])[0] = 2 ** 53)],
+  ['a dual too few', (plan) => dualsOf(board(plan).proof).forEach((duals) => duals.pop())],
+  ['a proof that claims to have looked', (plan) => (board(plan).proof = { searched: [0, 0, 0, 0] })],
+  [
+    'a split of an offer that isn’t there',
+    (plan) => (board(plan).proof = { offer: 9, upTo: 1, fewer: board(plan).proof, more: board(plan).proof }),
+  ],
+  [
+    'a case closed by looking that holds the plan itself',
+    (plan) => {
+      const counts = board(plan).offers.map((group) =>
+        plan.lengths
+          .filter(
+            ({ section, stock, from }) =>
+              section === 'board' && group.some((one) => one.stock === stock && one.from === from),
+          )
+          .reduce((sum, { count }) => sum + count, 0),
+      )
+      const around = counts.reduceRight<BoundProof>(
+        (inner, count, offer) => ({
+          offer,
+          upTo: count,
+          fewer: { offer, upTo: count - 1, fewer: board(plan).proof, more: inner },
+          more: board(plan).proof,
+        }),
+        { searched: counts },
+      )
+      board(plan).proof = around
+    },
+  ],
+]
+
+describe('the checker of a buying plan', () => {
+  let plan: BuyingPlan
+  beforeAll(() => {
+    plan = planned(request)
+  })
+
+  it('finds no fault in the plan as it was made, which uses rack, limit and two sections', () => {
+    expect(checkPlan(request, plan)).toEqual({ faults: [], bound: plan.cost })
+    expect(plan.status).toBe('proven')
+    expect(rackOf(plan).count).toBe(1)
+    const limited = plan.lengths.filter(({ stock, section }) => stock === 3600 && section === 'board')
+    expect(limited.reduce((sum, { count }) => sum + count, 0)).toBe(2)
+    expect(plan.certificate.map(({ section }) => section)).toEqual(['board', 'ledge'])
+  })
+
+  it.each(faults)('finds %s', (_what, change) => {
+    expect(checkPlan(request, changed(plan, change)).faults).not.toEqual([])
+  })
+
+  it('finds a dearer plan that calls itself proven', () => {
+    const dear = changed(plan, (one) => {
+      const swapped = one.lengths.find(
+        ({ section, stock }) => section === 'ledge' && stock === 1800,
+      ) as CutLength
+      const more = (1490 - 710) * swapped.count
+      Object.assign(swapped, { stock: 3600, pence: 1490, offcut: swapped.offcut + 1800 })
+      const ledge = one.certificate[1] as Certificate
+      for (const sums of [one, ledge]) {
+        sums.cost += more
+        sums.bound += more
+      }
+    })
+    const { faults: found, bound } = checkPlan(request, dear)
+    expect(found.every((fault) => /bound/.test(fault)) && found.length).toBeGreaterThan(0)
+    expect(bound).toBeLessThan(dear.cost)
+  })
+})
+
+/** A proof made up by chance: splits, duals and claims to have looked, none of them sound. */
+function madeUp(draws: Draws, { parts, offers }: Certificate, depth: number): BoundProof {
+  const kind = draws.between(0, depth)
+  if (kind > 0)
+    return {
+      offer: draws.between(0, offers.length - 1),
+      upTo: draws.between(0, 3),
+      fewer: madeUp(draws, { parts, offers } as Certificate, depth - 1),
+      more: madeUp(draws, { parts, offers } as Certificate, depth - 1),
+    }
+  if (draws.between(0, 4) === 0) return { searched: offers.map(() => draws.between(0, 2)) }
+  return { duals: parts.map((length) => Math.round(length * draws.between(0, 1500) * 2 ** 14)) }
+}
+
+describe('the bound that the checker shows', () => {
+  it('is never over the least there is, whatever proof it is given', () => {
+    const size = sampleSize('Made-up proofs', {
+      usual: 300,
+      long: 5000,
+      of: 'random small requests, six proofs each',
+    })
+    let tight = 0
+    for (let index = 0; index < size; index += 1) {
+      const small = smallRequest(seed + index)
+      const made = buyingPlan(small)
+      if (!made.ok) continue
+      const { pence } = leastByTrial(small)
+      const draws = seeded(seed + index)
+      for (let trial = 0; trial < 6; trial += 1) {
+        const fake = changed(made.value, (one) => {
+          board(one).proof = madeUp(draws, board(one), 3)
+          one.cost = board(one).cost = 1e9
+        })
+        const { bound } = checkPlan(small, fake)
+        expect([seed + index, trial, bound <= pence]).toEqual([seed + index, trial, true])
+        if (bound > 0 && bound > pence / 2) tight += 1
+      }
+    }
+    process.stdout.write(`${tight} bounds over half of the least\n`)
+    expect(tight).toBeGreaterThan(size / 10)
+  })
+
+  it('catches a penny taken off or put on in any of fifty jobs', () => {
+    for (let index = 0; index < 50; index += 1) {
+      const job = jobRequest(seed + index, { rack: index % 2 === 0 })
+      const plan = planned(job)
+      expect(checkPlan(job, plan).faults).toEqual([])
+      for (const pence of [-1, 1])
+        expect(
+          checkPlan(
+            job,
+            changed(plan, (one) => dearer(one, pence)),
+          ).faults,
+        ).not.toEqual([])
+      expect(
+        checkPlan(
+          job,
+          changed(plan, (one) => (board(one).cost = one.cost + 1)),
+        ).faults,
+      ).not.toEqual([])
+    }
+  })
+})
