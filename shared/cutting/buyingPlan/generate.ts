@@ -41,7 +41,10 @@ export function generate(bench: Workbench, bounds: Bounds, cutoff: number): Solv
   const demand = problem.parts.map((part) => part.demand)
   const before = master.simplex.pivots
   let sane = solveFor(master, bounds, demand)
-  let best: { lower: number; duals: Float64Array } = { lower: -Infinity, duals: new Float64Array(0) }
+  let best: { lower: number; duals: Float64Array } = {
+    lower: -Infinity,
+    duals: new Float64Array(problem.parts.length),
+  }
   let optimal = false
   while (sane && !optimal && !bench.stop()) {
     const duals = partDuals(master)
