@@ -16,7 +16,7 @@ import type { LengthUnit } from './job/job.ts'
 import type { PaperFormat } from './papers/page.ts'
 import type { StandardTimes } from './pricing/needs.ts'
 import { moneyTakes, type MoneyReplies } from './pricing/requests.ts'
-import { businessShape, moneyShape, timesShape, type Business } from './pricing/shapes.ts'
+import { businessShape, day as isoDay, moneyShape, timesShape, type Business } from './pricing/shapes.ts'
 import type { MoneySettings } from './pricing/terms.ts'
 
 /** A section the workshop keeps, offered when a gate is designed. A job copies it, so that a later edit moves no job. source: 'common practice' or 'this workshop'. */
@@ -57,7 +57,6 @@ const id = v.pipe(
 )
 const shortText = v.pipe(v.string('a text'), v.maxLength(300, 'a text of up to 300 characters'))
 const longText = v.pipe(v.string('a text'), v.maxLength(20000, 'a text of up to 20000 characters'))
-const isoDay = v.pipe(v.string('a day as 2026-05-31'), v.isoDate('a day as 2026-05-31'))
 const format = v.picklist(['a4', 'letter'], 'a4 or letter')
 const sheet = v.picklist(['worked figures', 'fitting sheet'], 'worked figures or fitting sheet')
 const unit = v.picklist(['mm', 'in'], 'mm or in')

@@ -21,7 +21,19 @@ const range = (called: string, least: number, most: number) => {
 const whole = (called: string, least: number, most: number) =>
   v.pipe(range(called, least, most), v.integer(`${called}, whole`))
 
-export const day = v.pipe(v.string('a day as 2026-05-31'), v.isoDate('a day as 2026-05-31'))
+/** Whether the calendar has a day written as 2026-05-31: no 31 February. */
+function isInCalendar(iso: string): boolean {
+  const [year = 0, month = 0, date = 0] = iso.split('-').map(Number)
+  const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0
+  const days = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0
+  return date >= 1 && date <= days
+}
+
+export const day = v.pipe(
+  v.string('a day as 2026-05-31'),
+  v.isoDate('a day as 2026-05-31'),
+  v.check(isInCalendar, 'a day that the calendar has, as 2026-05-31'),
+)
 export const rowId = whole('a number', 1, Number.MAX_SAFE_INTEGER)
 const sum = v.pipe(
   v.number('a sum in whole pence'),
