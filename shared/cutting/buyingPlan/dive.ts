@@ -1,4 +1,4 @@
-import type { Bought, CuttingProblem, Pattern } from './cuttingProblem.ts'
+import { sizeOf, type Bought, type CuttingProblem, type Pattern } from './cuttingProblem.ts'
 import { fillKnapsack, makeKnapsack } from './knapsack.ts'
 import { newPatterns, type Workbench } from './generate.ts'
 import { keepPatterns, partDuals, resolve, solveFor, unmet, usedPatterns, type Bounds } from './master.ts'
@@ -127,7 +127,7 @@ export function cheapened(problem: CuttingProblem, plan: readonly Bought[]): Bou
     .sort((a, b) => a.pence - b.pence || a.room - b.room || a.stock - b.stock)
   const result: Bought[] = []
   for (const { stock, counts, times } of plan) {
-    const size = problem.parts.reduce((sum, part, index) => sum + part.size * (counts[index] as number), 0)
+    const size = sizeOf(problem, counts)
     for (let one = 0; one < times; one += 1) {
       const now = cheapest.find(
         (other) => other.room >= size && (other.stock === stock || (left[other.stock] as number) > 0),

@@ -80,7 +80,7 @@ function work(state: State, node: Node): void {
   if (settled) return workSettled(state, node, Int32Array.from(counts, Math.round))
   if (state.nodes < 12 || state.nodes % 8 === 0) offer(state, dive(bench, node.bounds, plainWay))
   if (node.bound >= state.pence) return
-  divide(state, node, splitOf(bench.problem, node.bounds, counts))
+  divide(state, node, splitOf(bench.problem, counts))
 }
 
 /** A node that was interrupted stays open with its bound. */
@@ -89,11 +89,7 @@ function keepOpen(state: State, node: Node): void {
 }
 
 /** The stock whose count is least settled, a dear one first. */
-function splitOf(
-  { stocks }: CuttingProblem,
-  _bounds: Bounds,
-  counts: number[],
-): { stock: number; upTo: number } {
+function splitOf({ stocks }: CuttingProblem, counts: number[]): { stock: number; upTo: number } {
   let best = { stock: 0, upTo: 0, gain: -1 }
   counts.forEach((count, stock) => {
     const share = count - Math.floor(count + 1e-9)
