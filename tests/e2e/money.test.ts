@@ -49,7 +49,7 @@ async function openedHash(page: Page, revision: number): Promise<string> {
 /** Looks at what a rise would do, then lets it count; what the page told before is handed back. */
 async function lookThenApply(page: Page): Promise<string> {
   await page.getByRole('button', { name: 'See what it does' }).click()
-  await page.getByRole('heading', { name: 'Before prices change' }).waitFor()
+  await page.locator('[data-apply]:enabled').waitFor()
   const told = await page.locator('main').innerText()
   await apply(page)
   return told
