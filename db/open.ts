@@ -6,11 +6,13 @@ import { customersRoom, type CustomersRoom } from './customers.ts'
 import { jobsRoom, type JobsRoom } from './jobs.ts'
 import { migrate, pendingSteps, readMigrations, type Migration } from './migrate.ts'
 import { optionsRoom, type OptionsRoom } from './options.ts'
+import { ordersRoom, type OrdersRoom } from './orders.ts'
 import { papersRoom, type PapersRoom } from './papers.ts'
 import { priceReading } from './priceReading.ts'
 import { priceQuestions } from './priceRows.ts'
 import { pricesRoom, type PricesRoom } from './prices.ts'
 import { quotationsRoom, type QuotationsRoom } from './quotations.ts'
+import { rackRoom, type RackRoom } from './rack.ts'
 import { clearUnfinished, risesRoom, type RisesRoom } from './rises.ts'
 import { sampleRoom, type SampleRoom } from './sample.ts'
 import { sectionsRoom, type SectionsRoom } from './sections.ts'
@@ -35,6 +37,8 @@ export type Book = {
   options: OptionsRoom
   quotations: QuotationsRoom
   workDone: WorkDoneRoom
+  orders: OrdersRoom
+  rack: RackRoom
   sample: SampleRoom
   together: <T>(work: () => T) => T
   close: () => void
@@ -158,6 +162,8 @@ function roomsOf(connection: Connection) {
       quotations,
       options: optionsRoom(connection),
       workDone: workDoneRoom(connection, quotations),
+      orders: ordersRoom(connection),
+      rack: rackRoom(connection),
       customers,
       jobs: jobsRoom(connection, customers),
       papers: papersRoom(connection),

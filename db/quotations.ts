@@ -18,6 +18,8 @@ export type QuotationsRoom = {
   standingSteps: (day: string) => Generator<void, StandingJob[]>
   /** The option a job was sold on: of the quotation accepted last the one accepted, else of the latest the first. */
   soldOn: (jobId: number) => QuotedOption | undefined
+  /** The option of a job that was accepted last; undefined where none was. */
+  accepted: (jobId: number) => QuotedOption | undefined
 }
 
 type Stored = Paper & { money: string }
@@ -123,6 +125,11 @@ export function quotationsRoom(connection: Connection): QuotationsRoom {
     soldOn: (jobId) => {
       const found = read(() => run.sold.get(jobId))
       return found && moneyIn(found.money, found).options[found.option ?? 0]
+    },
+    accepted: (jobId) => {
+      const found = read(() => run.sold.get(jobId))
+      if (!found || found.option === null) return undefined
+      return moneyIn(found.money, found).options[found.option]
     },
   }
 }

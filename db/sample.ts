@@ -1,4 +1,5 @@
 import type { Connection } from './connection.ts'
+import { sampleOrders } from './sampleOrders.ts'
 import { samplePrices } from './samplePrices.ts'
 import { searchRoom } from './search.ts'
 
@@ -7,10 +8,22 @@ export const sampleWorkshopName = 'A made-up workshop'
 
 export type SampleRoom = {
   /**
-   * Takes every sample job out, with its papers, options and changes, the invented customers no other job belongs to, and the invented
+   * Takes every sample job out, with its papers, options, orders and changes, the sample's pieces of the rack, the invented customers no other job belongs to, and the invented
    * prices that nothing of the workshop's own uses. Gives how many jobs went.
    */
   remove: () => number
+}
+
+/** Takes one job out with all that hangs on it. */
+function jobDropping({ db }: Connection): (id: number) => void {
+  const dropAcceptances = db.prepare(
+    'DELETE FROM acceptances WHERE paper_id IN (SELECT id FROM papers WHERE job_id = ?)',
+  )
+  const drops = ['papers', 'options', 'work_done', 'changes'].map((table) =>
+    db.prepare(`DELETE FROM ${table} WHERE job_id = ?`),
+  )
+  const dropJob = db.prepare('DELETE FROM jobs WHERE id = ?')
+  return (id) => [dropAcceptances, ...drops, dropJob].forEach((drop) => void drop.run(id))
 }
 
 /** The sample book's way out, in one action. What the workshop made itself stays, whoever the customer was. forget is told that prices went. */
@@ -21,14 +34,9 @@ export function sampleRoom(connection: Connection, forget: () => void): SampleRo
   const lonely = db.prepare<[], { id: number }>(
     'SELECT id FROM customers WHERE sample = 1 AND id NOT IN (SELECT customer_id FROM jobs)',
   )
-  const dropAcceptances = db.prepare(
-    'DELETE FROM acceptances WHERE paper_id IN (SELECT id FROM papers WHERE job_id = ?)',
-  )
+  const dropJob = jobDropping(connection)
   const dropPrices = samplePrices(connection)
-  const drops = ['papers', 'options', 'work_done', 'changes'].map((table) =>
-    db.prepare(`DELETE FROM ${table} WHERE job_id = ?`),
-  )
-  const dropJob = db.prepare('DELETE FROM jobs WHERE id = ?')
+  const dropOrders = sampleOrders(connection)
   const dropCustomer = db.prepare('DELETE FROM customers WHERE id = ?')
   const adopt = db.prepare('UPDATE customers SET sample = 0 WHERE sample = 1')
   const dropName = db.prepare("DELETE FROM settings WHERE key = 'name' AND value = ?")
@@ -36,10 +44,9 @@ export function sampleRoom(connection: Connection, forget: () => void): SampleRo
     remove: () =>
       write(() => {
         const gone = jobs.all()
+        dropOrders()
         for (const { id } of gone) {
-          dropAcceptances.run(id)
-          for (const drop of drops) drop.run(id)
-          dropJob.run(id)
+          dropJob(id)
           words.forgetJob(id)
         }
         for (const { id } of lonely.all()) {

@@ -3,6 +3,7 @@ import type { Settings } from '../shared/contract.ts'
 import { fieldTexts } from '../shared/contract.ts'
 import { workshopShape } from '../shared/gate/spec.ts'
 import { standardWorkshop } from '../shared/gate/standardSpec.ts'
+import { cuttingShape, standardCutting } from '../shared/ordering/cuttingSettings.ts'
 import { businessShape, moneyShape, timesShape, type Business } from '../shared/pricing/shapes.ts'
 import { standardMoney } from '../shared/pricing/standardMoney.ts'
 import { standardTimes } from '../shared/pricing/standardTimes.ts'
@@ -35,6 +36,7 @@ const standard: Settings = {
   money: standardMoney,
   times: standardTimes,
   business: noBusiness,
+  cutting: standardCutting,
 }
 
 const shapes = {
@@ -45,9 +47,10 @@ const shapes = {
   money: moneyShape,
   times: timesShape,
   business: businessShape,
+  cutting: cuttingShape,
 }
 
-const keys = ['name', 'unit', 'paper', 'workshop', 'money', 'times', 'business'] as const
+const keys = ['name', 'unit', 'paper', 'workshop', 'money', 'times', 'business', 'cutting'] as const
 
 const stored = v.partial(v.object(shapes))
 

@@ -15,6 +15,9 @@ import type { Section, Workshop } from './gate/spec.ts'
 import type { LengthUnit } from './job/job.ts'
 import type { PaperFormat } from './papers/page.ts'
 import type { StandardTimes } from './pricing/needs.ts'
+import { cuttingShape } from './ordering/cuttingSettings.ts'
+import type { CuttingSettings } from './ordering/orderModel.ts'
+import { orderTakes, type OrderReplies } from './ordering/requests.ts'
 import { moneyTakes, type MoneyReplies } from './pricing/requests.ts'
 import { businessShape, day as isoDay, moneyShape, timesShape, type Business } from './pricing/shapes.ts'
 import type { MoneySettings } from './pricing/terms.ts'
@@ -27,7 +30,7 @@ export type KeptSection = {
   source?: string
 }
 
-/** The workshop's own settings. money: how it charges; times: minutes for each operation; business: how it stands on a customer's paper. */
+/** The workshop's own settings. money: how it charges; times: minutes for each operation; business: how it stands on a customer's paper; cutting: what is lost at the saw. */
 export type Settings = {
   name: string
   unit: LengthUnit
@@ -36,6 +39,7 @@ export type Settings = {
   money: MoneySettings
   times: StandardTimes
   business: Business
+  cutting: CuttingSettings
 }
 
 /** What the window shows before anything is opened. */
@@ -112,6 +116,7 @@ const takes = {
     money: v.optional(moneyShape),
     times: v.optional(timesShape),
     business: v.optional(businessShape),
+    cutting: v.optional(cuttingShape),
   }),
   'sections.list': nothing,
   'sections.add': v.strictObject({ use: v.picklist(['boards', 'ledges', 'braces']), section: sectionShape }),
@@ -119,32 +124,34 @@ const takes = {
   'sections.remove': v.strictObject({ id }),
   'sample.remove': nothing,
   ...moneyTakes,
+  ...orderTakes,
 } as const
 
 /** longText is the limit of the notes field; `jobs.change` checks its values field by field. */
 export const fieldTexts = { short: shortText, long: longText, day: isoDay, unit, stage: v.picklist(stages) }
 
-type Replies = MoneyReplies & {
-  'book.summary': BookSummary
-  'jobs.list': JobRow[]
-  'jobs.open': Job
-  'jobs.create': Job
-  'jobs.change': { job: Job; overlaps: Overlap[] }
-  'jobs.repeat': Job
-  'customers.find': Customer[]
-  'papers.list': Paper[]
-  'papers.issue': Paper
-  'papers.bytes': PaperBytes
-  'papers.draft': { base64: string }
-  'papers.sheet': { base64: string }
-  'papers.compare': Difference[]
-  'settings.change': Settings
-  'sections.list': KeptSection[]
-  'sections.add': KeptSection[]
-  'sections.change': KeptSection[]
-  'sections.remove': KeptSection[]
-  'sample.remove': { removed: number }
-}
+type Replies = MoneyReplies &
+  OrderReplies & {
+    'book.summary': BookSummary
+    'jobs.list': JobRow[]
+    'jobs.open': Job
+    'jobs.create': Job
+    'jobs.change': { job: Job; overlaps: Overlap[] }
+    'jobs.repeat': Job
+    'customers.find': Customer[]
+    'papers.list': Paper[]
+    'papers.issue': Paper
+    'papers.bytes': PaperBytes
+    'papers.draft': { base64: string }
+    'papers.sheet': { base64: string }
+    'papers.compare': Difference[]
+    'settings.change': Settings
+    'sections.list': KeptSection[]
+    'sections.add': KeptSection[]
+    'sections.change': KeptSection[]
+    'sections.remove': KeptSection[]
+    'sample.remove': { removed: number }
+  }
 
 export type RequestName = keyof typeof takes
 export type Takes<N extends RequestName> = v.InferOutput<(typeof takes)[N]>

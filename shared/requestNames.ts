@@ -48,6 +48,19 @@ const carried: Readonly<Record<RequestName, true>> = {
   'workDone.add': true,
   'workDone.remove': true,
   'workDone.record': true,
+  'orders.candidates': true,
+  'orders.task': true,
+  'orders.place': true,
+  'orders.list': true,
+  'orders.open': true,
+  'orders.receive': true,
+  'orders.cut': true,
+  'orders.cancel': true,
+  'rack.list': true,
+  'rack.add': true,
+  'rack.change': true,
+  'rack.take': true,
+  'rack.count': true,
 }
 
 /** The names the window may call, in the contract's order. */

@@ -2,6 +2,7 @@ import type { RequestName } from '../../shared/contract.ts'
 import { changeSettings, removeSample, summariseBook } from './book.ts'
 import type { Handler } from './context.ts'
 import { changeJob, createJob, findCustomers, listJobs, openJob, repeatJob } from './jobs.ts'
+import { cancelOrder, cutOrder, listOrders, openOrder, placeOrder, receiveOrder } from './orders.ts'
 import { comparePapers, draftCard, issueCard, listPapers, printSheet, readPaper } from './papers.ts'
 import {
   addItem,
@@ -12,6 +13,7 @@ import {
   priceBook,
   retireItem,
 } from './prices.ts'
+import { addToRack, changeRackPiece, countRack, listRack, takeFromRack } from './rack.ts'
 import { applyRise, listRises, previewRise, undoRise } from './rises.ts'
 import { listOptions, addOption, changeOption, removeOption } from './options.ts'
 import {
@@ -21,6 +23,7 @@ import {
   acceptQuotation,
   requoteQuotation,
 } from './quotations.ts'
+import { orderCandidates, timberTask } from './timberTask.ts'
 import { listWorkDone, addWorkDone, removeWorkDone, workRecord } from './workDone.ts'
 import { addSection, changeSection, listSections, removeSection } from './sections.ts'
 
@@ -69,4 +72,17 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'workDone.add': addWorkDone,
   'workDone.remove': removeWorkDone,
   'workDone.record': workRecord,
+  'orders.candidates': orderCandidates,
+  'orders.task': timberTask,
+  'orders.place': placeOrder,
+  'orders.list': listOrders,
+  'orders.open': openOrder,
+  'orders.receive': receiveOrder,
+  'orders.cut': cutOrder,
+  'orders.cancel': cancelOrder,
+  'rack.list': listRack,
+  'rack.add': addToRack,
+  'rack.change': changeRackPiece,
+  'rack.take': takeFromRack,
+  'rack.count': countRack,
 }

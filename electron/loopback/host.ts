@@ -5,7 +5,7 @@ import { bad, type Result } from '../../shared/problem.ts'
 import { rendererFile } from '../rendererFile.ts'
 import { securityHeaders } from '../securityHeaders.ts'
 import { makeDoor, type Door } from './door.ts'
-import { mostBytes, mostBytesOfPrices, readBody } from './readBody.ts'
+import { limitsOfPlan, limitsOfPrices, readBody, type BodyLimits } from './readBody.ts'
 import { closedPage, send, sendResult } from './reply.ts'
 import { requestRefusal, strangerRefusal, type Refusal } from './refusals.ts'
 
@@ -54,15 +54,19 @@ const openDoor = (exchange: Exchange, key: string): void => {
   response.end()
 }
 
-/** The requests that bring a merchant's whole list; no other may weigh as much. */
-const bringPrices: readonly RequestName[] = ['prices.preview', 'prices.apply']
+/** The requests that bring a merchant's whole list, or a plan with its proof; no other may weigh as much or go as deep. */
+const limits: Partial<Record<RequestName, BodyLimits>> = {
+  'prices.preview': limitsOfPrices,
+  'prices.apply': limitsOfPrices,
+  'orders.place': limitsOfPlan,
+}
 
 const answerRequest = async (exchange: Exchange, name: string): Promise<void> => {
   const { request, response, options } = exchange
   const refusal = requestRefusal({ method: request.method ?? '', headers: request.headers })
   if (refusal) return refuse(exchange, refusal)
   if (!isRequestName(name)) return refuse(exchange, { status: 404, reason: 'no such request' })
-  const body = await readBody(request, bringPrices.includes(name) ? mostBytesOfPrices : mostBytes)
+  const body = await readBody(request, limits[name])
   if ('refusal' in body) return refuse(exchange, body.refusal)
   sendResult(response, 200, await options.answer(name, body.value))
 }

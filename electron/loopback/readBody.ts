@@ -10,6 +10,17 @@ export const mostBytesOfPrices = 16 * 1024 * 1024
 /** How deep a request's lists and objects may be nested: a gate's own go six deep. */
 export const mostDepth = 20
 
+/** What a request's body may be: bytes in all, and how deep. */
+export type BodyLimits = { bytes: number; depth: number }
+
+export const usualLimits: BodyLimits = { bytes: mostBytes, depth: mostDepth }
+
+/** A merchant's whole list. */
+export const limitsOfPrices: BodyLimits = { bytes: mostBytesOfPrices, depth: mostDepth }
+
+/** An order's plan brings the proof that none is cheaper: splits within splits, whole numbers at the end of each. */
+export const limitsOfPlan: BodyLimits = { bytes: mostBytesOfPrices, depth: 400 }
+
 /** What a body held, or why it isn't taken. */
 export type Body = { value: unknown } | { refusal: Refusal }
 
@@ -42,10 +53,10 @@ export const depthOf = (json: string): number => {
   return deepest
 }
 
-const parse = (bytes: Buffer): Body => {
+const parse = (bytes: Buffer, depth: number): Body => {
   try {
     const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes)
-    if (depthOf(text) > mostDepth) return { refusal: { status: 400, reason: 'nested too deep' } }
+    if (depthOf(text) > depth) return { refusal: { status: 400, reason: 'nested too deep' } }
     return { value: JSON.parse(text) }
   } catch (error) {
     if (error instanceof SyntaxError || error instanceof TypeError) return notJson
@@ -53,8 +64,11 @@ const parse = (bytes: Buffer): Body => {
   }
 }
 
-/** Reads a request's JSON body of up to so many bytes. A sender that goes away or is too slow ends the stream, and is refused as unreadable. */
-export const readBody = async (request: IncomingMessage, most = mostBytes): Promise<Body> => {
+/** Reads a request's JSON body within limits. A sender that goes away or is too slow ends the stream, and is refused as unreadable. */
+export const readBody = async (
+  request: IncomingMessage,
+  { bytes: most, depth }: BodyLimits = usualLimits,
+): Promise<Body> => {
   if (Number(request.headers['content-length'] ?? 0) > most) return tooLarge(most)
   const chunks: Buffer[] = []
   let size = 0
@@ -67,5 +81,5 @@ export const readBody = async (request: IncomingMessage, most = mostBytes): Prom
   } catch {
     return { refusal: { status: 400, reason: 'broken off' } }
   }
-  return parse(Buffer.concat(chunks))
+  return parse(Buffer.concat(chunks), depth)
 }

@@ -5,7 +5,8 @@ import type { Missing } from '../pricing/estimate.ts'
 
 /**
  * A job that timber may be ordered for. accepted: its quotation was; orderedOn: the number of the order its timber stands on, null for none;
- * hindrance: why nothing can be ordered for it yet, in plain words, null where it can.
+ * hindrance: why nothing can be ordered for it yet, in plain words, null where it can. remark: what to know before ordering, where there is
+ * anything.
  */
 export type OrderCandidate = {
   jobId: number
@@ -17,6 +18,7 @@ export type OrderCandidate = {
   accepted: boolean
   orderedOn: string | null
   hindrance: string | null
+  remark?: string
 }
 
 /** A section of the price book as it is bought. key stands for it in the buying request. */
@@ -29,7 +31,7 @@ export type TaskSection = {
   width: number
 }
 
-/** Blanks of one part of one job. mark names them at the saw: '2026-014 board'. pair: two blanks that share one slanting cut, as one piece. */
+/** Blanks of one part of one job. key is its section's; mark names them at the saw: '2026-014 board'. pair: two blanks that share one slanting cut, as one piece. */
 export type TaskPart = {
   key: string
   mark: string
@@ -40,7 +42,7 @@ export type TaskPart = {
   quantity: number
 }
 
-/** A length a merchant keeps and its price on the day. */
+/** A length a merchant keeps and its price on the day. key is its section's. */
 export type TaskOffer = {
   key: string
   length: number
@@ -59,7 +61,8 @@ export type UnpricedTimber = {
 }
 
 /**
- * Two braces' blanks cut from one piece, the slanting cut between them made once. length: of both together, mm; saved: what the shared cut
+ * Two braces' blanks cut from one piece, the slanting cut between them made once. key is their section's; mark names the piece in a plan; of:
+ * the marks of both blanks. length: of both together, mm; saved: what the shared cut
  * spares beside two blanks with a saw cut between them, mm.
  */
 export type BracePair = { key: string; mark: string; of: [string, string]; length: number; saved: number }

@@ -45,11 +45,32 @@ const rowsAt: Record<number, (db: Database) => void> = {
         VALUES (9, 'hours', 'making', 'rip', 0.75, '2026-01-20', '2026-01-20T17:00:00Z');
     `)
   },
+  3: (db) => {
+    rowsAt[2]?.(db)
+    db.exec(`
+      INSERT INTO items (id, kind, name, facts) VALUES (6, 'timber', 'ex 32 × 150', '{"species":"European redwood"}');
+      INSERT INTO rises (id, origin, added_at, lines, finished_at) VALUES (3, 'by hand', '2026-01-21T09:00:00Z', 1, '2026-01-21T09:00:01Z');
+      INSERT INTO prices (id, item_id, supplier_id, unit, size, price_pence, starts_on, rise_id) VALUES (40, 6, 3, 'length', 4800, 1650, '2026-01-21', 3);
+      INSERT INTO rack_pieces (id, item_id, length_mm, place, job_id, added_on) VALUES (2, 6, 1312.5, 'by the door', 9, '2026-01-22');
+      INSERT INTO rack_moves (piece_id, what, length_mm, place, moved_on, added_at) VALUES (2, 'in', 1312.5, 'by the door', '2026-01-22', '2026-01-22T09:00:00Z');
+      INSERT INTO orders (id, number, placed_on, cost_pence, request, plan, pairs, added_at)
+        VALUES (4, '2026-T01', '2026-01-23', 3300, '{}', '{}', '[]', '2026-01-23T09:00:00Z');
+      INSERT INTO order_jobs (order_id, job_id, stage_before) VALUES (4, 9, 'quoted');
+      INSERT INTO order_lines (id, order_id, item_id, supplier_id, price_id, length_mm, count, price_pence) VALUES (11, 4, 6, 3, 40, 4800, 2, 1650);
+      INSERT INTO order_receipts (line_id, count, received_on, added_at) VALUES (11, 1, '2026-01-24', '2026-01-24T09:00:00Z');
+      INSERT INTO order_lengths (id, order_id, item_id, source, length_mm, count, cuts, offcut_mm, left_from)
+        VALUES (12, 4, 6, 'merchant', 4800, 2, '[]', 310, 9), (13, 4, 6, 'rack', 1312.5, 1, '[]', 12.5, 9);
+      INSERT INTO order_rack (length_id, piece_id) VALUES (13, 2);
+      INSERT INTO order_cuts (length_id, count, cut_on, added_at) VALUES (12, 1, '2026-01-25', '2026-01-25T09:00:00Z');
+    `)
+  },
 }
 
 const kept = [
   ...['customers', 'jobs', 'changes', 'papers', 'settings', 'sections'],
   ...['suppliers', 'items', 'supplies', 'rises', 'prices', 'options', 'acceptances', 'work_done'],
+  ...['orders', 'order_jobs', 'order_lines', 'order_receipts', 'order_lengths', 'order_cuts'],
+  ...['order_rack', 'rack_pieces', 'rack_moves'],
 ]
 
 const counts = (db: Database): Record<string, number> =>
@@ -165,7 +186,7 @@ describe('bringing an older book up to date', () => {
     const copy = new Sqlite(book.copy ?? '', { readonly: true })
     expect({ layout: layoutOf(copy), rows: counts(copy) }).toEqual({
       layout: latest,
-      rows: { ...counts(copy), jobs: 1, papers: 2, prices: 1, acceptances: 1 },
+      rows: { ...counts(copy), jobs: 1, papers: 2, prices: 2, acceptances: 1, order_cuts: 1 },
     })
     copy.close()
     const now = new Sqlite(path, { readonly: true })
