@@ -5,6 +5,7 @@ import type { Book } from '../open.ts'
 import { sampleWorkshopName } from '../sample.ts'
 import { dayFrom } from './dayFrom.ts'
 import { fillSamplePrices } from './fillSamplePrices.ts'
+import { fillSampleRack } from './fillSampleRack.ts'
 import type { SampleQuotation } from './sampleQuotations.ts'
 import { sampleJobs, type SampleJob } from './sampleJobs.ts'
 
@@ -52,7 +53,7 @@ export type FilledSample = {
 }
 
 /**
- * Fills the book with the jobs and prices of a made-up workshop, all marked as samples, all or none. Due dates stand around today (2026-05-31). Does
+ * Fills the book with the jobs, prices and rack of a made-up workshop, all marked as samples, all or none. Due dates stand around today (2026-05-31). Does
  * nothing while sample jobs are in the book. Cards and quotations are issued afterwards, by whoever can paint one.
  */
 export function fillSampleBook(book: Book, { today }: { today: string }): FilledSample {
@@ -61,6 +62,7 @@ export function fillSampleBook(book: Book, { today }: { today: string }): Filled
     if (book.settings.read().name === '') book.settings.change({ name: sampleWorkshopName })
     fillSamplePrices(book, today)
     const made = sampleJobs.map((job) => ({ ...job, id: addJob(book, job, today).id }))
+    fillSampleRack(book, today, made)
     return {
       jobs: made.length,
       cards: made.filter(({ card }) => card).map(({ id }) => id),

@@ -1,35 +1,36 @@
 import { toRadians } from '../units/angle.ts'
-import type { SlantedEnds } from './jobTimber.ts'
+import { isOneCut, type SlantedEnds } from './jobTimber.ts'
 import type { BracePair, TaskPart } from './orderModel.ts'
 import { upToTenth } from './wholeTenths.ts'
 
 /** Brace blanks of one part of one job that may share a cut with others of the same section and saw setting. */
 export type PairableBraces = TaskPart & { slanted: SlantedEnds }
 
-/** What two braces laid end to end come to. lengths of their blanks, long point to long point, mm; kerf mm. */
-type EndToEnd = SlantedEnds & { lengths: readonly [number, number]; kerf: number }
-
-/** Settings this close are one: across the widest brace they are a millionth of a millimetre apart. */
-const sameSetting = 1e-6
+/** Two braces laid end to end: their lengths, long point to long point, mm; kerf mm. */
+type EndToEnd = Pick<SlantedEnds, 'width' | 'sawSetting'> & {
+  lengths: readonly [number, number]
+  kerf: number
+}
 
 /**
  * Length of the piece that two braces are cut from, mm, when one slanting cut parts them. Both ends of a flush brace slant alike, so the second's
  * foot lies along the first's head: beside the lengths of both blanks the slant's own reach, width × tan(setting off square), comes in
  * once less, and the kerf once, measured along the board: kerf / cos(setting). Rounded up to a tenth. Two of 1531.5 mm, 120 wide, set 26.99475°
- * off square, with a kerf of 4: 3063 − 61.129 + 4.489 = 3006.4, where two blanks with a square cut between take 3067. Planed timber
- * has no face side of its own, so a brace of the other hand is the same piece turned over.
+ * off square, with a kerf of 4: 3063 − 61.129 + 4.489 = 3006.4, where two blanks with a square cut between take 3067. A brace of the other
+ * hand is the same piece turned over, both faces of it being planed alike.
  */
 export function pairLength({ lengths, width, sawSetting, kerf }: EndToEnd): number {
   const slant = toRadians(sawSetting)
   return upToTenth(lengths[0] + lengths[1] - width * Math.tan(slant) + kerf / Math.cos(slant))
 }
 
+/** A brace's own length where its blank is said a trifle shorter, so that both outlines are within the piece. */
+const wholeLength = ({ length, slanted }: PairableBraces): number => Math.max(length, slanted.longPoints)
+
 type Single = { brace: PairableBraces; place: number }
 
 const isAlike = (a: PairableBraces, b: PairableBraces): boolean =>
-  a.key === b.key &&
-  a.slanted.width === b.slanted.width &&
-  Math.abs(a.slanted.sawSetting - b.slanted.sawSetting) <= sameSetting
+  a.key === b.key && isOneCut(a.slanted, b.slanted)
 
 function groupsOf(braces: readonly PairableBraces[]): Single[][] {
   const groups: Single[][] = []
@@ -47,7 +48,7 @@ type Matched = { pairs: [Single, Single][]; left: Single[] }
 
 /** As many pairs as fit: the shortest with the longest that it still fits beside; what fits with no shortest fits with none. */
 function matched(singles: readonly Single[], fits: Fits): Matched {
-  const sorted = [...singles].sort((a, b) => a.brace.length - b.brace.length || a.place - b.place)
+  const sorted = [...singles].sort((a, b) => wholeLength(a.brace) - wholeLength(b.brace) || a.place - b.place)
   const pairs: [Single, Single][] = []
   const left: Single[] = []
   while (sorted.length > 0) {
@@ -91,7 +92,7 @@ export function bracePairs(
   { kerf, longest }: { kerf: number; longest: (key: string) => number },
 ): BracePair[] {
   const laid = (a: PairableBraces, b: PairableBraces): { length: number; saved: number } => {
-    const length = pairLength({ ...a.slanted, lengths: [a.length, b.length], kerf })
+    const length = pairLength({ ...a.slanted, lengths: [wholeLength(a), wholeLength(b)], kerf })
     return { length, saved: Math.round((a.length + b.length + kerf - length) * 10) / 10 }
   }
   const fits: Fits = (a, b) => {
