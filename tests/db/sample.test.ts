@@ -109,6 +109,7 @@ describe('removing the sample', () => {
     const tables = [
       ...['jobs', 'customers', 'papers', 'changes', 'job_words', 'customer_words', 'settings'],
       ...['items', 'suppliers', 'supplies', 'rises', 'prices', 'options', 'acceptances', 'work_done'],
+      ...['rack_pieces', 'rack_moves'],
     ]
     expect(tables.map((table) => db.prepare(`SELECT count(*) FROM ${table}`).pluck().get())).toEqual(
       tables.map(() => 0),

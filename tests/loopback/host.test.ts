@@ -247,6 +247,16 @@ test('a body nested 20 deep is read, 21 deep is refused', async () => {
   expect((await post('/request/jobs.open', '"a \\" [[[[[[[[[[[[[[[[[[[[[[[[[[ text"')).status).toBe(200)
 })
 
+test('an order’s plan alone may go 400 deep, with its proof, and weigh more', async () => {
+  const nested = (depth: number): string => '['.repeat(depth) + ']'.repeat(depth)
+  expect((await post('/request/orders.place', nested(400))).status).toBe(200)
+  expect((await post('/request/orders.place', nested(401))).status).toBe(400)
+  expect((await post('/request/orders.task', nested(21))).status).toBe(400)
+  const heavy = JSON.stringify({ plan: 'x'.repeat(2 * 1024 * 1024) })
+  expect((await post('/request/orders.place', heavy)).status).toBe(200)
+  expect((await post('/request/orders.task', heavy)).status).toBe(413)
+})
+
 test.each([
   ['nothing', ''],
   ['half of it', '{"id":'],
