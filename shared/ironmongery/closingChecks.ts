@@ -8,6 +8,7 @@ import { bracesUnder, collide, runsOff } from './clearPlace.ts'
 import { fittingPrefix } from './fittings.ts'
 import { boltForm, leafThickness } from './pieceSize.ts'
 import type { PlacedPiece } from './placePieces.ts'
+import { leastInSocket, socketIn, socketPlaceOf } from './socket.ts'
 
 const mm = (length: number): string => `${writeShortMm(length)} mm`
 
@@ -44,6 +45,16 @@ function onePiece(spec: GateSpec, placed: PlacedPiece): Said[] {
       id: 'lock-reach',
       message: `The lock stands ${mm(above)} above the foot; ${lockReach.from} to ${lockReach.to} mm is easy to reach.`,
       remedy: 'Move the lock, or the ledge that it stands on.',
+    })
+  const reach = socketPlaceOf(spec, placed)?.reach ?? null
+  if (reach !== null && reach < leastInSocket)
+    out.push({
+      id: 'bolt-short',
+      message:
+        reach > 0
+          ? `${piece.name} shoots only ${mm(reach)} into ${socketIn(spec, placed)}; ${leastInSocket} mm or more holds.`
+          : `${piece.name} doesn't reach ${socketIn(spec, placed)}.`,
+      remedy: 'Take a bolt with a longer throw, or set it nearer.',
     })
   const thickest = entryOf(piece.id, 'latch')?.thickestLeaf
   if (thickest !== undefined && thickest < leafThickness(spec))

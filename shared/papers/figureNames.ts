@@ -118,6 +118,9 @@ const names: Record<string, string> = {
   'fitting.keyhole': 'Keyhole',
   'fitting.latchHole': 'Latch hole',
   'fitting.spindleHole': 'Spindle hole',
+  'fitting.socketAcross': 'Socket of a bolt, from the hanging edge',
+  'fitting.socketHole': 'Hole of a socket',
+  'fitting.socketDepth': 'Depth of a socket',
   'fitting.spacing': 'Hinges apart',
   'fitting.reckonedKg': 'Weight reckoned against the hinges’ rating',
 }
