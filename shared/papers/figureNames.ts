@@ -15,6 +15,8 @@ const names: Record<string, string> = {
   'opening.taper': 'Widths of the opening differ by',
   'opening.widestGap': 'Widest gap',
   'opening.fall': 'Heights of the opening differ by',
+  'opening.headRoom.hanging': 'Room over the gate at the hanging post',
+  'opening.headRoom.closing': 'Room over the gate at the closing post',
   'opening.outOfSquare': 'Diagonals of the opening differ by',
   'opening.outOfPlumb': 'Posts out of plumb by',
   'top.height': 'Height of the top',
