@@ -53,8 +53,8 @@ async function readBook(book: Book): Promise<{ prices: PriceBook; stamp: string 
 }
 
 /** What new prices would do, to each line and to every quotation that stands. Nothing is written. */
-export const previewRise: Handler<'prices.preview'> = async ({ book, now }, { prices: newPrices }) => {
-  const day = now().slice(0, 10)
+export const previewRise: Handler<'prices.preview'> = async ({ book, now, dayOf }, { prices: newPrices }) => {
+  const day = dayOf(now())
   const { prices, stamp } = await readBook(book)
   const problems = await inSlices(problemSteps(prices, newPrices))
   if (problems.length > 0) return bad(...problems)
