@@ -155,6 +155,25 @@ describe('the price book at the screen', () => {
     await page.context().close()
   })
 
+  it('takes the VAT off a list that has it in its prices, said before anything is booked', async () => {
+    const page = await desk.window()
+    await toPrices(page)
+    const text = 'Code;Description;Price\nC00012;Kiefer;12.00\n'
+    await giveList(page, listFile('with-vat.csv', bytesOf(text, 'utf-8', false)))
+    await page.locator('.outcome b').filter({ hasText: /^1$/ }).waitFor()
+    await page.getByText('with VAT', { exact: true }).click()
+    await page.getByText('20 % VAT is taken off every price: £12.00 on line 2 goes in as £10.00.').waitFor()
+    await entry(page, 'list.taxBp').fill('5')
+    await page.getByText('goes in as £11.43.').waitFor()
+    await entry(page, 'list.taxBp').fill('20')
+    await page.getByText('goes in as £10.00.').waitFor()
+    await page.getByRole('button', { name: 'See what it does' }).click()
+    await page.locator('.rise-lines').getByText('10.00', { exact: true }).waitFor()
+    await page.getByText('list with-vat.csv, 20 % VAT taken off').waitFor()
+    await page.getByRole('button', { name: 'Leave prices as they are' }).click()
+    await page.context().close()
+  })
+
   it('keeps a price for a day ahead beside the one that holds today', async () => {
     const page = await desk.window()
     await toPrices(page)
