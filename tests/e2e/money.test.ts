@@ -202,6 +202,25 @@ describe('from an estimate to a job done, with prices moving meanwhile', () => {
     await page.context().close()
   })
 
+  it('keeps the heads of a long estimate’s columns in sight under the price while it is scrolled', async () => {
+    const page = await desk.window()
+    await toJobsPrice(page, 'Perpetua Sleeper')
+    await page.locator('[data-gross]').waitFor()
+    const heads = page.getByRole('table', { name: 'Lines of the estimate' }).locator('thead th').nth(3)
+    const place = async () => {
+      const [head, price] = await Promise.all([
+        heads.boundingBox(),
+        page.locator('.bench .head').first().boundingBox(),
+      ])
+      return Math.round((head?.y ?? 0) - (price?.y ?? 0) - (price?.height ?? 0))
+    }
+    const last = page.locator('[data-group]').last()
+    expect((await last.boundingBox())?.y ?? 0).toBeGreaterThan(614)
+    await last.evaluate((row) => row.scrollIntoView({ block: 'center' }))
+    await expect.poll(place).toBe(0)
+    await page.context().close()
+  })
+
   it('sets two versions side by side and on one quotation, and asks for what has no price first', async () => {
     const page = await desk.window()
     await startJob(page, 'Leopold Scotia')
