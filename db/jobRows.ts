@@ -15,9 +15,10 @@ export type StoredJob = Omit<Job, 'customer' | 'entry' | 'sample'> & {
 }
 
 /** A line of the job list as it lies in the book. */
-export type StoredRow = Omit<JobRow, 'sample' | 'stage' | 'unit'> & {
+export type StoredRow = Omit<JobRow, 'sample' | 'accepted' | 'stage' | 'unit'> & {
   stage: Stage
   unit: LengthUnit
+  accepted: number
   sample: number
 }
 
@@ -26,9 +27,11 @@ export const jobColumns = `jobs.id, jobs.number, jobs.title, jobs.stage, jobs.du
   jobs.created_at AS createdAt, jobs.updated_at AS updatedAt, jobs.sample, customers.id AS customerId, customers.name,
   customers.address, customers.town, customers.phone, customers.email`
 
+/** A row of the list. The papers come first when an acceptance is looked for: a job has few, and each acceptance is found by its paper. */
 export const rowColumns = `jobs.id, jobs.number, customers.name AS customer, customers.town, jobs.title, jobs.stage, jobs.due, jobs.unit,
   jobs.width_mm AS width, jobs.height_mm AS height, jobs.construction,
-  (SELECT count(*) FROM papers WHERE papers.job_id = jobs.id) AS papers, jobs.updated_at AS updatedAt, jobs.sample`
+  (SELECT count(*) FROM papers WHERE papers.job_id = jobs.id) AS papers,
+  EXISTS (SELECT 1 FROM papers CROSS JOIN acceptances ON acceptances.paper_id = papers.id WHERE papers.job_id = jobs.id) AS accepted, jobs.updated_at AS updatedAt, jobs.sample`
 
 const isWords = (typed: unknown): typed is Record<string, string> =>
   typeof typed === 'object' &&
@@ -60,4 +63,8 @@ export function jobFrom(stored: StoredJob): Job {
   return { ...rest, customer, entry: readEntry(stored.number, entry), sample: sample === 1 }
 }
 
-export const rowFrom = (stored: StoredRow): JobRow => ({ ...stored, sample: stored.sample === 1 })
+export const rowFrom = (stored: StoredRow): JobRow => ({
+  ...stored,
+  accepted: stored.accepted === 1,
+  sample: stored.sample === 1,
+})

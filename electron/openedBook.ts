@@ -4,6 +4,7 @@ import { fillSampleBook } from '../db/demo/fillSampleBook.ts'
 import { openBook, type OpenOptions } from '../db/open.ts'
 import { problemLine, type Result } from '../shared/problem.ts'
 import { holdBook } from './bookLock.ts'
+import { dayOf } from './calendar.ts'
 import { answer } from './handlers/answer.ts'
 import type { Context } from './handlers/context.ts'
 import { issueSampleCard } from './handlers/sampleCards.ts'
@@ -32,7 +33,8 @@ const alreadyOpen = 'Bracework is already open with this job book. Go on in that
 /** The sample jobs and prices, and the cards and quotations of those that have one; a paper that can't be made is left out and logged. */
 const fill = async (context: Context): Promise<void> => {
   const { book, now, log } = context
-  const { cards, quotations } = fillSampleBook(book, { today: now().slice(0, 10) })
+  const today = context.dayOf(now())
+  const { cards, quotations } = fillSampleBook(book, { today })
   const format = book.settings.read().paper
   for (const jobId of cards) {
     const issued = await issueSampleCard(context, jobId, format)
@@ -52,7 +54,8 @@ export const openedBook = async ({ path, empty, ...rest }: Opening): Promise<Ope
   try {
     const isNew = !existsSync(path)
     const { makeCard, makeQuotation, log, ...options } = rest
-    const context = { book: openBook(path, options), now: options.now, makeCard, makeQuotation, log }
+    const { now } = options
+    const context = { book: openBook(path, options), now, dayOf, makeCard, makeQuotation, log }
     if (isNew && !empty) await fill(context)
     return {
       answer: (name, payload) => answer(context, name, payload),

@@ -5,6 +5,9 @@ import { writeShortMm } from '../shared/units/writeLength.ts'
 /** One drilling of a piece: how many of what, the drill to take, the ids of the worked size and depth ('' where it goes right through). */
 export type DrillingRow = { words: string; size: string; sizeId: string; depth: string; depthId: string }
 
+/** The hole for a bolt's rod: its size, and the ids of its worked size, place across ('' at the bolt's own height) and depth ('' where it isn't known). */
+export type SocketRow = { size: string; sizeId: string; acrossId: string; depthId: string }
+
 /** A piece where it goes: where in words, its height's figure, the strap wanted of a hinge, what to drill. */
 export type FittingRow = {
   key: string
@@ -14,7 +17,7 @@ export type FittingRow = {
   strapId: string
   part: string
   drillings: DrillingRow[]
-  socket: number | null
+  socket: SocketRow | null
 }
 
 const plural: Record<Drilling['what'], string> = {
@@ -41,6 +44,16 @@ function drillingRow(base: string, { what, count, size, depth }: Drilling): Dril
 const where = ({ on, side, surface }: Fitting): string =>
   [on === '' ? `${side} side` : on, `on the ${surface}`].join(', ')
 
+function socketRow(base: string, { socket, socketPlace }: Fitting): SocketRow | null {
+  if (socket === null) return null
+  return {
+    size: writeShortMm(socket),
+    sizeId: `${base}.socketHole`,
+    acrossId: socketPlace && socketPlace.across !== null ? `${base}.socketAcross` : '',
+    depthId: socketPlace ? `${base}.socketDepth` : '',
+  }
+}
+
 /** Every piece of a leaf, in the order of the list, each with the figures that it was worked from. */
 export const fittingRows = (design: Design, leaf: string): FittingRow[] =>
   design.fittings
@@ -56,6 +69,6 @@ export const fittingRows = (design: Design, leaf: string): FittingRow[] =>
         strapId: one.figures.find((id) => id.endsWith('.strapWanted')) ?? '',
         part: `${design.leaves.length > 1 ? `${leaf} ` : ''}${one.kind}`,
         drillings: one.drillings.map((drilling) => drillingRow(base, drilling)),
-        socket: one.socket,
+        socket: socketRow(base, one),
       }
     })

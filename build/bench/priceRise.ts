@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { connect, type Connection } from '../../db/connection.ts'
 import { openBook } from '../../db/open.ts'
 import { verifiedCopy } from '../../db/verifiedCopy.ts'
+import { dayOf } from '../../electron/calendar.ts'
 import { answer } from '../../electron/handlers/answer.ts'
 import type { Context } from '../../electron/handlers/context.ts'
 import type { NewPrice, Rise } from '../../shared/pricing/price.ts'
@@ -84,6 +85,7 @@ async function rounds(folder: string, count: number): Promise<{ done: Round[]; i
   const context: Context = {
     book,
     now: () => today,
+    dayOf,
     makeCard: paper,
     makeQuotation: paper,
     log: () => undefined,

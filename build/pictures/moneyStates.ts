@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import type { State } from './state.ts'
+import { entry, type State } from './state.ts'
 
 /** A place by its address, as a kept link would open it. */
 const at =
@@ -24,6 +24,21 @@ export const moneyStates: State[] = [
   { name: 'prices', open: at('prices') },
   { name: 'prices-merchants-list', open: at('prices/list') },
   { name: 'prices-when-changed', open: at('prices/rises') },
+  {
+    name: 'prices-list-with-tax',
+    open: async (page) => {
+      await at('prices/list')(page)
+      const text =
+        'Code;Description;Per;Price inc VAT\n;Stainless screw 5 × 50;200;14.28\n;Oak post;ea;40.00\n'
+      await page.setInputFiles('input[type="file"]', {
+        ...{ name: 'spring list.csv', mimeType: 'text/csv' },
+        buffer: Buffer.from(text),
+      })
+      await entry(page, 'list.supplier').click()
+      await page.getByRole('option', { name: /Ironmongers/ }).click()
+      await page.locator('.outcome').waitFor()
+    },
+  },
   {
     name: 'prices-put-up',
     open: async (page) => {

@@ -94,6 +94,23 @@ export const wholeGateStates: State[] = [
       await page.waitForTimeout(400)
     },
   },
+  ...(['stainsIron', 'fixings'] as const).map((choice) => ({
+    name: `whole-timber-${choice === 'fixings' ? 'metal-of-fixings' : 'staining'}`,
+    open: async (page: Page) => {
+      await gateOf(page, '985', '1830')
+      await page.locator('section[aria-label="Timber"] summary').first().click()
+      const chosen = entry(page, `timbers.European redwood.${choice}`)
+      await chosen.evaluate((one) => one.scrollIntoView({ block: 'center' }))
+      await chosen.click()
+      await page
+        .getByRole('option', { name: choice === 'fixings' ? /^stainless(?! preferred)/ : /^yes/ })
+        .click()
+      await page.waitForTimeout(500)
+      // The list lies open over the choice that was made.
+      await chosen.click()
+      await page.getByRole('listbox').waitFor()
+    },
+  })),
   {
     name: 'whole-stopped',
     open: async (page) => {

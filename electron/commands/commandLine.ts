@@ -40,8 +40,15 @@ export function cardArguments(args: string[]): Result<CardArguments> {
   }
 }
 
+/** Whoever reads the output may have enough of it (`card … | head`): what is left has nowhere to go, and that is no fault. */
+const readerGone = (error: NodeJS.ErrnoException): void => {
+  if (error.code !== 'EPIPE') throw error
+}
+
 /** Writes an ending to the streams and leaves its code to the process. */
 export function finish(ending: Ending): void {
+  process.stdout.on('error', readerGone)
+  process.stderr.on('error', readerGone)
   for (const line of ending.errors) process.stderr.write(`${line}\n`)
   if (ending.out !== '') process.stdout.write(ending.out)
   process.exitCode = ending.code

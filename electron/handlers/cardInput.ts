@@ -58,7 +58,7 @@ export function makeableSpec(whole: GateSpec): Result<MakeableGate> {
 
 /** A paper's head for a job as it stands. issuedAt null for a draft. */
 export function headerOf(
-  { book }: Context,
+  { book, dayOf }: Pick<Context, 'book' | 'dayOf'>,
   job: Job,
   { kind, issuedAt }: { kind: Paper['kind']; issuedAt: string | null },
 ): PaperHeader {
@@ -72,5 +72,6 @@ export function headerOf(
     notes: job.notes,
     revision: book.papers.nextRevision(job.id, kind),
     issuedAt,
+    issuedOn: issuedAt === null ? null : dayOf(issuedAt),
   }
 }

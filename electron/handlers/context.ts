@@ -10,10 +10,11 @@ export type Sheet = 'job card' | Takes<'papers.sheet'>['sheet']
 /** Lays the card, or another sheet of the same gate, out and paints it. The same input gives the same bytes. */
 export type MakeCard = (input: JobCardInput, sheet?: Sheet) => Promise<{ bytes: Uint8Array; pages: number }>
 
-/** What the handlers work with: the open book, the clock, the painters of cards and quotations, and where faults of the program are written down. */
+/** What the handlers work with: the open book, the clock, the calendar (the day of a moment where the workshop is), the painters of cards and quotations, and where faults of the program are written down. */
 export type Context = {
   book: Book
   now: () => string
+  dayOf: (at: string) => string
   makeCard: MakeCard
   makeQuotation: MakeQuotation
   log: (text: string) => void

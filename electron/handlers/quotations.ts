@@ -30,10 +30,10 @@ const inputOf = ({ job, header, quote, format }: Laying, draft: boolean): Quotat
 
 /** The quotation as it would be issued now, marked as a draft. Nothing is kept. */
 export const draftQuotation: Handler<'quotations.draft'> = async (context, { jobId, format }) => {
-  const { book, now, makeQuotation } = context
+  const { book, now, dayOf, makeQuotation } = context
   const job = book.jobs.open(jobId)
   if (!job) return bad(missing('jobId', 'job'))
-  const quote = await quoteJob(context, job, now().slice(0, 10))
+  const quote = await quoteJob(context, job, dayOf(now()))
   if (!quote.ok) return quote
   const header = headerOf(context, job, { kind: 'quotation', issuedAt: null })
   const { bytes } = await makeQuotation(inputOf({ job, header, quote: quote.value, format }, true))
@@ -67,12 +67,12 @@ function freeze(
  * one the window shows any more, when a gate can't be made, when a line has no price. A job that stood before it moves on to quoted.
  */
 export const issueQuotation: Handler<'quotations.issue'> = async (context, { jobId, format, version }) => {
-  const { book, now, makeQuotation } = context
+  const { book, now, dayOf, makeQuotation } = context
   const job = book.jobs.open(jobId)
   if (!job) return bad(missing('jobId', 'job'))
   if (job.version !== version) return bad(changedMeanwhile)
   const issuedAt = now()
-  const quote = await quoteJob(context, job, issuedAt.slice(0, 10))
+  const quote = await quoteJob(context, job, dayOf(issuedAt))
   if (!quote.ok) return quote
   const header = headerOf(context, job, { kind: 'quotation', issuedAt })
   const laid = { job, header, quote: quote.value, format }
@@ -121,9 +121,9 @@ export const acceptQuotation: Handler<'quotations.accept'> = ({ book }, acceptan
 }
 
 /** The quotation at today's prices, line by line beside what it was. The quotation itself stays as it is. */
-export const requoteQuotation: Handler<'quotations.requote'> = async ({ book, now }, { paperId }) => {
+export const requoteQuotation: Handler<'quotations.requote'> = async ({ book, now, dayOf }, { paperId }) => {
   const found = foundOr(book.quotations.money(paperId), 'paperId', 'quotation')
   if (!found.ok) return found
   const prices = await inSlices(book.prices.bookSteps())
-  return good(requote(found.value.money, prices, now().slice(0, 10)))
+  return good(requote(found.value.money, prices, dayOf(now())))
 }

@@ -1,7 +1,9 @@
 import type { Book } from '../../db/open.ts'
 import type { PriceBook } from '../../shared/pricing/book.ts'
 import type { NewPrice } from '../../shared/pricing/price.ts'
+import type { PriceItem } from '../../shared/pricing/item.ts'
 import { sameLine } from '../../shared/pricing/standing.ts'
+import { unitsFor } from '../../shared/pricing/unitsOfKind.ts'
 import { bad, good, type Problem } from '../../shared/problem.ts'
 import { previewSteps } from './previewSteps.ts'
 import type { Handler } from './context.ts'
@@ -18,20 +20,30 @@ const twice = (field: string): Problem => ({
   message: 'this price comes twice for the same day; leave one out',
 })
 
+/** A unit that its item isn't sold by: an estimate could never buy it so. */
+function unitProblems(item: PriceItem, { unit }: NewPrice, field: string): Problem[] {
+  const accepted = unitsFor(item)
+  if (accepted.includes(unit)) return []
+  const message = `got '${unit}' for ‘${item.name}’ (${item.kind}); ${accepted.join(' or ')} is accepted`
+  return [{ code: 'refused', field: `${field}.unit`, message }]
+}
+
 const sameDay = (a: NewPrice, b: NewPrice): boolean => sameLine(a, b) && a.startsOn === b.startsOn
 
-/** What is wrong with new prices, as far as the book knows: items or suppliers that it hasn't, a price given twice for one day. */
+/** What is wrong with new prices, as far as the book knows: items or suppliers that it hasn't, a unit that its item isn't sold by, a price given twice for one day. */
 function* problemSteps(
   { items, suppliers }: Pick<PriceBook, 'items' | 'suppliers'>,
   prices: NewPrice[],
 ): Generator<void, Problem[]> {
-  const known = new Set(items.map(({ id }) => id))
+  const known = new Map(items.map((item) => [item.id, item]))
   const sellers = new Set<number | null>([null, ...suppliers.map(({ id }) => id)])
   const seen = new Map<number, NewPrice[]>()
   const problems: Problem[] = []
   for (const [place, price] of prices.entries()) {
     const { itemId, supplierId } = price
-    if (!known.has(itemId)) problems.push(missing(`prices[${place}].itemId`, 'line of the price book'))
+    const item = known.get(itemId)
+    if (item) problems.push(...unitProblems(item, price, `prices[${place}]`))
+    else problems.push(missing(`prices[${place}].itemId`, 'line of the price book'))
     if (!sellers.has(supplierId)) problems.push(missing(`prices[${place}].supplierId`, 'supplier'))
     const before = seen.get(itemId)
     if (before?.some((one) => sameDay(one, price))) problems.push(twice(`prices[${place}]`))
@@ -53,8 +65,8 @@ async function readBook(book: Book): Promise<{ prices: PriceBook; stamp: string 
 }
 
 /** What new prices would do, to each line and to every quotation that stands. Nothing is written. */
-export const previewRise: Handler<'prices.preview'> = async ({ book, now }, { prices: newPrices }) => {
-  const day = now().slice(0, 10)
+export const previewRise: Handler<'prices.preview'> = async ({ book, now, dayOf }, { prices: newPrices }) => {
+  const day = dayOf(now())
   const { prices, stamp } = await readBook(book)
   const problems = await inSlices(problemSteps(prices, newPrices))
   if (problems.length > 0) return bad(...problems)

@@ -24,7 +24,7 @@ export async function issueSampleCards(context: Context, jobIds: number[]): Prom
 
 /** The made-up workshop's jobs, prices, cards and quotations, in a book that has no sample jobs. Gives how many jobs were added. */
 export async function addSample(context: Context): Promise<number> {
-  const { jobs, cards, quotations } = fillSampleBook(context.book, { today: context.now().slice(0, 10) })
+  const { jobs, cards, quotations } = fillSampleBook(context.book, { today: context.dayOf(context.now()) })
   await issueSampleCards(context, cards)
   const refused = await quoteSamples(context, quotations, 'a4')
   if (refused.length > 0) throw new Error(`a sample quotation is refused: ${refused.join('; ')}`)

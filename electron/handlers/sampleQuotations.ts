@@ -18,11 +18,15 @@ type Ask = <N extends RequestName>(name: N, payload: Takes<N>) => Promise<Gives<
 
 class SampleRefused extends Error {}
 
-/** Asks as a window would on that day. */
+/** Asks as a window would on that day, at ten in the morning. */
 const askOn =
-  (context: Context, at: string): Ask =>
+  (context: Context, day: string): Ask =>
   async <N extends RequestName>(name: N, payload: Takes<N>) => {
-    const result = (await answer({ ...context, now: () => at }, name, payload)) as Result<Gives<N>>
+    const result = (await answer(
+      { ...context, now: () => `${day}T10:00:00.000Z`, dayOf: () => day },
+      name,
+      payload,
+    )) as Result<Gives<N>>
     if (!result.ok)
       throw new SampleRefused(`${name}: ${result.problems.map(({ message }) => message).join('; ')}`)
     return result.value
@@ -49,8 +53,8 @@ async function quote(
   { jobId, quotation }: QuotedSample,
   format: PaperFormat,
 ): Promise<void> {
-  const today = context.now().slice(0, 10)
-  const ask = askOn(context, `${dayFrom(today, quotation.issued)}T10:00:00.000Z`)
+  const today = context.dayOf(context.now())
+  const ask = askOn(context, dayFrom(today, quotation.issued))
   for (const option of quotation.options) {
     const entry = { ...plainEntry, ...option.entry, finish: finishIn(context, option.finish) }
     const spec = specIn(context, jobId, option)

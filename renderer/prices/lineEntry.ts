@@ -1,7 +1,7 @@
 import type { ItemKind } from '../../shared/pricing/item.ts'
 import type { Pence } from '../../shared/pricing/pence.ts'
 import { sizedUnits, type PriceUnit } from '../../shared/pricing/price.ts'
-import { unitsOf } from './priceWords.ts'
+import { unitsOf } from '../../shared/pricing/unitsOfKind.ts'
 
 /** A line of the price list while it is entered. supplierId null: a supplier not yet in the book, by name. */
 export type LineEntry = {

@@ -14,13 +14,14 @@ import { ListMatching, type ListOutcome, type MatchBook } from './matchList.ts'
 /** How a list is first seen: its writing, and what its start looks like. */
 export type SeenList = Look & { writing: Writing }
 
-/** What is settled about a list before it is read: the guess, or what the person put in its place. */
+/** What is settled about a list before it is read: the guess, or what the person put in its place. taxBp: the rate of tax in its prices, null for none. */
 export type SettledList = {
   writing: Writing
   delimiter: Delimiter
   layout: Layout
   columns: Columns
   decimal: Decimal
+  taxBp: number | null
 }
 
 /** What is asked of the reader of lists. known: the codes of the book, by `codeKey`. */
@@ -76,7 +77,12 @@ export async function readFile(
   tell: (told: ListTold) => void,
 ): Promise<ListTold> {
   const matching = new ListMatching(book)
-  const layout = { ...settled.layout, columns: settled.columns, decimal: settled.decimal }
+  const layout = {
+    ...settled.layout,
+    columns: settled.columns,
+    decimal: settled.decimal,
+    taxBp: settled.taxBp,
+  }
   const reader = readList(
     { delimiter: settled.delimiter, layout },
     { line: (line) => matching.take(line), bad: (line) => matching.bad(line) },

@@ -13,13 +13,14 @@ export type MatchBook = {
   supplierId: number | null
 }
 
-/** A line of a list with the line of the book that it prices. */
+/** A line of a list with the line of the book that it prices. listed: the price as it stands in the list, hundredths; pence without the tax in it. */
 export type MatchedLine = {
   line: number
   itemId: number
   supplierId: number | null
   unit: PriceUnit
   size: number | null
+  listed: number
   pence: Pence
   rounded: boolean
 }
@@ -93,9 +94,9 @@ export class ListMatching {
     const key = `${itemId}/${supplierId}/${picked.unit}/${picked.size}`
     const first = this.#matched.get(key)
     if (first) return this.#twice(key, first, line)
-    const { pence, rounded } = line
+    const { listed, pence, rounded } = line
     const { unit, size } = picked
-    this.#matched.set(key, { line: line.line, itemId, supplierId, unit, size, pence, rounded })
+    this.#matched.set(key, { line: line.line, itemId, supplierId, unit, size, listed, pence, rounded })
   }
 
   done(): ListOutcome {

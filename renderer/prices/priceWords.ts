@@ -1,4 +1,4 @@
-import type { ItemKind, PriceItem, WorkRate } from '../../shared/pricing/item.ts'
+import type { ItemKind, PriceItem } from '../../shared/pricing/item.ts'
 import type { PriceLine, PriceUnit } from '../../shared/pricing/price.ts'
 import { wholeBp, writePercent } from '../../shared/pricing/percent.ts'
 
@@ -22,23 +22,6 @@ export const unitWords: Record<PriceUnit, string> = {
   hour: 'an hour',
   kilometre: 'a kilometre',
   visit: 'a visit',
-}
-
-/** The units that a kind of item can be priced in. */
-export const unitsOf: Record<ItemKind, PriceUnit[]> = {
-  timber: ['metre', 'length'],
-  ironmongery: ['each', 'pair', 'box'],
-  fixing: ['box', 'each'],
-  finish: ['tin'],
-  work: ['hour', 'kilometre', 'visit'],
-}
-
-/** The unit that each of the workshop's own rates is told in. */
-export const unitOfRate: Record<WorkRate, PriceUnit> = {
-  hour: 'hour',
-  'site hour': 'hour',
-  kilometre: 'kilometre',
-  visit: 'visit',
 }
 
 const metres = (mm: number): string => `${Math.round(mm) / 1000} m`

@@ -4,12 +4,16 @@ import { codeKey, decimalOfColumn, type ColumnRole, type Columns } from '../../s
 import type { Decimal } from '../../shared/spreadsheet/amount.ts'
 import type { Delimiter } from '../../shared/spreadsheet/delimiter.ts'
 import { unguard } from '../../shared/spreadsheet/guard.ts'
+import { saysWithTax } from '../../shared/spreadsheet/listTax.ts'
+import { taxRateOn } from '../../shared/pricing/tax.ts'
+import { wholeBp, writePercent } from '../../shared/pricing/percent.ts'
 import { askWorker, type ListAsking } from '../prices/askWorker.ts'
 import { bookLines } from '../prices/exportList.ts'
 import type { ListTold, SeenList } from '../prices/listWork.ts'
 import type { ListOutcome } from '../prices/matchList.ts'
 import type { RiseDraft } from './rise.ts'
 import { usePricesStore } from './prices.ts'
+import { useSettingsStore } from './settings.ts'
 
 type Read = { lines: number; outcome: ListOutcome }
 
@@ -22,6 +26,8 @@ export const useMerchantListStore = defineStore('merchantList', () => {
   const decimal = ref<Decimal>('point')
   /** Whose list it is; null: as its own column says. */
   const supplierId = ref<number | null>(null)
+  /** The rate of tax in the list's prices, basis points; null: it leaves tax out. */
+  const taxBp = ref<number | null>(null)
   const read = shallowRef<Read | null>(null)
   const trouble = ref('')
   const progress = ref<{ lines: number; share: number; left: number } | null>(null)
@@ -33,6 +39,14 @@ export const useMerchantListStore = defineStore('merchantList', () => {
     const above = seen.value?.layout.headings?.line ?? 0
     return all.filter(({ line }) => line > above)
   })
+  const tax = computed(() => useSettingsStore().summary?.settings.money.tax)
+  /** The rate that a list with tax in it has unless another is said: the workshop's own on the day, else the usual fifth. */
+  const usualTax = computed(() => taxRateOn(tax.value?.rates ?? [], prices.today) ?? wholeBp / 5)
+  /** A column headed 'inc VAT' is taken at its word; whoever isn't registered pays the tax and keeps it in. */
+  function taxOfColumn(column: number | null): number | null {
+    const heading = column === null ? '' : (seen.value?.layout.headings?.cells[column] ?? '')
+    return tax.value?.registered !== false && saysWithTax(heading) ? usualTax.value : null
+  }
   /** What is still to be settled before the list can be read, in a sentence; '' for nothing. */
   const wants = computed(() => {
     const chosen = columns.value
@@ -97,6 +111,7 @@ export const useMerchantListStore = defineStore('merchantList', () => {
     seen.value = told.list
     columns.value = { ...told.list.layout.columns }
     decimal.value = told.list.layout.decimal
+    taxBp.value = taxOfColumn(columns.value.price)
     supplierId.value = likeliestSupplier(told.list)
     return readAll()
   }
@@ -115,7 +130,10 @@ export const useMerchantListStore = defineStore('merchantList', () => {
     const told = await ask({
       ask: 'read',
       file: file.value,
-      settled: { writing, delimiter, layout, columns: { ...columns.value }, decimal: decimal.value },
+      settled: {
+        ...{ writing, delimiter, layout, columns: { ...columns.value } },
+        ...{ decimal: decimal.value, taxBp: taxBp.value },
+      },
       book: {
         lines: bookLines(prices.rows),
         suppliers: (prices.book?.suppliers ?? []).map(({ id, name }) => ({ id, name })),
@@ -133,11 +151,18 @@ export const useMerchantListStore = defineStore('merchantList', () => {
       if (now[one] === column) now[one] = null
     if (role) now[role] = column
     columns.value = now
-    if (role === 'price') decimal.value = decimalOfColumn(rows.value, column)
+    if (role === 'price') {
+      decimal.value = decimalOfColumn(rows.value, column)
+      taxBp.value = taxOfColumn(column)
+    }
     return readAll()
   }
   function setDecimal(chosen: Decimal): Promise<void> {
     decimal.value = chosen
+    return readAll()
+  }
+  function setTax(bp: number | null): Promise<void> {
+    taxBp.value = bp
     return readAll()
   }
   function setSupplier(id: number | null): Promise<void> {
@@ -149,7 +174,9 @@ export const useMerchantListStore = defineStore('merchantList', () => {
   const draft = (): RiseDraft | null => {
     if (!read.value || !file.value) return null
     const { matched } = read.value.outcome
-    const origin = `list ${file.value.name}`.slice(0, 200)
+    const off =
+      taxBp.value === null ? '' : `, ${writePercent(taxBp.value)} ${tax.value?.name || 'tax'} taken off`
+    const origin = `list ${file.value.name.slice(0, 150)}${off}`.slice(0, 200)
     return {
       origin,
       make: (startsOn) =>
@@ -180,6 +207,8 @@ export const useMerchantListStore = defineStore('merchantList', () => {
     columns,
     decimal,
     supplierId,
+    taxBp,
+    usualTax,
     read,
     trouble,
     progress,
@@ -191,6 +220,7 @@ export const useMerchantListStore = defineStore('merchantList', () => {
     take,
     setDecimal,
     setSupplier,
+    setTax,
     breakOff,
     draft,
     putAway,

@@ -1,5 +1,6 @@
 import { isStop, type Check } from './checks.ts'
 import { geometry, workshopSetting, type Figure, type Figures } from './figures.ts'
+import { headRoom } from './headRoom.ts'
 import { fromOpening, type LeafSize } from './opening.ts'
 import type { LeafName } from './leaf.ts'
 import { meetingFigures } from './meeting.ts'
@@ -156,11 +157,17 @@ export function planLeaves(spec: GateSpec): Worked<LeafPlan[]> {
   const size = sizeOf(spec)
   const checks = [...size.checks, ...divisionStop(spec, size.value), ...meetingChecks(spec)]
   if (!checks.some(isStop)) checks.push(...slopeChecks(spec, size.value))
+  const room = headRoom(spec, size.value)
+  if (!checks.some(isStop)) checks.push(...room.checks)
   if (!checks.some(isStop)) checks.push(...topStops(spec.top, spanOf(spec, size.value.width)))
   const plans = checks.some(isStop) ? [] : plansOf(spec, size.value)
   return {
     value: plans,
-    figures: { ...sizeFiguresOf(spec, size, plans), ...meetingFigures(spec, size.value.width) },
+    figures: {
+      ...sizeFiguresOf(spec, size, plans),
+      ...room.figures,
+      ...meetingFigures(spec, size.value.width),
+    },
     checks,
   }
 }

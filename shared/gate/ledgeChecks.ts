@@ -44,8 +44,23 @@ function limitsOf(room: LedgeRoom, ledge: Ledge) {
   }
 }
 
+/** Whether one list of heights has to serve the two halves of a stable door, which are seldom of one height. */
+const sharedByHalves = (spec: GateSpec): boolean =>
+  spec.stable !== undefined && spec.ledges.heights !== 'auto'
+
+/** What to do about a ledge off its leaf: on a stable door with heights of its own, which centre heights this half takes. */
+function offLeafRemedy(spec: GateSpec, ledge: Ledge, { foot, top }: { foot: number; top: number }): string {
+  if (!sharedByHalves(spec)) return 'Move the ledge, use a narrower one, or make the leaf higher.'
+  const half = ledge.section.width / 2
+  const takes =
+    top - foot < 2 * half
+      ? 'this half is too low for such a ledge'
+      : `this half takes centres from ${writeShortMm(foot + half)} to ${writeShortMm(top - half)} mm`
+  return `The heights entered hold for both halves, each from its own foot; ${takes}. Enter heights that suit both, or take the usual ones.`
+}
+
 /** A ledge past the foot, past the top, or cut into by a shaped top. */
-function offLeafStop(room: LedgeRoom, ledge: Ledge, field: string): Check[] {
+function offLeafStop(spec: GateSpec, room: LedgeRoom, ledge: Ledge): Check[] {
   const { low, high, foot, top } = limitsOf(room, ledge)
   if (low >= foot - lengthTolerance && high <= top + lengthTolerance) return []
   const eaten = high > top && high <= room.height && !room.frame
@@ -54,7 +69,7 @@ function offLeafStop(room: LedgeRoom, ledge: Ledge, field: string): Check[] {
     {
       id: eaten ? 'shape-eats-ledge' : 'ledge-off-leaf',
       level: 'stop',
-      field: eaten ? 'top.rise' : field,
+      field: eaten ? 'top.rise' : heightsField(spec),
       figures: [`ledge.${ledge.name}.y`],
       message: eaten
         ? `The ${ledge.name} ledge reaches ${writeShortMm(high)} mm up and the top comes down to ${writeShortMm(top)} mm over it.`
@@ -63,15 +78,18 @@ function offLeafStop(room: LedgeRoom, ledge: Ledge, field: string): Check[] {
           : `The ${ledge.name} ledge runs from ${writeShortMm(low)} to ${writeShortMm(high)} mm, off a leaf ${writeShortMm(room.height)} mm high.`,
       remedy: eaten
         ? 'Lower the ledge or lessen the rise of the top.'
-        : 'Move the ledge, use a narrower one, or make the leaf higher.',
+        : offLeafRemedy(spec, ledge, { foot, top }),
     },
   ]
 }
 
-function placeStops(room: LedgeRoom, ledges: Ledge[], field: string): Check[] {
+const heightsField = (spec: GateSpec): string =>
+  spec.ledges.heights === 'auto' ? 'ledges.count' : 'ledges.heights'
+
+function placeStops(spec: GateSpec, room: LedgeRoom, ledges: Ledge[]): Check[] {
   const edges = (ledge: Ledge) =>
     [ledge.y - ledge.section.width / 2, ledge.y + ledge.section.width / 2] as const
-  const checks = ledges.flatMap((ledge) => offLeafStop(room, ledge, field))
+  const checks = ledges.flatMap((ledge) => offLeafStop(spec, room, ledge))
   ledges.slice(1).forEach((upper, index) => {
     const lower = ledges[index] as Ledge
     const clear = edges(upper)[0] - edges(lower)[1]
@@ -79,7 +97,7 @@ function placeStops(room: LedgeRoom, ledges: Ledge[], field: string): Check[] {
       checks.push({
         id: 'ledges-overlap',
         level: 'stop',
-        field,
+        field: heightsField(spec),
         figures: [`ledge.${lower.name}.y`, `ledge.${upper.name}.y`],
         message: `The ${lower.name} and ${upper.name} ledges overlap by ${writeShortMm(-clear)} mm.`,
         remedy:
@@ -140,13 +158,28 @@ function leafCautions(leaf: LedgeRoom, ledges: Ledge[]): Check[] {
   return checks
 }
 
+/** One list of heights for leaves of two heights: what it means for the other, said once. */
+function sharedHeights(spec: GateSpec): Check[] {
+  if (!sharedByHalves(spec)) return []
+  return [
+    {
+      id: 'ledge-heights-shared',
+      level: 'note',
+      message: 'The heights entered for the ledges hold for both halves, each from its own foot.',
+      figures: [],
+      remedy: 'Take the usual heights to have each half laid out by its own height.',
+      field: 'ledges.heights',
+    },
+  ]
+}
+
 /** Everything that is looked at in the ledges of one leaf: sizes, places, and what the trade would raise an eyebrow at. */
 export function ledgeChecks(spec: GateSpec, leaf: LedgeRoom, ledges: Ledge[]): Check[] {
-  const field = spec.ledges.heights === 'auto' ? 'ledges.count' : 'ledges.heights'
   return [
     ...sizeStops(ledges),
-    ...placeStops(leaf, ledges, field),
+    ...placeStops(spec, leaf, ledges),
     ...leafCautions(leaf, ledges),
     ...sectionCautions(spec, ledges),
+    ...sharedHeights(spec),
   ]
 }

@@ -4,13 +4,14 @@ import { geometry, type Figure, type Figures } from './figures.ts'
 import type { GateSpec } from './spec.ts'
 import { figure, type Worked } from './worked.ts'
 
-type Opening = Extract<GateSpec['size'], { from: 'opening' }>
+/** An opening as it was surveyed. */
+export type Opening = Extract<GateSpec['size'], { from: 'opening' }>
 
 /** Size of the whole hanging, before a pair or a stable door divides it: leaf width (of each leaf) and height, mm. */
 export type LeafSize = { width: number; height: number }
 
 /** Differences of a surveyed opening above which the joiner is told, mm: common practice. */
-const worthSaying = 5
+export const worthSaying = 5
 
 const mm = (value: number, formula: string, inputs: Record<string, number>): Figure =>
   figure(value, 'mm', { formula, inputs, source: geometry })

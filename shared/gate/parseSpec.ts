@@ -2,6 +2,7 @@ import * as v from 'valibot'
 import type { Problem, Result } from '../problem.ts'
 import { draftShape, specShape, type DraftSpec, type GateSpec } from './spec.ts'
 import { specProblems } from './specRules.ts'
+import { strangeKeys } from './strangeKeys.ts'
 
 /** A text from outside without its control characters, which could move the cursor of whoever reads the message. */
 const printable = (text: string): string => text.replace(/\p{Cc}+/gu, ' ')
@@ -80,8 +81,13 @@ export function parseBy<T extends v.GenericSchema>(
   rules: (value: v.InferOutput<T>) => Problem[],
   input: unknown,
 ): Result<v.InferOutput<T>> {
+  const strange = strangeKeys(input).map((path) => unknownKey(pathOf(path), 'none of such a name'))
   const shaped = parseShape(shape, input)
-  if (!shaped.ok) return shaped
+  if (!shaped.ok) {
+    const told = new Set(shaped.problems.map(({ field }) => field))
+    return { ok: false, problems: [...shaped.problems, ...strange.filter(({ field }) => !told.has(field))] }
+  }
+  if (strange.length > 0) return { ok: false, problems: strange }
   const problems = rules(shaped.value)
   return problems.length > 0 ? { ok: false, problems } : shaped
 }

@@ -4,8 +4,8 @@ import { specOf } from './parseSpec.ts'
 import type { DraftSpec, GateSpec, Section } from './spec.ts'
 import { standardDraft } from './standardSpec.ts'
 
-/** One change of a list that only makes sense whole: path as the job takes it, null takes an optional entry out. */
-export type Reshaping = { path: string; value: unknown }
+/** One change of a list that only makes sense whole: path as the job takes it, null takes an optional entry out; typed '' lets go of words kept there. */
+export type Reshaping = { path: string; value: unknown; typed?: string }
 
 type Size = DraftSpec['size']
 type Opening = Extract<Size, { from: 'opening' }>
@@ -49,7 +49,7 @@ export function sizeFrom(draft: DraftSpec, from: Size['from']): Reshaping[] {
   if (from === 'opening') return [set('size', openingToMeasure(draft.size))]
   return [
     set('size', { from: 'leaf', ...leafOf(draft), ...pairGap(draft.size) }),
-    ...(draft.survey ? [set('survey', null)] : []),
+    { ...set('survey', null), typed: '' },
   ]
 }
 

@@ -8,6 +8,7 @@ import { bracesUnder, collide, runsOff } from './clearPlace.ts'
 import { fittingPrefix } from './fittings.ts'
 import { boltForm, leafThickness } from './pieceSize.ts'
 import type { PlacedPiece } from './placePieces.ts'
+import { leastInSocket, socketIn, socketPlaceOf } from './socket.ts'
 
 const mm = (length: number): string => `${writeShortMm(length)} mm`
 
@@ -20,6 +21,24 @@ const heightFigure = (placed: PlacedPiece, all: readonly PlacedPiece[]): string 
 }
 
 type Said = { id: string; message: string; remedy: string }
+
+/** A bolt that doesn't reach across its gap, or hardly into its socket. */
+function tooShort(spec: GateSpec, placed: PlacedPiece): Said[] {
+  const reach = socketPlaceOf(spec, placed)?.reach ?? null
+  if (reach === null || reach >= leastInSocket) return []
+  const into = socketIn(spec, placed)
+  const { name } = placed.piece
+  return [
+    {
+      id: 'bolt-short',
+      message:
+        reach > 0
+          ? `${name} shoots only ${mm(reach)} into ${into}; ${leastInSocket} mm or more holds.`
+          : `${name} doesn't reach ${into}.`,
+      remedy: 'Take a bolt with a longer throw, or set it nearer.',
+    },
+  ]
+}
 
 /** Over a brace, off the leaf, out of reach or too short for the leaf's thickness: what one piece can be said to be. */
 function onePiece(spec: GateSpec, placed: PlacedPiece): Said[] {
@@ -45,6 +64,7 @@ function onePiece(spec: GateSpec, placed: PlacedPiece): Said[] {
       message: `The lock stands ${mm(above)} above the foot; ${lockReach.from} to ${lockReach.to} mm is easy to reach.`,
       remedy: 'Move the lock, or the ledge that it stands on.',
     })
+  out.push(...tooShort(spec, placed))
   const thickest = entryOf(piece.id, 'latch')?.thickestLeaf
   if (thickest !== undefined && thickest < leafThickness(spec))
     out.push({

@@ -19,9 +19,15 @@ export type FittingShape = {
 }
 
 /**
+ * Where a bolt's socket is drilled, mm: across from the leaf's hanging edge to its middle (null: at the bolt's own height), how deep, and how far the
+ * rod reaches into it (null where the gap that it crosses isn't known).
+ */
+export type SocketPlace = { across: number | null; depth: number; reach: number | null }
+
+/**
  * One piece of ironmongery where it goes on its leaf. entry is its place in the spec's list; surface the side of the leaf that it lies on;
  * height its middle from the leaf's foot, mm; on the ledge or rail under a hinge, or ''; shapes for drawing, drillings for the bench;
- * socket what to drill in ground, head or post for a bolt, mm; figures the ids of what it was worked from.
+ * socket what to drill in ground, head or post for a bolt, mm, and socketPlace where and how deep; figures the ids of what it was worked from.
  */
 export type Fitting = {
   id: string
@@ -36,5 +42,6 @@ export type Fitting = {
   shapes: FittingShape[]
   drillings: Drilling[]
   socket: number | null
+  socketPlace: SocketPlace | null
   figures: string[]
 }

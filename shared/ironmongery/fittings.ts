@@ -11,6 +11,7 @@ import { strapFigure } from './hingeRules.ts'
 import { placePieces, type PlacedPiece } from './placePieces.ts'
 import { strapOf, surfaceOf } from './pieceSize.ts'
 import { shapesOf } from './shapes.ts'
+import { socketFigures, socketPlaceOf } from './socket.ts'
 
 /** The id that a leaf's figures of ironmongery begin with, e.g. 'second.fitting'. */
 export const fittingPrefix = (name: LeafName): string => `${leafPrefix[name]}fitting`
@@ -56,7 +57,7 @@ function figuresOf(spec: GateSpec, placed: PlacedPiece, drillings: Drilling[]): 
       }),
     ])
   if (placed.piece.kind === 'hinge') out.push(['strapWanted', strapFigure(placed.leaf.width)])
-  return out
+  return [...out, ...socketFigures(spec, placed)]
 }
 
 function fit(spec: GateSpec, placed: PlacedPiece, id: string): { fitting: Fitting; figures: Figures } {
@@ -79,6 +80,7 @@ function fit(spec: GateSpec, placed: PlacedPiece, id: string): { fitting: Fittin
       shapes: shapesOf(placed),
       drillings,
       socket: entryOf(piece.id, 'bolt')?.socket ?? null,
+      socketPlace: socketPlaceOf(spec, placed),
       figures: Object.keys(figures),
     },
     figures,

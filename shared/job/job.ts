@@ -39,7 +39,7 @@ export type Job = {
   sample: boolean
 }
 
-/** A line of the job book. width and height are the leaf's, mm, null until given. */
+/** A line of the job book. width and height are the leaf's, mm, null until given; accepted: a quotation of it was. */
 export type JobRow = {
   id: number
   number: string
@@ -53,6 +53,7 @@ export type JobRow = {
   height: number | null
   construction: string
   papers: number
+  accepted: boolean
   updatedAt: string
   sample: boolean
 }

@@ -1,5 +1,6 @@
 import { lengthTolerance } from '../geometry/point.ts'
 import { readLength } from '../units/readLength.ts'
+import { writeForField } from '../units/writeLength.ts'
 import type { GateEntry, LengthUnit } from './job.ts'
 import { valueAt } from './specPath.ts'
 
@@ -18,15 +19,22 @@ const means = (words: string, unit: LengthUnit, mm: number): boolean => {
   return reading.kind === 'length' && Math.abs(reading.mm - mm) <= lengthTolerance
 }
 
+/** Words with no length standing by them, as they were meant: a length that waits for its fellow is written anew in the other unit. */
+function meantBefore(words: string, from: LengthUnit, to: LengthUnit): string {
+  const reading = readLength(words, from, { allowZero: true })
+  return reading.kind === 'length' && !means(words, to, reading.mm) ? writeForField(reading.mm, to) : words
+}
+
 /**
  * The words that still hold once the job's unit changes. A bare `1830` typed in a job in mm would be read as 1830 inches in a job in
  * inches, so words that meant the kept length before and no longer do are let go; the length itself stands. Words that
- * were never understood stay, since they are all there is.
+ * were never understood stay, since they are all there is; words understood that no length stands by are written in the new unit.
  */
 export function wordsAfterUnitChange(entry: GateEntry, from: LengthUnit, to: LengthUnit): Typed {
-  const stays = ([path, words]: [string, string]): boolean => {
+  const kept = Object.entries(entry.typed).flatMap(([path, words]): [string, string][] => {
     const mm = valueAt(entry.spec, path.split('.'))
-    return typeof mm !== 'number' || !means(words, from, mm) || means(words, to, mm)
-  }
-  return Object.fromEntries(Object.entries(entry.typed).filter(stays))
+    if (typeof mm !== 'number') return [[path, meantBefore(words, from, to)]]
+    return !means(words, from, mm) || means(words, to, mm) ? [[path, words]] : []
+  })
+  return Object.fromEntries(kept)
 }

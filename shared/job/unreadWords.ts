@@ -9,6 +9,12 @@ export type Unread = { field: string; words: string; asks: boolean }
 const agreement = 0.01
 
 /**
+ * One diagonal of two, kept in its words until the other is measured: it stands for nothing yet, and holds nothing up.
+ */
+const waitsForFellow = (field: string, stands: unknown): boolean =>
+  /^survey\.diagonals\.[01]$/.test(field) && stands === undefined
+
+/**
  * Every length of a gate whose typed words aren't settled. A card made from the value that stood before them would be a
  * wrong card, so none is made while there are any.
  */
@@ -18,6 +24,7 @@ export function unreadWords(entry: GateEntry, unit: LengthUnit): Unread[] {
     const stands = valueAt(entry.spec, field.split('.'))
     const agrees =
       reading.kind === 'length' && typeof stands === 'number' && Math.abs(reading.mm - stands) < agreement
-    return agrees || reading.kind === 'empty' ? [] : [{ field, words, asks: reading.kind === 'ask' }]
+    const waits = reading.kind === 'length' && waitsForFellow(field, stands)
+    return agrees || waits || reading.kind === 'empty' ? [] : [{ field, words, asks: reading.kind === 'ask' }]
   })
 }

@@ -103,7 +103,7 @@ function issueWords({ header, draft, paper }: Head): string {
   if (header.issuedAt === null && paper !== 'job card') return 'as the job stands'
   return header.issuedAt === null
     ? `revision ${header.revision}`
-    : `revision ${header.revision}, issued ${paperDate(header.issuedAt)}`
+    : `revision ${header.revision}, issued ${paperDate(header.issuedOn ?? header.issuedAt)}`
 }
 
 /** Large pale words across a draft's page, under everything else. */

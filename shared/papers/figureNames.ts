@@ -15,6 +15,8 @@ const names: Record<string, string> = {
   'opening.taper': 'Widths of the opening differ by',
   'opening.widestGap': 'Widest gap',
   'opening.fall': 'Heights of the opening differ by',
+  'opening.headRoom.hanging': 'Room over the gate at the hanging post',
+  'opening.headRoom.closing': 'Room over the gate at the closing post',
   'opening.outOfSquare': 'Diagonals of the opening differ by',
   'opening.outOfPlumb': 'Posts out of plumb by',
   'top.height': 'Height of the top',
@@ -118,6 +120,9 @@ const names: Record<string, string> = {
   'fitting.keyhole': 'Keyhole',
   'fitting.latchHole': 'Latch hole',
   'fitting.spindleHole': 'Spindle hole',
+  'fitting.socketAcross': 'Socket of a bolt, from the hanging edge',
+  'fitting.socketHole': 'Hole of a socket',
+  'fitting.socketDepth': 'Depth of a socket',
   'fitting.spacing': 'Hinges apart',
   'fitting.reckonedKg': 'Weight reckoned against the hinges’ rating',
 }

@@ -14,11 +14,17 @@ function drillWords({ what, count, size, depth }: Drilling): string {
   return `${count} ${what}${count === 1 ? '' : 's'} ${drill}, ${depth === null ? 'through' : `${writeShortMm(depth)} deep`}`
 }
 
+/** 'socket 25, 905 from hanging edge, 110 deep'. */
+function socketWords({ socket, socketPlace }: Fitting): string[] {
+  if (socket === null) return []
+  if (!socketPlace) return [`socket ${writeShortMm(socket)}`]
+  const { across, depth } = socketPlace
+  const at = across === null ? '' : `, ${writeShortMm(across)} from hanging edge`
+  return [`socket ${writeShortMm(socket)}${at}, ${writeShortMm(depth)} deep`]
+}
+
 const drilled = (fitting: Fitting): string =>
-  [
-    ...fitting.drillings.map(drillWords),
-    ...(fitting.socket === null ? [] : [`socket ${writeShortMm(fitting.socket)}`]),
-  ].join('; ')
+  [...fitting.drillings.map(drillWords), ...socketWords(fitting)].join('; ')
 
 /** Pieces of one kind that sit alike on one leaf, one over another. */
 type Set = { first: Fitting; heights: { mm: number; on: string }[]; leaves: Fitting['leaf'][] }

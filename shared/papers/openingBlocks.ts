@@ -27,6 +27,8 @@ function surveyFacts({ figures }: Design, write: (mm: number) => string): Fact[]
     ['opening.taper', 'widths differ by'],
     ['opening.widestGap', 'widest gap'],
     ['opening.fall', 'heights differ by'],
+    ['opening.headRoom.hanging', 'over it, hanging post'],
+    ['opening.headRoom.closing', 'over it, closing post'],
     ['opening.outOfSquare', 'diagonals differ by'],
     ['opening.outOfPlumb', 'posts out of plumb by'],
   ] as const

@@ -80,7 +80,8 @@ function customerBlock({ customer }: PaperHeader, width: number, measure: Measur
 
 /** Number, date and how long it holds. */
 function factsBlock({ header, money, draft }: QuotationInput, measure: Measure): Block {
-  const issued = draft || header.issuedAt === null ? 'not issued yet' : paperDate(header.issuedAt)
+  const issued =
+    draft || header.issuedAt === null ? 'not issued yet' : paperDate(header.issuedOn ?? header.issuedAt)
   const facts: [string, string][] = [
     ['Number', quotationNumber(header)],
     ['Date', issued],

@@ -3,7 +3,7 @@ import { stacked, type Block } from './flow.ts'
 import type { Measure } from './page.ts'
 import { kept, prose, section, type } from './quotationLook.ts'
 import { sharedLines, sumRows, taxedByLine, taxNotes, writeNet, writeTenths } from './quotationMoney.ts'
-import { priceHead, priceRows, type PriceColumns, type PriceRow } from './quotationTable.ts'
+import { priceHead, priceRows, underHead, type PriceColumns, type PriceRow } from './quotationTable.ts'
 
 /** Where a price is printed: the width it has, mm. */
 export type PriceRoom = { width: number; measure: Measure }
@@ -47,11 +47,11 @@ function onePrice(money: QuotedMoney, option: QuotedOption, room: PriceRoom): Bl
     ? taxedLines(money, option)
     : option.offer.map(({ words, net }) => ({ words, figures: [writeNet(net, money.settings.currency)] }))
   const { registered, name } = money.settings.tax
-  const head = byLine ? [priceHead([`without ${name}`, name], columns)] : []
-  const said = registered && !byLine ? [priceHead([`without ${name}`], columns)] : head
+  const titles = byLine ? [`without ${name}`, name] : registered ? [`without ${name}`] : []
+  const head = titles.length > 0 ? priceHead(titles, columns) : undefined
   const below = sums(money, [option])
   const spaced = byLine ? below.map((row) => ({ ...row, figures: ['', ...row.figures] })) : below
-  return together([...said, ...priceRows([...lines, ...spaced], columns, below.length)])
+  return together(underHead(head, priceRows([...lines, ...spaced], columns, below.length)))
 }
 
 /** Options side by side: their lines, where tax is on the total, and their sums. */
@@ -69,10 +69,8 @@ function sideBySidePrices(money: QuotedMoney, row: number, room: PriceRoom): Blo
     shown.map((option, i) => optionName(option, row * mostAcross + i)),
     columns,
   )
-  return together([
-    row === 0 ? head : { ...head, above: 6 },
-    ...priceRows([...lines, ...below], columns, below.length),
-  ])
+  const rows = priceRows([...lines, ...below], columns, below.length)
+  return together(underHead(row === 0 ? head : { ...head, above: 6 }, rows))
 }
 
 /** Most height at which a price is kept on one page, mm. */
@@ -91,21 +89,23 @@ function linesByOption(money: QuotedMoney, room: PriceRoom): Block[] {
   const columns: PriceColumns = { ...room, figure: 30, count: 2 }
   return options.flatMap((option, i) => [
     ...prose(optionName(option, i), { ...room, weight: 'semibold', above: 4 }).map(kept),
-    priceHead([`without ${name}`, name], columns),
-    ...priceRows(
-      [
-        ...taxedLines(money, option),
-        {
-          words: 'In all',
-          quiet: true,
-          figures: [
-            writeNet(option.estimate.net, settings.currency),
-            writeTenths(option.estimate.taxTenths, settings),
-          ],
-        },
-      ],
-      columns,
-      1,
+    ...underHead(
+      priceHead([`without ${name}`, name], columns),
+      priceRows(
+        [
+          ...taxedLines(money, option),
+          {
+            words: 'In all',
+            quiet: true,
+            figures: [
+              writeNet(option.estimate.net, settings.currency),
+              writeTenths(option.estimate.taxTenths, settings),
+            ],
+          },
+        ],
+        columns,
+        1,
+      ),
     ),
   ])
 }

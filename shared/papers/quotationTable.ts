@@ -73,6 +73,10 @@ export function priceHead(titles: string[], columns: PriceColumns): Block {
   }
 }
 
+/** Rows of a price under their headings, which are set again where the rows go on over a page. */
+export const underHead = (head: Block | undefined, rows: Block[]): Block[] =>
+  head ? [head, ...rows.map((row, i) => (i === 0 ? row : { ...row, again: head }))] : rows
+
 /** Rows as blocks: the first two keep together, and the sums with the last line before them. */
 export const priceRows = (rows: PriceRow[], columns: PriceColumns, sums: number): Block[] =>
   rows.map((row, i): Block => ({

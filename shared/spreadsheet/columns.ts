@@ -1,5 +1,6 @@
 import { decimalOf, isSumWithPence, readAmount, type Decimal } from './amount.ts'
 import { unguard } from './guard.ts'
+import { saysWithoutTax, saysWithTax } from './listTax.ts'
 import { usualCount, type Row } from './rows.ts'
 import { readUnit } from './unitWords.ts'
 
@@ -23,6 +24,13 @@ const headingWords: Record<ColumnRole, RegExp> = {
 /** Headings that mention a price and aren't the one that is paid: list prices, tax, what stood before. */
 const notThePrice = /\b(?:rrp|list|vat|tax|gross|inc|old|previous|was|code|group|qty|quantity)\b/i
 
+/** How far a column under a heading is to be trusted to hold the price: one with tax in it where there is none without. */
+function trust(heading: string): number {
+  if (saysWithoutTax(heading)) return 1
+  if (saysWithTax(heading)) return 0.3
+  return notThePrice.test(heading) ? 0.2 : 1
+}
+
 const cellsOf = (rows: readonly Row[], column: number): string[] =>
   rows.map(({ cells }) => unguard((cells[column] ?? '').trim())).filter((cell) => cell !== '')
 
@@ -45,7 +53,7 @@ function likelihoods(
   const different = cells.length === 0 ? 0 : new Set(cells).size / cells.length
   const spaced = share(cells, (cell) => /\p{L}\S*\s+\S/u.test(cell))
   return {
-    price: (notThePrice.test(heading) ? 0.2 : 1) * (2 * sums + figures + named('price')),
+    price: trust(heading) * (2 * sums + figures + named('price')),
     code:
       4 * share(cells, (cell) => known.has(codeKey(cell))) +
       2 * named('code') +

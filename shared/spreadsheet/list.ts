@@ -1,6 +1,6 @@
 import { guessLayout, type Layout } from './columns.ts'
 import { delimiterOf, firstRows, type Delimiter } from './delimiter.ts'
-import { readLine, type ListLine } from './listLine.ts'
+import { readLine, type LineLayout, type ListLine } from './listLine.ts'
 import { readRows, type BadLine, type Row, type RowReader } from './rows.ts'
 
 /** A list as it looks from its start: how its columns stand apart, its first rows, and what each column is taken for. */
@@ -26,7 +26,10 @@ export function lookAt(
 export type LineTaker = { line: (line: ListLine) => void; bad: (line: BadLine) => void }
 
 /** Starts reading a list as it was settled. What stands above its headings, and they themselves, are passed over. */
-export function readList(how: { delimiter: Delimiter; layout: Layout }, taker: LineTaker): RowReader {
+export function readList(
+  how: { delimiter: Delimiter; layout: Layout & Pick<LineLayout, 'taxBp'> },
+  taker: LineTaker,
+): RowReader {
   const above = how.layout.headings?.line ?? 0
   return readRows(how.delimiter, {
     bad: taker.bad,

@@ -2,12 +2,13 @@ import { toPence, type Pence } from '../pricing/pence.ts'
 import { readAmount, type Decimal } from './amount.ts'
 import type { Columns } from './columns.ts'
 import { unguard } from './guard.ts'
+import { withoutTax } from './listTax.ts'
 import type { BadLine, Row } from './rows.ts'
 import { readUnit, type UnitAndSize } from './unitWords.ts'
 
 /**
- * A line of a merchant's list. per is null where the list says nothing of the unit. rounded: the list's price has a part of a penny,
- * which was rounded.
+ * A line of a merchant's list. per is null where the list says nothing of the unit. listed: the price as it stands there, in hundredths, tax in it where the
+ * list has it so; pence: what it is without. rounded: that has a part of a penny, which was rounded.
  */
 export type ListLine = {
   line: number
@@ -15,12 +16,13 @@ export type ListLine = {
   words: string
   supplier: string
   per: UnitAndSize | null
+  listed: number
   pence: Pence
   rounded: boolean
 }
 
-/** How rows are made into lines: which column is what, the price's decimal mark, how many cells a row should have. */
-export type LineLayout = { columns: Columns; decimal: Decimal; width: number }
+/** How rows are made into lines: which column is what, the price's decimal mark, how many cells a row should have; taxBp the rate of tax in the prices (basis points), null or left out for none. */
+export type LineLayout = { columns: Columns; decimal: Decimal; width: number; taxBp?: number | null }
 
 /** The most a price may change by being made whole pence: past that the list's price is for too small a thing. */
 const mostRounding = 0.01
@@ -46,7 +48,7 @@ export function readLine(
   row: Row,
   layout: LineLayout,
 ): { ok: true; line: ListLine } | { ok: false; bad: BadLine } {
-  const { columns, decimal, width } = layout
+  const { columns, decimal, width, taxBp = null } = layout
   const cell = (column: number | null): string =>
     column === null ? '' : unguard((row.cells[column] ?? '').trim()).trim()
   const bad = (reason: string) => ({ ok: false, bad: { line: row.line, text: told(row), reason } }) as const
@@ -57,11 +59,15 @@ export function readLine(
   if (code === '' && words === '') return bad('neither a code nor a name')
   const amount = readAmount(cell(columns.price), decimal)
   if (!amount.ok) return bad(amount.reason)
-  const whole = makeWhole(amount.hundredths)
+  const whole = makeWhole(withoutTax(amount.hundredths, taxBp))
   if (!whole)
     return bad(`“${cell(columns.price)}” can’t be told in whole pence: price it by the box or the length`)
   const unit = cell(columns.unit)
   const per = unit === '' ? null : readUnit(unit)
   if (per === undefined) return bad(`“${unit.slice(0, 30)}” is no unit I know`)
-  return { ok: true, line: { line: row.line, code, words, supplier: cell(columns.supplier), per, ...whole } }
+  const supplier = cell(columns.supplier)
+  return {
+    ok: true,
+    line: { line: row.line, code, words, supplier, per, listed: amount.hundredths, ...whole },
+  }
 }

@@ -60,6 +60,23 @@ export const brokenSpecs: BrokenSpec[] = [
     fields: ['one', 'two', 'top.three'],
   },
   {
+    name: 'a timber by a name that every object has',
+    content: whole.replace(
+      '{',
+      '{ "timbers": { "__proto__": { "density": 512 }, "ekki": { "density": 1010 } },',
+    ),
+    fields: ['timbers.__proto__'],
+    says: 'unknown key',
+  },
+  {
+    name: 'such names at the top and inside, beside another fault',
+    content: whole
+      .replace('{', '{ "toString": 1, "constructor": { "hung": "left" },')
+      .replace('"size": {', '"size": { "__proto__": {},')
+      .replace('"version": 1', '"version": 2'),
+    fields: ['version', 'toString', 'constructor', 'size.__proto__'],
+  },
+  {
     name: 'a text for a number',
     content: put('size.width', '920'),
     fields: ['size.width'],

@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process'
 import {
   existsSync,
   readdirSync,
@@ -120,6 +121,17 @@ describe('card with a whole gate', () => {
 describe('card with a broken spec', () => {
   it('is tried with more than thirty of them', () => {
     expect(brokenSpecs.length).toBeGreaterThan(30)
+  })
+
+  it('ends quietly when whoever reads its output has had enough', async () => {
+    const path = exampleSpecs[0]?.path ?? ''
+    const command = join(project, 'electron/commands/card.ts')
+    const { stdout, stderr, status } = spawnSync(
+      'bash',
+      ['-c', 'set -o pipefail; "$0" "$1" "$2" | head -c 1', process.execPath, command, path],
+      { cwd: project, encoding: 'utf8' },
+    )
+    expect({ stdout, stderr, status }).toEqual({ stdout: '{', stderr: '', status: 0 })
   })
 
   it.each(brokenSpecs)(

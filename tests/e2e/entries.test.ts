@@ -21,7 +21,7 @@ describe('entries at the screen', () => {
     expect(await entry(page, 'size.height').inputValue()).toBe('1,830')
     await page.locator('.meanings button').filter({ hasText: '1830 mm' }).click()
     await page.locator('[data-view="large"] svg').waitFor()
-    expect(await entry(page, 'size.height').inputValue()).toBe('1830')
+    await expect.poll(() => entry(page, 'size.height').inputValue()).toBe('1830')
     await page.close()
   })
 
@@ -33,7 +33,7 @@ describe('entries at the screen', () => {
     await kept(page)
     await page.reload()
     await entry(page, 'size.width').waitFor()
-    expect(await entry(page, 'size.width').inputValue()).toBe('about a yard')
+    await expect.poll(() => entry(page, 'size.width').inputValue()).toBe('about a yard')
     await page.close()
   })
 
@@ -52,7 +52,7 @@ describe('entries at the screen', () => {
     await page.keyboard.press('Enter')
     await page.keyboard.type('72"')
     await page.keyboard.press('ArrowUp')
-    expect(await entry(page, 'size.height').inputValue()).toBe('1829')
+    await expect.poll(() => entry(page, 'size.height').inputValue()).toBe('1829')
     await page.keyboard.press('Enter')
     await page.keyboard.press('ArrowRight')
     await page.keyboard.press('Enter')
@@ -64,14 +64,16 @@ describe('entries at the screen', () => {
     await page.keyboard.press('/')
     await page.keyboard.type('fillet')
     await expect.poll(() => page.locator('a.line').count()).toBe(1)
-    expect(await page.locator('a.line').innerText()).toContain('Much Mallet')
+    await expect.poll(() => page.locator('a.line').innerText()).toContain('Much Mallet')
     await page.keyboard.press('Enter')
     await entry(page, 'size.width').waitFor()
-    const { unit, hung } = await page.evaluate(() => ({
-      unit: document.querySelector('[data-field="unit"]')?.parentElement?.textContent?.trim(),
-      hung: document.querySelector('[data-field="hung"]')?.parentElement?.textContent?.trim(),
-    }))
-    expect({ unit, hung }).toEqual({ unit: 'inches', hung: 'left' })
+    const chosen = (field: string) =>
+      page.evaluate(
+        (one) => document.querySelector(`[data-field="${one}"]`)?.parentElement?.textContent?.trim(),
+        field,
+      )
+    await expect.poll(() => chosen('unit')).toBe('inches')
+    await expect.poll(() => chosen('hung')).toBe('left')
     await page.close()
   })
 
@@ -80,10 +82,8 @@ describe('entries at the screen', () => {
     await startJob(page, 'Lettice Coping')
     await giveSizes(page, '985', '1830')
     await entry(page, 'size.height').focus()
-    await expect.poll(() => page.locator('[data-view="large"] .lit').count()).toBeGreaterThan(0)
-    expect(await page.locator('[data-view="large"] .lit').first().getAttribute('data-part')).toBe(
-      'dimension height',
-    )
+    const lit = page.locator('[data-view="large"] .lit').first()
+    await expect.poll(() => lit.getAttribute('data-part')).toBe('dimension height')
     await page.locator('[data-view="large"] [data-part="top ledge"]').first().click()
     await expect
       .poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-field')))

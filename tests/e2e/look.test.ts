@@ -76,6 +76,7 @@ const screens: Screen[] = [
     open: async (page) => {
       await toJob(page)
       await page.locator('.checks .line').click()
+      await page.locator('.checks li').first().waitFor()
     },
   },
   {
@@ -159,7 +160,7 @@ describe('every screen at 1093 × 614', () => {
     const after = await ground()
     await page.reload()
     await page.getByText('Sections kept').waitFor()
-    expect(await ground()).toBe(after)
+    await expect.poll(ground).toBe(after)
     await page.context().close()
   })
 

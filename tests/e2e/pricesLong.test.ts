@@ -88,7 +88,7 @@ describe('five thousand lines', () => {
     })
     expect(took).toBeLessThan(200)
     expect(await page.locator('.outcome').count()).toBe(0)
-    expect(await page.getByRole('button', { name: 'See what it does' }).isDisabled()).toBe(true)
+    await expect.poll(() => page.getByRole('button', { name: 'See what it does' }).isDisabled()).toBe(true)
     await page.context().close()
   })
 
@@ -109,8 +109,20 @@ describe('five thousand lines', () => {
 
 const screens: { name: string; open: (page: Page) => Promise<unknown> }[] = [
   { name: 'the list', open: (page) => page.locator('.price-grid .room .line').first().waitFor() },
-  { name: 'an item', open: (page) => page.locator('.price-grid .name').first().click() },
-  { name: 'adding', open: (page) => page.getByRole('button', { name: 'Add an item' }).click() },
+  {
+    name: 'an item',
+    open: async (page) => {
+      await page.locator('.price-grid .name').first().click()
+      await page.locator('.side h2').waitFor()
+    },
+  },
+  {
+    name: 'adding',
+    open: async (page) => {
+      await page.getByRole('button', { name: 'Add an item' }).click()
+      await page.getByRole('form', { name: 'Add an item' }).waitFor()
+    },
+  },
   {
     name: 'the preview',
     open: async (page) => {
@@ -122,7 +134,10 @@ const screens: { name: string; open: (page: Page) => Promise<unknown> }[] = [
   },
   {
     name: 'choosing a list',
-    open: (page) => page.getByRole('button', { name: 'From a merchant’s list' }).click(),
+    open: async (page) => {
+      await page.getByRole('button', { name: 'From a merchant’s list' }).click()
+      await page.getByText('Choose the merchant’s list').waitFor()
+    },
   },
 ]
 

@@ -46,9 +46,9 @@ describe('two windows on one job', () => {
         .then(() => two),
     ])
     const second = await told
-    const words = await second.locator('.notice').innerText()
-    expect(words).toMatch(/1790/)
-    expect(words).toMatch(/1910/)
+    const words = () => second.locator('.notice').innerText()
+    await expect.poll(words).toMatch(/1790/)
+    await expect.poll(words).toMatch(/1910/)
     const theirs = second === one ? '1910' : '1790'
     await second.getByRole('button', { name: 'Put theirs back' }).click()
     await kept(second)
@@ -71,7 +71,7 @@ describe('two windows on one job', () => {
     await kept(page)
     await page.reload()
     await entry(page, 'size.width').waitFor()
-    expect(await entry(page, 'size.width').inputValue()).toBe('1015')
+    await expect.poll(() => entry(page, 'size.width').inputValue()).toBe('1015')
     await page.close()
   })
 

@@ -20,7 +20,9 @@ async function issueCard(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'Papers' }).click()
   await page.getByRole('button', { name: 'Issue card 1' }).click()
   await page.getByRole('button', { name: 'Issue card 2' }).waitFor()
-  expect(await page.locator('[data-paper]').first().getAttribute('data-hash')).toMatch(/^[0-9a-f]{64}$/)
+  await expect
+    .poll(() => page.locator('[data-paper]').first().getAttribute('data-hash'))
+    .toMatch(/^[0-9a-f]{64}$/)
 }
 
 describe('gates of every kind at the screen', () => {
@@ -75,7 +77,7 @@ describe('gates of every kind at the screen', () => {
     await kept(page)
     await page.reload()
     await entry(page, 'survey.diagonals.0').waitFor({ state: 'attached' })
-    expect(await entry(page, 'survey.diagonals.0').inputValue()).toBe('12\' 0 1/2"')
+    await expect.poll(() => entry(page, 'survey.diagonals.0').inputValue()).toBe('12\' 0 1/2"')
     await issueCard(page)
     await page.close()
   })
@@ -108,7 +110,7 @@ describe('gates of every kind at the screen', () => {
       .first()
       .hover({ position: { x: 4, y: 5 } })
     await expect.poll(() => rows.nth(4).getAttribute('class')).toContain('lit')
-    expect(await page.locator('tr.lit').count()).toBe(1)
+    await expect.poll(() => page.locator('tr.lit').count()).toBe(1)
     await rows.nth(2).hover()
     const lit = page.locator('[data-view="large"] .lit')
     await expect.poll(() => lit.first().getAttribute('data-part')).toBe('second leaf board 2')
@@ -130,10 +132,10 @@ describe('gates of every kind at the screen', () => {
     await until(async () => /^Timber/.test(await words()))
     await page.keyboard.press('Enter')
     await page.keyboard.press('Tab')
-    expect(await inHand(page)).toBe('timbers.European redwood.density')
+    await expect.poll(() => inHand(page)).toBe('timbers.European redwood.density')
     await page.keyboard.type('475')
     await page.keyboard.press('ArrowUp')
-    expect(await entry(page, 'timbers.European redwood.density').inputValue()).toBe('476')
+    await expect.poll(() => entry(page, 'timbers.European redwood.density').inputValue()).toBe('476')
     await until(async () => /^Ironmongery/.test(await words()))
     await page.keyboard.press('Enter')
     await page.keyboard.press('Tab')
@@ -151,7 +153,7 @@ describe('gates of every kind at the screen', () => {
     await page.keyboard.press('Tab')
     await page.keyboard.press('Tab')
     await page.keyboard.press('Enter')
-    expect(await inHand(page)).toBe('climate')
+    await expect.poll(() => inHand(page)).toBe('climate')
     await page.close()
   })
 
@@ -165,7 +167,7 @@ describe('gates of every kind at the screen', () => {
     await page.getByText('This gate can’t be made as entered.').waitFor()
     await unfold(page, 'Leaves, top and opening')
     await page.getByRole('button', { name: 'Go to the entry' }).click()
-    expect(await inHand(page)).toBe('top.rise')
+    await expect.poll(() => inHand(page)).toBe('top.rise')
     await page.keyboard.type('120')
     await page.locator('[data-view="large"] svg').waitFor()
     await page.locator('.checks .line').click()
@@ -175,7 +177,7 @@ describe('gates of every kind at the screen', () => {
       .first()
       .getByRole('button', { name: /Go to it/ })
       .click()
-    expect(await inHand(page)).toBe('boards.section.species')
+    await expect.poll(() => inHand(page)).toBe('boards.section.species')
     await page.close()
   })
 
@@ -197,7 +199,7 @@ describe('gates of every kind at the screen', () => {
     })
     // A tenth of a second still feels like one’s own hand: common practice for screens, from memory.
     expect(times[12]).toBeLessThan(100)
-    expect(await page.locator('.list-of .rows').count()).toBe(1)
+    await expect.poll(() => page.locator('.list-of .rows').count()).toBe(1)
     expect(await page.locator('[data-view="large"]').count()).toBe(1)
     await page.close()
   })

@@ -238,6 +238,19 @@ describe('a ripped board that is too narrow', () => {
   })
 })
 
+describe('a list of heights that a stable door’s halves share', () => {
+  it('comes with the heights that the half which it doesn’t suit would take', () => {
+    const spec = gateWith({ ledges: { heights: [180, 800] } }, { stable: { lowerHeight: 1000, gap: 6 } })
+    const [check, ...more] = checksOf(spec).filter(({ level }) => level === 'stop')
+    expect(more).toEqual([])
+    expect(check).toMatchObject({ id: 'ledge-off-leaf', field: 'ledges.heights' })
+    // The upper half is 774 high and its ledges 145 wide.
+    expect(check?.remedy).toBe(
+      'The heights entered hold for both halves, each from its own foot; this half takes centres from 72.5 to 701.5 mm. Enter heights that suit both, or take the usual ones.',
+    )
+  })
+})
+
 describe('a brace flatter than 45°', () => {
   const remedy = (parts: Parameters<typeof gateWith>[0]) =>
     checksOf(gateWith(parts)).find(({ id }) => id === 'brace-angle')?.remedy

@@ -230,7 +230,8 @@ describe('the order of hanging', () => {
     expect(textOf(hungPlain, 'Fit latch and lock')).toMatch(/927\.5 mm.*2 keyholes 10 mm, right through/)
     const bolts = textOf(withProposal(pairOf()), 'Fit the bolts')
     expect(bolts).toContain('Second leaf: Lane drop bolt 450')
-    expect(bolts).toContain('drill 22 mm')
+    // Throw 120 and 10 more; the plate of 55 stands 15 in from the edge of 950.
+    expect(bolts).toMatch(/drill 22 mm, 130 mm deep 907\.5 mm \(.*\) from the hanging edge/)
   })
 
   it('sets the gaps as surveyed, or the usual ones and says so', () => {

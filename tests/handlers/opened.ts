@@ -1,4 +1,5 @@
 import type { Book } from '../../db/open.ts'
+import { dayOf } from '../../electron/calendar.ts'
 import { answer } from '../../electron/handlers/answer.ts'
 import type { Context } from '../../electron/handlers/context.ts'
 import type { JobCardInput } from '../../shared/papers/jobCardInput.ts'
@@ -42,6 +43,7 @@ export function opened(given: Partial<Context> = {}): Opened {
   const context: Context = {
     book: openedBook(),
     now: tickingClock('2026-03-02T12:00:00.000Z'),
+    dayOf,
     makeCard: plainCard,
     makeQuotation: plainQuotation,
     log: (line) => void logged.push(line),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { answer } from '../../electron/handlers/answer.ts'
 import { pence } from '../../shared/pricing/pence.ts'
 import type { NewPrice } from '../../shared/pricing/price.ts'
 import { priceOn } from '../../shared/pricing/standing.ts'
@@ -118,6 +119,33 @@ describe('a rise', () => {
     ])
     const stamp = context.book.rises.stamp()
     expect(await context.refused('prices.apply', { prices, origin: 'x', stamp })).toHaveLength(3)
+  })
+
+  it('is refused where a line’s unit isn’t one that its item is sold by, in preview and apply', async () => {
+    const context = opened()
+    const { supplier, items } = fillPrices(context.book)
+    const priced = (name: string, unit: NewPrice['unit'], size: number | null = null) => ({
+      ...{ itemId: items[name] ?? 0, supplierId: supplier, unit, size, startsOn: '2026-03-05' },
+      pence: pence(417),
+    })
+    const wrong = [
+      priced('boards', 'each'),
+      priced('boards', 'length', 3600),
+      priced('screw 40', 'metre'),
+      priced('hour', 'visit'),
+    ]
+    const told = ['refused prices[0].unit', 'refused prices[2].unit', 'refused prices[3].unit']
+    expect(await context.refused('prices.preview', { prices: wrong })).toEqual(told)
+    const stamp = context.book.rises.stamp()
+    expect(await context.refused('prices.apply', { prices: wrong, origin: 'x', stamp })).toEqual(told)
+    const result = await answer(context, 'prices.preview', { prices: wrong })
+    expect(result).toMatchObject({
+      problems: [
+        { message: expect.stringMatching(/^got 'each' for .* \(timber\); metre or length is accepted$/) },
+        { message: "got 'metre' for ‘screw 40’ (fixing); box or each is accepted" },
+        { message: "got 'visit' for ‘hour’ (work); hour is accepted" },
+      ],
+    })
   })
 
   it('of a long list names a bad line by its place in the whole, and refuses one that is too long', async () => {

@@ -64,6 +64,21 @@ describe('a quotation', () => {
     expect(option?.description.length).toBeGreaterThan(3)
   })
 
+  it('that is accepted shows in the job’s line of the list, whichever of the job’s quotations it was', async () => {
+    const { ask, ...context } = opened()
+    const { job, issue } = await pricedJob({ ask, ...context })
+    const stands = async () =>
+      (await ask('jobs.list', { search: '', stage: null })).map((row) => row.accepted)
+    const paper = await ask('quotations.issue', issue)
+    const { version } = await ask('jobs.open', { id: job.id })
+    await ask('quotations.issue', { ...issue, version })
+    await ask('jobs.create', wanted)
+    expect(await stands()).toEqual([false, false])
+    await ask('quotations.accept', { paperId: paper.id, option: 0, acceptedOn: '2026-03-04', note: '' })
+    expect(await stands()).toEqual([false, true])
+    expect(await ask('jobs.list', { search: 'peg', stage: 'quoted' })).toMatchObject([{ accepted: true }])
+  })
+
   it('stays what it was, byte for byte, after every price has risen; the next one doesn’t', async () => {
     const context = opened({ makeQuotation })
     const { ask } = context

@@ -107,6 +107,46 @@ describe('fittings', () => {
     ])
   })
 
+  // Lane drop bolt 600: throw 150, plate 60 wide, 15 in from the edge of 950: its middle at 950 − 15 − 30 = 905. Room past the rod 10, common practice.
+  it('place a drop bolt’s socket across from the hanging edge, and as deep as the rod goes and 10 more', () => {
+    const spec = gateWith({}, { ironmongery: [listed('drop-bolt-600-galvanised', 'bolt', 1)] })
+    const [bolt] = fitted(spec)
+    expect(bolt?.socketPlace).toEqual({ across: 905, depth: 160, reach: null })
+    const { figures } = designOf(spec)
+    expect(figures['fitting.bolt.1.socketAcross']).toMatchObject({
+      value: 905,
+      inputs: { 'width of the plate': 60 },
+    })
+    expect(figures['fitting.bolt.1.socketHole']?.value).toBe(25)
+    expect(figures['fitting.bolt.1.socketDepth']?.value).toBe(160)
+  })
+
+  it.each([
+    ['drop-bolt-600-galvanised', undefined, 113, 103],
+    // Its lower end is 33 over the foot there.
+    ['drop-bolt-600-galvanised', 333, 80, 70],
+    // Throw 60, under a head 9 away.
+    ['top-bolt-300-galvanised', undefined, 61, 51],
+    // Throw 50, across a closing gap of 13.
+    ['barrel-bolt-200-galvanised', undefined, 47, 37],
+  ])('take the gap that %s crosses off its depth, where it was surveyed', (id, height, depth, reach) => {
+    const size = {
+      from: 'opening' as const,
+      widths: [967, 967, 967] as [number, number, number],
+      heights: [1831, 1831] as [number, number],
+      hangingGap: 5,
+      closingGap: 13,
+      groundGap: 47,
+      headGap: 9,
+    }
+    const spec = gateWith({}, { size, ironmongery: [listed(id, 'bolt', 1, height ? [height] : undefined)] })
+    const [bolt] = fitted(spec)
+    expect(bolt?.socketPlace).toMatchObject({ depth, reach })
+    expect(designOf(spec).figures['fitting.bolt.1.socketDepth']?.value).toBe(depth)
+    const rising = { ...spec, site: { slopeAlong: 0.02 } }
+    if (id.startsWith('drop')) expect(fitted(rising)[0]?.socketPlace?.reach).toBeNull()
+  })
+
   it('stand where the spec says, whatever lies there', () => {
     const spec = gateWith({}, { ironmongery: [listed('thumb-latch-230-galvanised', 'latch', 1, [1234])] })
     expect(fitted(spec)[0]?.height).toBe(1234)

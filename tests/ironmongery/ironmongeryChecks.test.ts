@@ -28,7 +28,38 @@ const drop = piece('drop-bolt-450-galvanised', 'bolt')
 
 type Case = { id: string; level: 'caution' | 'note'; found: GateSpec; justNot: GateSpec; says: string }
 
+/** A gate 47 over the ground with a drop bolt of throw 90 so high: 90 − 47 = 43, less what it stands over the foot. */
+const shooting = (overFoot: number): GateSpec =>
+  gateWith(
+    {},
+    {
+      size: {
+        from: 'opening',
+        widths: [967, 967, 967],
+        heights: [1831, 1831],
+        hangingGap: 5,
+        closingGap: 12,
+        groundGap: 47,
+      },
+      ironmongery: [piece('drop-bolt-300-galvanised', 'bolt', { heights: [150 + overFoot] })],
+    },
+  )
+
 const cases: Case[] = [
+  {
+    id: 'bolt-short',
+    level: 'caution',
+    found: shooting(24),
+    justNot: shooting(23),
+    says: 'only 19 mm into the ground',
+  },
+  {
+    id: 'bolt-short',
+    level: 'caution',
+    found: shooting(44),
+    justNot: shooting(20),
+    says: "doesn't reach the ground",
+  },
   // Half of 950 is 475; a strap must be longer.
   {
     id: 'hinge-strap-short',

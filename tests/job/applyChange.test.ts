@@ -179,6 +179,16 @@ describe('words typed for a length', () => {
     expect(kept).toContainEqual({ path: 'typed.size.width', before: '915', after: null })
   })
 
+  it('of a diagonal that waits for the other stay with no survey made of it, and mean the same in another unit', () => {
+    const { job } = applied([{ path: 'spec.survey.diagonals.0', value: null, typed: '2133.6' }])
+    expect(job.entry.spec).not.toHaveProperty('survey')
+    expect(job.entry.typed['survey.diagonals.0']).toBe('2133.6')
+    const inches = applied([{ path: 'unit', value: 'in' }], job).job
+    expect(inches.entry.typed['survey.diagonals.0']).toBe('84"')
+    const none = applied([{ path: 'spec.survey.diagonals.0', value: null, typed: '' }], inches).job
+    expect(none.entry.typed).not.toHaveProperty(['survey.diagonals.0'])
+  })
+
   it('belong to lengths of the gate only', () => {
     expect(refusedFields([{ path: 'title', value: 'x', typed: 'x' }])).toEqual(['title'])
   })

@@ -23,4 +23,10 @@ describe('words of a length', () => {
     expect(unreadWords(entry(915, '916'), 'mm')).toEqual([{ field: 'size.width', words: '916', asks: false }])
     expect(unreadWords(entry(null, '72"'), 'in')).toHaveLength(1)
   })
+
+  it('of one diagonal wait for the other and hold nothing up, unless they can’t be read', () => {
+    const lone = (words: string) => ({ spec: standardDraft(), typed: { 'survey.diagonals.1': words } })
+    expect(unreadWords(lone('2133'), 'mm')).toEqual([])
+    expect(unreadWords(lone('about two metres'), 'mm')).toHaveLength(1)
+  })
 })

@@ -168,6 +168,33 @@ describe('a quotation on the page', () => {
     }
   })
 
+  it('has the heads over its columns again on every page that a long price goes on over', () => {
+    const more: typeof manyLines = [
+      ...manyLines,
+      ...manyLines.map(([words, pence]): [string, number] => [`Extra line too: ${words}`, pence]),
+    ]
+    const offers: [string, Parameters<typeof moneyOf>][] = [
+      ['without VAT', [[{ lines: more }]]],
+      [
+        'Two',
+        [
+          [
+            { name: 'One', lines: more },
+            { name: 'Two', lines: more.slice(3) },
+          ],
+        ],
+      ],
+      ['without VAT', [[{ lines: more }], vat('line nearest 0.5')]],
+    ]
+    for (const [head, given] of offers) {
+      const { pages } = quotation(quotationOf({ money: moneyOf(...given) }))
+      const words = pages.map((page) => textsOn(page).map(({ text }) => text))
+      const priced = words.filter((page) => page.some((text) => text.startsWith('Extra line')))
+      expect(priced.length).toBeGreaterThan(1)
+      for (const page of priced) expect(page).toContain(head)
+    }
+  })
+
   it('of three options is three pages at most', () => {
     for (const offers of [threeTimbers, threeShapes, threePairs])
       expect(quotation(quotationOf({ money: moneyOf(offers) })).pages.length).toBeLessThanOrEqual(3)

@@ -9,6 +9,15 @@ import { carrier, job } from './standIn.ts'
 
 const sized: DraftSpec['size'] = { from: 'leaf', width: 985, height: 1830 }
 
+const measured: DraftSpec['size'] = {
+  from: 'opening',
+  widths: [1001, 1002, 1003],
+  heights: [1880, 1881],
+  hangingGap: 6,
+  closingGap: 10,
+  groundGap: 50,
+}
+
 async function form(some: Partial<DraftSpec> = {}) {
   carrier(job({ entry: { spec: { ...standardDraft(), size: sized, ...some }, typed: {} } }))
   await useJobStore().open(7)
@@ -65,19 +74,14 @@ describe('the form of a gate', () => {
   })
 
   it('keeps a diagonal to itself until the other is there', async () => {
-    const wrapper = await form({
-      size: {
-        from: 'opening',
-        widths: [1001, 1002, 1003],
-        heights: [1880, 1881],
-        hangingGap: 6,
-        closingGap: 10,
-        groundGap: 50,
-      },
-    })
+    const wrapper = await form({ size: measured })
+    await type(wrapper, 'survey.plumb.0', '3')
+    await type(wrapper, 'survey.plumb.0', '')
     await type(wrapper, 'survey.diagonals.0', '2130')
     expect(spec().survey).toBeUndefined()
     expect(wrapper.text()).toContain('The other diagonal is wanted too.')
+    // Waiting for its fellow it stops nothing.
+    expect(useGateStore().stops).toEqual([])
     await type(wrapper, 'survey.diagonals.1', '2137')
     expect(spec().survey?.diagonals).toEqual([2130, 2137])
     await type(wrapper, 'survey.diagonals.0', '7\' 0"')
@@ -93,6 +97,25 @@ describe('the form of a gate', () => {
     expect(wrapper.get<HTMLInputElement>('[data-field="survey.diagonals.0"]').element.value).toBe('7\' 0"')
     await type(wrapper, 'survey.plumb.1', '-4')
     expect(spec().survey?.plumb).toEqual([0, -4])
+  })
+
+  it('has a diagonal that waits for the other still there when the job is opened again', async () => {
+    const wrapper = await form({ size: measured })
+    await type(wrapper, 'survey.diagonals.1', '84 1/8"')
+    wrapper.unmount()
+    await useJobStore().close()
+    await useJobStore().open(7)
+    expect(useJobStore().job?.entry.typed).toEqual({ 'survey.diagonals.1': '84 1/8"' })
+    const again = mount(GateForm, { attachTo: document.body })
+    const second = again.get<HTMLInputElement>('[data-field="survey.diagonals.1"]')
+    expect(second.element.value).toBe('84 1/8"')
+    expect(again.text()).toContain('The other diagonal is wanted too.')
+    await type(again, 'survey.diagonals.0', '2130')
+    expect(spec().survey?.diagonals).toEqual([2130, 2136.775])
+    await type(again, 'survey.diagonals.0', '')
+    expect(useJobStore().job?.entry.typed).toEqual({ 'survey.diagonals.1': '84 1/8"' })
+    await choose(again, 'Sizes of', 'the leaf')
+    expect(useJobStore().job?.entry.typed).toEqual({})
   })
 
   it('frames the gate in one go: frame, square ledges and no insets, and the frame’s own entries', async () => {

@@ -155,7 +155,14 @@ describe('the reader of lists', () => {
     expect(seen.list).toMatchObject({ writing: 'utf-8', delimiter: ';', layout: { decimal: 'comma' } })
     const told: ListTold[] = []
     const { writing, delimiter, layout } = seen.list
-    const settled = { writing, delimiter, layout, columns: layout.columns, decimal: layout.decimal }
+    const settled = {
+      writing,
+      delimiter,
+      layout,
+      columns: layout.columns,
+      decimal: layout.decimal,
+      taxBp: null,
+    }
     const read = await readFile({ ask: 'read', file, settled, book }, (one) => told.push(one))
     if (read.told !== 'read') throw new Error(`told ${read.told}`)
     expect(found(read.outcome)).toEqual([[2, 'pair', null, 2150]])
@@ -165,6 +172,19 @@ describe('the reader of lists', () => {
     expect(read.lines).toBe(120_002)
     expect(told.length).toBeGreaterThan(3)
     expect(told.at(-1)).toMatchObject({ share: 1, lines: 120_002 })
+  })
+
+  it('takes the tax off the prices of a list that has it in them, and still says what stood there', async () => {
+    const file = new Blob(['Code;Price inc VAT;Unit\nTH18;24,00;pr\n'])
+    const seen = await look(file)
+    if (seen.told !== 'seen') throw new Error(`told ${seen.told}`)
+    const { writing, delimiter, layout } = seen.list
+    const { columns } = layout
+    expect(columns.price).toBe(1)
+    const settled = { writing, delimiter, layout, columns, decimal: 'comma' as const, taxBp: 2000 }
+    const read = await readFile({ ask: 'read', file, settled, book }, () => undefined)
+    if (read.told !== 'read') throw new Error(`told ${read.told}`)
+    expect(read.outcome.matched).toMatchObject([{ listed: 2400, pence: 2000, rounded: false }])
   })
 
   it('refuses what is no list with a sentence', async () => {

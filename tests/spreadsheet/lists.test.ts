@@ -91,6 +91,15 @@ describe('a merchant’s list, however it was written', () => {
     expect(list.lines.map(({ pence }) => pence)).toEqual([410, 520, 635])
   })
 
+  it('takes prices with the tax in them where the list has no others', () => {
+    const priceOf = (headings: string, cells: string) =>
+      readText(`Code;Description;${headings}\nA1;Redwood board;${cells}\nA2;Oak post;${cells}\n`).lines[0]
+        ?.pence
+    expect(priceOf('Price inc VAT', '12.00')).toBe(1200)
+    expect(priceOf('Price inc VAT;Price ex VAT', '12.00;10.00')).toBe(1000)
+    expect(priceOf('VAT;Trade price', '2.00;10.00')).toBe(1000)
+  })
+
   it('passes over a title and an address above the headings', () => {
     const list = readText(
       'Much Mallet Timber (invented);;;\nPrices from 1 March;;;\n;;;\nCode;Description;Per;Trade price\nA1;Redwood board;m;2,15\n',
@@ -103,6 +112,7 @@ describe('a merchant’s list, however it was written', () => {
         words: 'Redwood board',
         supplier: '',
         per: { unit: 'metre', size: null },
+        listed: 215,
         pence: 215,
         rounded: false,
       },

@@ -66,15 +66,23 @@ export function latchSteps(source: StepSource): Step[] {
   ]
 }
 
+/** '22 mm, 93 mm deep' for a bolt's socket, with its place across where it has one; nothing for a bolt that isn't listed. */
+function socketText({ socket, socketPlace: at }: Fitting): string[] {
+  if (socket === null) return []
+  if (!at) return [mm(socket)]
+  const across = at.across === null ? '' : ` ${both(at.across)} from the hanging edge`
+  return [`${mm(socket)}, ${mm(at.depth)} deep${across}`]
+}
+
 /** Bolts and their sockets; nothing where none is listed. */
 export function boltSteps(source: StepSource): Step[] {
   const bolts = source.fittings.filter(({ kind }) => kind === 'bolt')
   if (bolts.length === 0) return []
-  const sockets = [...new Set(bolts.flatMap(({ socket }) => (socket === null ? [] : [socket])))]
+  const sockets = [...new Set(bolts.flatMap(socketText))]
   const socket =
     sockets.length === 0
       ? ''
-      : `With the leaf shut, mark where each rod meets ground, head or post and drill ${sockets.map(mm).join(' and ')}; let a ground socket drain.`
+      : `With the leaf shut, mark where each rod meets ground, head or post and drill ${sockets.join('; ')}; let a ground socket drain.`
   const packed = source.spec.frame ? '' : 'Where a bolt crosses from ledge to boards, pack it out level.'
   return [
     hanging('Fit the bolts', sentences(...bolts.map((bolt) => pieceText(source, bolt)), packed, socket), [

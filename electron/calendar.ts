@@ -1,0 +1,10 @@
+const two = (number: number): string => String(number).padStart(2, '0')
+
+/**
+ * The day of a moment (ISO) by the calendar on the wall of this machine, ISO: in London's summer '2026-06-30T23:30:00.000Z'
+ * is '2026-07-01', in New York still '2026-06-30'. Every day that a price, a quotation or a paper gets comes from here.
+ */
+export function dayOf(at: string): string {
+  const moment = new Date(at)
+  return `${moment.getFullYear()}-${two(moment.getMonth() + 1)}-${two(moment.getDate())}`
+}

@@ -1,0 +1,21 @@
+/** As deep as any spec or request goes, with room to spare; deeper, the schema refuses what stands there. */
+const deepest = 32
+
+const isStrange = (key: string): boolean => key === 'prototype' || key in Object.prototype
+
+/**
+ * The paths, as keys, of names that every object has already ('__proto__', 'constructor', 'toString'): a schema passes them over without a word, also
+ * among names that anyone may give, such as timbers.
+ */
+export function strangeKeys(input: unknown, depth = 0): (string | number)[][] {
+  if (typeof input !== 'object' || input === null || depth > deepest) return []
+  if (Array.isArray(input))
+    return input.flatMap((item: unknown, place) =>
+      strangeKeys(item, depth + 1).map((path) => [place, ...path]),
+    )
+  const found: (string | number)[][] = []
+  for (const [key, value] of Object.entries(input))
+    if (isStrange(key)) found.push([key])
+    else for (const path of strangeKeys(value, depth + 1)) found.push([key, ...path])
+  return found
+}
