@@ -1,4 +1,5 @@
 import type {
+  Order,
   OrderCandidate,
   OrderState,
   RackLeaving,
@@ -33,6 +34,7 @@ export const unpricedWords: Record<UnpricedTimber['why'], string> = {
   'no length': 'isn’t kept long enough: add a longer length in the price book',
 }
 
+/** How an order stands. */
 export const stateWords: Record<OrderState, string> = {
   placed: 'Placed',
   received: 'All of it has come',
@@ -47,6 +49,10 @@ export const leavingWords: Record<RackLeaving, string> = {
   'given away': 'It was given away',
   'not found': 'It isn’t there',
 }
+
+/** How an open order stands, part of it come or not. */
+export const standsWords = ({ state, lines }: Pick<Order, 'state' | 'lines'>): string =>
+  state === 'placed' && lines.some(({ received }) => received > 0) ? 'Part of it has come' : stateWords[state]
 
 export const jobsCount = (count: number): string => (count === 1 ? 'one job' : `${countWord(count)} jobs`)
 
