@@ -98,7 +98,8 @@ export function factsOfOrder({ lines, lengths, jobs, pairs, request }: Order): O
     lines.find((line) => line.itemId === itemId && (length === undefined || line.length === length))
   const rows = lengths.map((one): CutRow => {
     const pence = one.from === 'merchant' ? (lineOf(one.itemId, one.length)?.pence ?? 0) : 0
-    return { ...one, pence }
+    const { id, itemId, from, length, count, done, cuts, offcut, rackPieceIds } = one
+    return { id, itemId, from, length, count, done, cuts, offcut, pence, rackPieceIds }
   })
   return {
     sections: bySection(rows, (itemId) => ({
