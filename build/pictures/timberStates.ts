@@ -98,6 +98,47 @@ async function unpriced(page: Page): Promise<void> {
   await page.waitForTimeout(400)
 }
 
+/** Thirty plain gates of as many sizes: timber that takes long to plan. */
+async function manyJobs(page: Page): Promise<void> {
+  const known = await ask(page, 'jobs.list', { search: 'Gauge', stage: null })
+  for (let n = known.value.length; n < 30; n += 1) {
+    const who = { customerName: `Ned Gauge ${n + 1}`, town: '', phone: '', title: '', due: null }
+    const { value: id } = await page.evaluate(async (body) => {
+      const reply = await fetch('/request/jobs.create', {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify(body),
+      })
+      const answer: { value: { id: number } } = await reply.json()
+      return { value: answer.value.id }
+    }, who)
+    const changes = [
+      { path: 'spec.size.width', value: 700 + ((n * 37) % 400) },
+      { path: 'spec.size.height', value: 1400 + ((n * 53) % 700) },
+    ]
+    await ask(page, 'jobs.change', { id, changes })
+  }
+}
+async function planning(page: Page): Promise<void> {
+  await manyJobs(page)
+  await at('timber/make')(page)
+  const boxes = page.getByRole('checkbox', { name: /Gauge/ }).and(page.locator(':not(:checked)'))
+  const list = page.getByRole('grid', { name: 'Jobs to order for' })
+  for (let screen = 0; screen < 20; screen += 1) {
+    while ((await boxes.count()) > 0) await boxes.first().check()
+    await list.evaluate((box) => box.scrollBy(0, 300))
+    await page.waitForTimeout(50)
+  }
+  await page.locator('[data-plan]').click()
+  await page.locator('[data-stop]:enabled').waitFor()
+  await page.waitForTimeout(1500)
+}
+const stopped = async (page: Page): Promise<void> => {
+  await planning(page)
+  await page.locator('[data-stop]').click()
+  await page.locator('[data-dearer]').waitFor()
+}
+
 /** Orders of timber from the choice of jobs to the offcuts, and the rack. */
 export const timberStates: State[] = [
   { name: 'timber-orders-empty', empty: true, open: at('timber') },
@@ -119,7 +160,10 @@ export const timberStates: State[] = [
     name: 'timber-planned-unpriced',
     open: then(unpriced, async (page) => {
       await at('timber/make')(page)
-      await page.getByRole('checkbox', { name: /Isolde/ }).check()
+      await page
+        .getByRole('checkbox', { name: /Isolde/ })
+        .first()
+        .check()
       await page.getByRole('checkbox', { name: /^S-007 / }).check()
       await page.locator('[data-plan]').click()
       await page.locator('[data-place]').waitFor()
@@ -169,4 +213,6 @@ export const timberStates: State[] = [
         .click()
     }),
   },
+  { name: 'timber-planning', open: planning },
+  { name: 'timber-stopped', open: stopped },
 ]

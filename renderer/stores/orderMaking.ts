@@ -2,7 +2,9 @@ import { defineStore } from 'pinia'
 import { computed, ref, shallowRef } from 'vue'
 import type { OneLength } from '../../shared/ordering/oneLength.ts'
 import type { Order, OrderCandidate, OrderTask } from '../../shared/ordering/orderModel.ts'
-import { request, sentences } from '../api.ts'
+import { bad } from '../../shared/problem.ts'
+import { request } from '../api.ts'
+import { said } from '../timber/said.ts'
 import { askPlan } from '../timber/askPlan.ts'
 import { chosenPlan, noPlans, withPlan } from '../timber/plansInHand.ts'
 import type { PlanTold } from '../timber/planWork.ts'
@@ -50,7 +52,7 @@ export const useOrderMakingStore = defineStore('orderMaking', () => {
       const still = new Set(open.value.map(({ jobId }) => jobId))
       chosen.value = new Set([...chosen.value].filter((id) => still.has(id)))
     }
-    if (phase.value === 'choosing') trouble.value = sentences(reply)
+    if (phase.value === 'choosing') trouble.value = said(reply)
   }
   function tick(jobId: number, on: boolean) {
     const now = new Set(chosen.value)
@@ -93,7 +95,7 @@ export const useOrderMakingStore = defineStore('orderMaking', () => {
       phase.value = 'choosing'
       trouble.value =
         told.told === 'problems'
-          ? told.problems.map(({ message }) => message).join(' ')
+          ? said(bad(...told.problems))
           : 'The plan couldn’t be worked out. Choose the jobs again.'
     }
   }
@@ -115,7 +117,7 @@ export const useOrderMakingStore = defineStore('orderMaking', () => {
     if (mine !== asked) return
     if (!reply.ok) {
       phase.value = 'choosing'
-      trouble.value = sentences(reply)
+      trouble.value = said(reply)
       return
     }
     task.value = reply.value
@@ -154,7 +156,7 @@ export const useOrderMakingStore = defineStore('orderMaking', () => {
       note: note.value,
     })
     busy.value = false
-    trouble.value = sentences(reply)
+    trouble.value = said(reply)
     stale.value = !reply.ok && reply.problems.some(({ code }) => code === 'changed-meanwhile')
     if (!reply.ok) return undefined
     putAway()

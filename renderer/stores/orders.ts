@@ -3,7 +3,8 @@ import { computed, ref, shallowRef } from 'vue'
 import type { Takes } from '../../shared/contract.ts'
 import type { Order, OrderRow } from '../../shared/ordering/orderModel.ts'
 import type { Result } from '../../shared/problem.ts'
-import { request, sentences } from '../api.ts'
+import { request } from '../api.ts'
+import { said } from '../timber/said.ts'
 
 /** The orders made, and the one that is open. */
 export const useOrdersStore = defineStore('orders', () => {
@@ -22,7 +23,7 @@ export const useOrdersStore = defineStore('orders', () => {
   async function read(): Promise<void> {
     const reply = await request('orders.list', {})
     if (reply.ok) rows.value = reply.value
-    trouble.value = sentences(reply)
+    trouble.value = said(reply)
   }
   /** Opens an order; an answer overtaken by a later one is let go. */
   async function open(id: number): Promise<void> {
@@ -31,14 +32,14 @@ export const useOrdersStore = defineStore('orders', () => {
     const reply = await request('orders.open', { id })
     if (mine !== asked) return
     if (reply.ok) order.value = reply.value
-    trouble.value = sentences(reply)
+    trouble.value = said(reply)
   }
   /** After the book has taken something done with the open order: shows it as it is now. True where it was taken. */
   async function followed(reply: Promise<Result<Order>>): Promise<boolean> {
     busy.value = true
     const given = await reply
     busy.value = false
-    trouble.value = sentences(given)
+    trouble.value = said(given)
     if (given.ok) order.value = given.value
     return given.ok
   }

@@ -3,7 +3,8 @@ import { computed, ref, shallowRef } from 'vue'
 import type { Takes } from '../../shared/contract.ts'
 import type { RackPiece } from '../../shared/ordering/orderModel.ts'
 import type { Result } from '../../shared/problem.ts'
-import { request, sentences } from '../api.ts'
+import { request } from '../api.ts'
+import { said } from '../timber/said.ts'
 
 /** What was found of a piece in a stock-take: where it lies, or that it isn't there. */
 export type Seen = { place: string } | 'not here'
@@ -37,7 +38,7 @@ export const useRackStore = defineStore('rack', () => {
     busy.value = true
     const given = await reply
     busy.value = false
-    trouble.value = sentences(given)
+    trouble.value = said(given)
     if (given.ok) pieces.value = given.value
     return given.ok
   }

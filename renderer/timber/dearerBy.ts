@@ -2,7 +2,7 @@ import type { OneLength } from '../../shared/ordering/oneLength.ts'
 import { wholeBp, writePercent } from '../../shared/pricing/percent.ts'
 import type { SectionCuts } from './orderFacts.ts'
 
-/** How much dearer one length for all is. shown: proven, else it is at least that much. share: of the plan's cost, '' of nothing. */
+/** How much dearer one length for all is. shown: proven, else no cheaper was found and it is up to that much. share: of the plan's cost, '' of nothing. */
 export type Dearer = { more: number; share: string; shown: boolean }
 
 /** A sum as a percent of another, to a tenth: 2954 of 18211 is '16.2 %'; '' of nothing. */
@@ -21,7 +21,7 @@ export function dearerBy(
     if (!own || !cheapest) continue
     any = true
     cost += own.cost
-    more += cheapest.least - own.cost
+    more += cheapest.cost - own.cost
     shown &&= cheapest.cost === cheapest.least
   }
   return any ? { more, share: shareOf(more, cost), shown } : null

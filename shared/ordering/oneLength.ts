@@ -11,8 +11,8 @@ export type OneLength = {
   cheapest: { length: number; count: number; cost: number; least: number } | null
 }
 
-/** Some hundredths of a second of a small laptop's time for each length. */
-const effort = 4e6
+/** Some tenths of a second of a small laptop's time for each length. */
+const effort = 2e7
 
 function oneLengthOf(request: BuyRequest, section: string, stop: () => boolean): OneLength {
   const own = requestFor(request, section)

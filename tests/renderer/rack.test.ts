@@ -86,6 +86,6 @@ describe('the rack', () => {
     await rack.read()
     rack.note([1], 'not here')
     expect(await rack.finish()).toBe(false)
-    expect([rack.trouble, rack.seen.size]).toEqual(['no such piece', 1])
+    expect([rack.trouble, rack.seen.size]).toEqual(['No such piece.', 1])
   })
 })

@@ -137,7 +137,7 @@ describe('an order as it is shown', () => {
     expect(told(after)).toEqual(told(before))
   })
 
-  it('says how much dearer one length for all is, and that it is at least so much where it isn’t proven', () => {
+  it('says how much dearer one length for all is, and that it is up to so much where it isn’t proven', () => {
     const sections = [
       { itemId: 1, name: 'a', species: '', cost: 1000, rows: [] },
       { itemId: 2, name: 'b', species: '', cost: 500, rows: [] },
@@ -152,7 +152,7 @@ describe('an order as it is shown', () => {
     ]
     expect(dearerBy(sections, compared, keys)).toEqual({ more: 240, share: '24 %', shown: true })
     const unsure = [{ section: 'ka', cheapest: { length: 3000, count: 4, cost: 1240, least: 1200 } }]
-    expect(dearerBy(sections, unsure, keys)).toEqual({ more: 200, share: '20 %', shown: false })
+    expect(dearerBy(sections, unsure, keys)).toEqual({ more: 240, share: '24 %', shown: false })
     expect(dearerBy(sections, [{ section: 'kb', cheapest: null }], keys)).toBeNull()
   })
 })
