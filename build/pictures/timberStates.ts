@@ -179,6 +179,15 @@ export const timberStates: State[] = [
       await page.locator('[data-cut-form]').scrollIntoViewIfNeeded()
     }),
   },
+  {
+    name: 'timber-job-ordered',
+    open: then(toOrder, async (page) => {
+      await page.locator('[data-order] .for a').first().click()
+      await page.locator('[data-ordered]').waitFor()
+      await page.waitForTimeout(500)
+    }),
+  },
+  { name: 'timber-jobs-ordered', open: then(toOrder, at('jobs')) },
   { name: 'timber-orders', open: then(toOrder, at('timber')) },
   { name: 'timber-rack-full', open: then(fillRack, at('timber/rack')) },
   {
