@@ -175,7 +175,10 @@ export const timberStates: State[] = [
   {
     name: 'timber-cutting',
     open: then(receiveSome, async (page) => {
-      await page.getByRole('button', { name: /^Cut / }).first().click()
+      const keeps = page.locator('.cutting ol > li').filter({
+        has: page.locator('svg[aria-label*="back to the rack"]'),
+      })
+      await keeps.getByRole('button', { name: /^Cut / }).first().click()
       await page.locator('[data-cut-form]').scrollIntoViewIfNeeded()
     }),
   },
