@@ -12,13 +12,30 @@ export type PriceSheet = (typeof priceSheets)[number]
 export const pricesParts = ['list', 'check', 'rises'] as const
 export type PricesPart = (typeof pricesParts)[number]
 
+/** The sheets of timber: the orders made, one to be made, one that was, the rack, a stock-take of it. */
+export const timberSheets = ['orders', 'make', 'order', 'rack', 'count'] as const
+export type TimberSheet = (typeof timberSheets)[number]
+
 /** Where in the program a person stands. Each place has an address, so that Back goes back. */
 export type Place =
   | { name: 'jobs' }
   | { name: 'job'; id: number; part: JobPart; sheet?: PriceSheet }
   | { name: 'prices'; part?: PricesPart }
+  | { name: 'timber'; sheet: Exclude<TimberSheet, 'order'> }
+  | { name: 'timber'; sheet: 'order'; id: number }
   | { name: 'workshop' }
   | { name: 'estimates' }
+
+const isRowNumber = (text: string | undefined): text is string =>
+  text !== undefined && /^[1-9]\d{0,14}$/.test(text)
+
+function timberAt(sheet: string | undefined, id: string | undefined): Place {
+  const known = timberSheets.find((one) => one === sheet) ?? 'orders'
+  if (known !== 'order') return { name: 'timber', sheet: known }
+  return isRowNumber(id)
+    ? { name: 'timber', sheet: 'order', id: Number(id) }
+    : { name: 'timber', sheet: 'orders' }
+}
 
 /** The place an address names; the job book when it names none. '#/job/12/papers' is job 12's papers. */
 export function placeAt(hash: string): Place {
@@ -28,7 +45,8 @@ export function placeAt(hash: string): Place {
     const over = pricesParts.find((known) => known === id)
     return over ? { name, part: over } : { name }
   }
-  if (name === 'job' && id && /^[1-9]\d{0,14}$/.test(id)) {
+  if (name === 'timber') return timberAt(id, part)
+  if (name === 'job' && isRowNumber(id)) {
     const place = { name, id: Number(id), part: jobParts.find((known) => known === part) ?? 'gate' } as const
     const known = priceSheets.find((one) => one === sheet)
     return place.part === 'price' && known ? { ...place, sheet: known } : place
@@ -38,6 +56,10 @@ export function placeAt(hash: string): Place {
 
 export function addressOf(place: Place): string {
   if (place.name === 'job') return `#/job/${place.id}/${place.part}${place.sheet ? `/${place.sheet}` : ''}`
+  if (place.name === 'timber') {
+    if (place.sheet === 'order') return `#/timber/order/${place.id}`
+    return place.sheet === 'orders' ? '#/timber' : `#/timber/${place.sheet}`
+  }
   return place.name === 'prices' && place.part ? `#/prices/${place.part}` : `#/${place.name}`
 }
 

@@ -103,7 +103,9 @@ export function bracePairs(
     bestMatched(group, fits).map((pair): BracePair => {
       const [{ brace: first }, { brace: second }] = pair[0].place <= pair[1].place ? pair : [pair[1], pair[0]]
       const mark = markOfPair(first, second)
-      return { key: first.key, mark, of: [first.mark, second.mark], ...laid(first, second) }
+      const of: BracePair['of'] = [first.mark, second.mark]
+      const lengths: BracePair['lengths'] = [first.length, second.length]
+      return { key: first.key, mark, of, lengths, ...laid(first, second) }
     }),
   )
 }

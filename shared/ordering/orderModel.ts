@@ -62,10 +62,17 @@ export type UnpricedTimber = {
 
 /**
  * Two braces' blanks cut from one piece, the slanting cut between them made once. key is their section's; mark names the piece in a plan; of:
- * the marks of both blanks. length: of both together, mm; saved: what the shared cut
+ * the marks of both blanks; lengths: theirs, mm. length: of both together, mm; saved: what the shared cut
  * spares beside two blanks with a saw cut between them, mm.
  */
-export type BracePair = { key: string; mark: string; of: [string, string]; length: number; saved: number }
+export type BracePair = {
+  key: string
+  mark: string
+  of: [string, string]
+  lengths: [number, number]
+  length: number
+  saved: number
+}
 
 /**
  * What is to be bought for some jobs, before it is planned. requests.plain has every blank for itself; requests.paired has braces two and two

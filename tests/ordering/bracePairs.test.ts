@@ -103,6 +103,7 @@ describe('braces two and two', () => {
       key: 'braces',
       mark: '2026-001 brace + brace',
       of: ['2026-001 brace', '2026-001 brace'],
+      lengths: [1000, 1000],
       length: 1949.8,
       saved: 54.2,
     })
