@@ -32,6 +32,12 @@ function hingeLetters(
   return [letter(hung === 'left' ? 'right' : 'left')]
 }
 
+function extentOf(shapes: readonly Polygon[]): Drawing['extent'] {
+  const xs = shapes.flatMap(({ points }) => points.map(([x]) => x))
+  const ys = shapes.flatMap(({ points }) => points.map(([, y]) => y))
+  return { minX: Math.min(...xs), minY: Math.min(...ys), maxX: Math.max(...xs), maxY: Math.max(...ys) }
+}
+
 /**
  * Small pictures of where each piece sits in its gate, seen from the back as it lies on the bench, H at the hinges: the gate's outline with that
  * piece filled. Given a piece's mark on the cut list, its picture. fine: whether there is room to show boards beside the one that is filled.
@@ -42,14 +48,7 @@ export function partPlaces({ spec, design, unit }: Gate, fine: boolean): (mark: 
   const shapes = back.marks.filter(isPolygon)
   const outlines = shapes.filter(({ part, fill }) => part === undefined && fill === 'none')
   const parts = shapes.filter(({ part }) => part !== undefined && marks.has(part))
-  const xs = [...outlines, ...parts].flatMap(({ points }) => points.map(([x]) => x))
-  const ys = [...outlines, ...parts].flatMap(({ points }) => points.map(([, y]) => y))
-  const extent = {
-    minX: Math.min(...xs),
-    minY: Math.min(...ys),
-    maxX: Math.max(...xs),
-    maxY: Math.max(...ys),
-  }
+  const extent = extentOf([...outlines, ...parts])
   const pair = spec.leaves === 2
   const letters = hingeLetters({ placing: pair ? 'pair' : 'single', hung: spec.hung }, extent)
   const boards = parts.filter(({ part = '' }) => isBoard(part)).length

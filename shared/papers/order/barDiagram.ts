@@ -1,3 +1,4 @@
+import type { Point } from '../../geometry/point.ts'
 import type { OrderLength } from '../../ordering/orderModel.ts'
 import type { Measure, PageMark } from '../page.ts'
 
@@ -60,7 +61,7 @@ function offcutMarks(offcut: number, box: { x: number; y: number }, scale: BarSc
   if (width < 0.8) return []
   const { x, y } = box
   const [right, foot] = [x + width, y + barHeight]
-  const line = (x1: number, y1: number, x2: number, y2: number): PageMark => ({
+  const line = ([x1, y1]: Point, [x2, y2]: Point): PageMark => ({
     ...{ kind: 'line', x1, y1, x2, y2, width: 0.25, ink: 'black' },
     dash: [1.4, 1],
   })
@@ -68,7 +69,7 @@ function offcutMarks(offcut: number, box: { x: number; y: number }, scale: BarSc
   const words = kept ? `${scale.write(offcut)} to rack` : scale.write(offcut)
   const fits = [words, scale.write(offcut)].find((text) => scale.measure(text, 11, 'regular') + 1 <= width)
   return [
-    ...[line(x, y, right, y), line(right, y, right, foot), line(right, foot, x, foot)],
+    ...[line([x, y], [right, y]), line([right, y], [right, foot]), line([right, foot], [x, foot])],
     ...(fits === undefined
       ? []
       : [label(fits, { x: x + width / 2, y: y + barHeight / 2 + 1.4 }, { size: 11, strong: false })]),
@@ -77,7 +78,7 @@ function offcutMarks(offcut: number, box: { x: number; y: number }, scale: BarSc
 
 /**
  * One length to scale as it is cut from the left: the end squared (black), each piece with its length, the saw's cuts as black lines, what is left
- * dashed. Over the first of pieces alike stands their number in the list under it.
+ * dashed. Over the first of pieces alike stands their number in the list under it, where there is more than one kind.
  */
 export function barMarks(
   { from, cuts, offcut }: OrderLength,
@@ -96,8 +97,9 @@ export function barMarks(
   x += trim * scale.perMm
   const groups = cutGroups(cuts)
   groups.forEach((group, place) => {
-    const width = (group.count * group.length + (group.count - 1) * scale.kerf) * scale.perMm
-    marks.push(label(String(place + 1), { x: x + width / 2, y: y - 1 }, { size: 11, strong: false }))
+    const width = group.length * scale.perMm
+    if (groups.length > 1)
+      marks.push(label(String(place + 1), { x: x + width / 2, y: y - 1 }, { size: 11, strong: false }))
     for (let i = 0; i < group.count; i += 1) {
       marks.push(...pieceMarks(group.length, { x, y }, scale))
       x += group.length * scale.perMm

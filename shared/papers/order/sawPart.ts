@@ -10,6 +10,9 @@ import type { TimberOrderInput } from './timberOrderInput.ts'
 
 type Room = { width: number; measure: Measure }
 
+/** What every length is laid out with. */
+type Bench = { input: TimberOrderInput; scale: BarScale; room: Room }
+
 /** As many boxes to tick as are still drawn one by one. */
 const mostTicks = 12
 
@@ -60,13 +63,11 @@ function lengthHead(length: OrderLength, input: TimberOrderInput, { width, measu
 /** Columns of the list under a bar: the piece's number, how many of which length, and whose. */
 const [numberWidth, sizeWidth] = [6, 34]
 
-function groupBlock(
-  group: CutGroup & { place: number },
-  words: string,
-  scale: BarScale,
-  width: number,
-): Block {
+type NumberedGroup = CutGroup & { place: number; words: string }
+
+function groupBlock(group: NumberedGroup, scale: BarScale, width: number): Block {
   const { measure } = scale
+  const { words } = group
   const lines = setLines([{ text: words, weight: 'regular' }], {
     width: width - numberWidth - sizeWidth - 3,
     size: 11,
@@ -94,12 +95,12 @@ function groupBlock(
 }
 
 /** Pieces of a length listed two abreast. */
-function groupBlocks(length: OrderLength, input: TimberOrderInput, scale: BarScale, width: number): Block[] {
+function groupBlocks(length: OrderLength, { input, scale, room: { width } }: Bench): Block[] {
   const half = (width - 4) / 2
   const blocks = cutGroups(length.cuts).map((group, place) => {
     const pair = input.order.pairs.some(({ mark }) => mark === group.mark)
-    const words = pair ? `${group.mark} (two braces, one slanting cut between them)` : group.mark
-    return groupBlock({ ...group, place }, words, scale, half)
+    const words = pair ? `${group.mark} (a pair: one slanting cut parts them)` : group.mark
+    return groupBlock({ ...group, place, words }, scale, half)
   })
   return Array.from({ length: Math.ceil(blocks.length / 2) }, (_, row): Block => {
     const [left, right] = blocks.slice(2 * row, 2 * row + 2)
@@ -111,16 +112,13 @@ function groupBlocks(length: OrderLength, input: TimberOrderInput, scale: BarSca
 }
 
 /** One way of cutting: its head, the bar to scale, its pieces by number, kept on one page. */
-function lengthBlocks(length: OrderLength, input: TimberOrderInput, scale: BarScale, room: Room): Block[] {
+function lengthBlocks(length: OrderLength, bench: Bench): Block[] {
+  const { input, scale, room } = bench
   const bar: Block = {
     height: numbersHeight + barHeight + 1.4,
     marks: (x, y) => barMarks(length, { x, y }, scale),
   }
-  const blocks = [
-    { ...lengthHead(length, input, room), above: 4.5 },
-    bar,
-    ...groupBlocks(length, input, scale, room.width),
-  ]
+  const blocks = [{ ...lengthHead(length, input, room), above: 4.5 }, bar, ...groupBlocks(length, bench)]
   return blocks.map((block, i) => (i < blocks.length - 1 ? { ...block, withNext: true } : block))
 }
 
@@ -152,11 +150,22 @@ function rackBlocks(input: TimberOrderInput, { width, measure }: Room): Block[] 
   return [heading('Take from the rack first'), ...table({ columns, rows }, measure)]
 }
 
+/** Offcuts alike counted together. */
+function keptOffcuts(lengths: readonly OrderLength[]): Pick<OrderLength, 'count' | 'offcut' | 'name'>[] {
+  const found: { count: number; offcut: number; name: string; itemId: number }[] = []
+  for (const { count, offcut, name, itemId } of lengths) {
+    const own = found.find((one) => one.itemId === itemId && one.offcut === offcut)
+    if (own) own.count += count
+    else found.push({ count, offcut, name, itemId })
+  }
+  return found
+}
+
 /** What goes back on the rack, with room to write where it was put. */
 function backBlocks(input: TimberOrderInput, { width, measure }: Room): Block[] {
   const { write } = figureText(input.unit)
   const { leastOffcut } = input.order.request
-  const kept = input.order.lengths.filter(({ offcut }) => offcut >= leastOffcut)
+  const kept = keptOffcuts(input.order.lengths.filter(({ offcut }) => offcut >= leastOffcut))
   if (kept.length === 0) return []
   const cut = { align: 'end' as const, size: 14, weight: 'semibold' as const }
   const columns = [
@@ -197,7 +206,7 @@ export function sawBlocks(input: TimberOrderInput, room: Room): Block[] {
       const own = lengths.filter((length) => length.itemId === itemId)
       return [
         heading(own[0]?.name ?? ''),
-        ...own.flatMap((length) => lengthBlocks(length, input, scale, room)),
+        ...own.flatMap((length) => lengthBlocks(length, { input, scale, room })),
       ]
     }),
     ...backBlocks(input, room),

@@ -54,14 +54,13 @@ export function stubBlocks(
     { tick: true as const },
     ...[String(count), write(length), section, ''],
   ])
-  const about = [
-    `Order ${order.number}${name === '' ? '' : ` from ${name}`}, for ${jobWords(input)}.`,
-    order.note.trim(),
-  ]
+  const about = `Order ${order.number}${name === '' ? '' : ` from ${name}`}, for ${jobWords(input)}.`
+  const note = order.note.trim()
+  const said = note === '' ? [about] : [about, `Note: ${note}`]
   return [
     tearLine(width),
     { ...heading('To book in when it comes'), above: 0 },
-    { ...paragraph(about.filter((words) => words !== '').join(' '), { width, measure }), withNext: true },
+    ...said.map((words) => ({ ...paragraph(words, { width, measure }), withNext: true })),
     ...table({ columns, rows }, measure),
   ]
 }
