@@ -17,6 +17,7 @@ export type Opening = OpenOptions & {
   path: string
   makeCard: Context['makeCard']
   makeQuotation: Context['makeQuotation']
+  makeBenchPaper: Context['makeBenchPaper']
   log: (line: string) => void
   empty?: boolean
 }
@@ -51,8 +52,9 @@ export const openedBook = async ({ path, empty, ...rest }: Opening): Promise<Ope
   if (!lock) throw new BookProblem('locked', alreadyOpen)
   try {
     const isNew = !existsSync(path)
-    const { makeCard, makeQuotation, log, ...options } = rest
-    const context = { book: openBook(path, options), now: options.now, makeCard, makeQuotation, log }
+    const { makeCard, makeQuotation, makeBenchPaper, log, ...options } = rest
+    const painters = { makeCard, makeQuotation, makeBenchPaper }
+    const context = { book: openBook(path, options), now: options.now, ...painters, log }
     if (isNew && !empty) await fill(context)
     return {
       answer: (name, payload) => answer(context, name, payload),

@@ -86,6 +86,7 @@ async function rounds(folder: string, count: number): Promise<{ done: Round[]; i
     now: () => today,
     makeCard: paper,
     makeQuotation: paper,
+    makeBenchPaper: paper,
     log: () => undefined,
   }
   const specs = variedSpecs(exampleSpecs(), quotationCount, seed).map(({ spec }) => spec)

@@ -1,4 +1,5 @@
 import { calledIn, describeGate } from '../../describe/describeGate.ts'
+import type { Business } from '../../pricing/shapes.ts'
 import { flow, type Block } from '../flow.ts'
 import { draftMark } from '../cardHeader.ts'
 import { plainMeasure } from '../measure.ts'
@@ -7,7 +8,7 @@ import { letterFrame, prose, words } from '../quotationLook.ts'
 import { letterhead } from '../quotationHead.ts'
 import { fitWords } from '../words.ts'
 import { writeLine } from '../writeLine.ts'
-import type { CareNoteInput } from './careNoteInput.ts'
+import type { JobCardInput } from '../jobCardInput.ts'
 import { careParts, type CarePart } from './careWords.ts'
 
 /**
@@ -32,6 +33,18 @@ const looks: Look[] = [
   })),
 ]
 
+/** A workshop that has told nothing of itself. */
+const noBusiness: Business = {
+  address: '',
+  phone: '',
+  email: '',
+  website: '',
+  terms: '',
+  included: '',
+  notIncluded: '',
+  logo: null,
+}
+
 type Room = { width: number; measure: Measure }
 
 const title = (text: string, over: number): Block => ({
@@ -53,7 +66,7 @@ const partBlocks = (
 ]
 
 /** Whose gate it is, under what the paper is called; the day it is handed over is written by hand. */
-function headBlock({ header, spec }: CareNoteInput, { width, measure }: Room): Block {
+function headBlock({ header, spec }: JobCardInput, { width, measure }: Room): Block {
   const called = spec.stable ? 'door' : calledIn(header.title)
   const { name, town } = header.customer
   const whose = [
@@ -80,7 +93,7 @@ function headBlock({ header, spec }: CareNoteInput, { width, measure }: Room): B
 }
 
 /** What was made, in the words it was offered in; its finish stands further down. */
-function madeBlocks(input: CareNoteInput, look: Look, { width, measure }: Room): Block[] {
+function madeBlocks(input: JobCardInput, look: Look, { width, measure }: Room): Block[] {
   const { spec, design, unit, header } = input
   const told = describeGate({ spec, design, unit, called: calledIn(header.title) })
   // What an offer leaves out is no part of what was made.
@@ -92,12 +105,13 @@ function madeBlocks(input: CareNoteInput, look: Look, { width, measure }: Room):
 }
 
 /** Room to write a finish in where none is known, and to sign that it was handed over. */
-function closeBlocks({ finish, business }: CareNoteInput, look: Look, room: Room): Block[] {
+function closeBlocks({ handover }: JobCardInput, look: Look, room: Room): Block[] {
   const write = (fields: Parameters<typeof writeLine>[0]): Block => writeLine(fields, room.width)
-  const ring = business.phone.trim() === '' ? 'tell us' : `ring us on ${business.phone.trim()}`
+  const phone = handover?.business.phone.trim() ?? ''
+  const ring = phone === '' ? 'tell us' : `ring us on ${phone}`
   return [
     ...prose(`If anything isn’t as it should be, ${ring}.`, { ...room, size: look.size, above: look.over }),
-    ...(finish === undefined
+    ...(handover?.finish === undefined
       ? [
           write([
             { label: 'Finish and colour, if one was put on', share: 0.6 },
@@ -117,8 +131,9 @@ function closeBlocks({ finish, business }: CareNoteInput, look: Look, room: Room
  * The note that stays with the customer when the gate is handed over, on one page: the workshop's letterhead, what was made and of what timber,
  * how it moves, its finish, hinges and fixings, what to be careful of, and the place to sign. It says of the timber only what is known of it.
  */
-export function careNote(input: CareNoteInput, measure: Measure = plainMeasure): PaperDocument {
-  const { header, business, format, draft } = input
+export function careNote(input: JobCardInput, measure: Measure = plainMeasure): PaperDocument {
+  const { header, handover, format, draft } = input
+  const business = handover?.business ?? noBusiness
   const sheet = paperSizes[format]
   const { left, top, width } = letterFrame(format)
   const room = { width, measure }

@@ -6,7 +6,7 @@ import type { GateSpec } from '../../gate/spec.ts'
 import { timberNamed } from '../../timber/species.ts'
 import { writeInches, writeShortMm } from '../../units/writeLength.ts'
 import { listed } from '../leafWords.ts'
-import type { CareNoteInput } from './careNoteInput.ts'
+import type { JobCardInput } from '../jobCardInput.ts'
 
 /** What a customer should know under one heading, each a sentence or two. */
 export type CarePart = { title: string; words: string[] }
@@ -17,13 +17,13 @@ const has = ({ ironmongery }: GateSpec, kind: Kind): boolean =>
   ironmongery.some((piece) => piece.kind === kind)
 
 /** A gate or a door, and whether one speaks of it as several. */
-function speaking({ spec, header }: CareNoteInput) {
+function speaking({ spec, header }: JobCardInput) {
   const called = spec.stable ? 'door' : calledIn(header.title)
   return spec.leaves === 2 ? { it: 'them', called: `${called}s` } : { it: 'it', called }
 }
 
 /** How far a board moves in a year, where the air on the site is known; both ways as for the whole of a full board. */
-function reckoned({ design, unit }: CareNoteInput): string {
+function reckoned({ design, unit }: JobCardInput): string {
   const { movement } = design
   if (!movement) return ''
   const mm = toHalf(movement.wettest.boardChange - movement.driest.boardChange)
@@ -45,7 +45,7 @@ function stainWords(spec: GateSpec): string[] {
   ]
 }
 
-function timberPart(input: CareNoteInput): CarePart {
+function timberPart(input: JobCardInput): CarePart {
   const { it } = speaking(input)
   return {
     title: 'The timber and the weather',
@@ -58,8 +58,8 @@ function timberPart(input: CareNoteInput): CarePart {
 }
 
 /** The finish as far as it is known; room is left to write it in where it isn't. */
-function finishPart(input: CareNoteInput): CarePart {
-  const { finish } = input
+function finishPart(input: JobCardInput): CarePart {
+  const finish = input.handover?.finish
   const renew =
     'Look at the foot, the end grain and the sunny side every spring, and put on a fresh coat before the old one wears through: clean, dry, and as the tin says.'
   const title = 'Finish'
@@ -78,7 +78,7 @@ function finishPart(input: CareNoteInput): CarePart {
 }
 
 /** Hinges, latch, lock and bolts as far as the gate has them, and its fixings. */
-function movingPart(input: CareNoteInput): CarePart {
+function movingPart(input: JobCardInput): CarePart {
   const { spec } = input
   const oiled = [
     'the hinge pins',
@@ -101,7 +101,7 @@ function movingPart(input: CareNoteInput): CarePart {
 }
 
 /** Mass as it is told: to the half kilogram, ten percent either way. */
-function weight({ design }: CareNoteInput): string {
+function weight({ design }: JobCardInput): string {
   const kg = design.leaves.map(({ massKg }) => Math.round(massKg))
   const [first] = kg
   if (first === undefined || first === 0) return ''
@@ -111,7 +111,7 @@ function weight({ design }: CareNoteInput): string {
     : ` It weighs ${all}.`
 }
 
-function safetyPart(input: CareNoteInput): CarePart {
+function safetyPart(input: JobCardInput): CarePart {
   const { spec } = input
   const { it, called } = speaking(input)
   return {
@@ -129,7 +129,7 @@ function safetyPart(input: CareNoteInput): CarePart {
 }
 
 /** All that the note says of living with the gate, in the order it is read. Usual advice of the trade (common practice); sizes from the design. */
-export const careParts = (input: CareNoteInput): CarePart[] => [
+export const careParts = (input: JobCardInput): CarePart[] => [
   timberPart(input),
   finishPart(input),
   movingPart(input),
