@@ -68,13 +68,13 @@ function columnsFor({ unit }: DayListInput, width: number): Column[] {
   ]
 }
 
-/** Ends in few words where the setting says the rest already. */
+/** Ends in few words, without what the setting of the saw says already. */
 function endWords({ ends, setting }: DayPiece): string {
-  if (ends === 'both ends square' || setting.kind === 'flat') return ends.replace(/^both ends square$/, '')
-  return ends.replace(
-    /^head [\d.]+ at the hanging edge, [\d.]+ at the closing edge, cut/,
-    'head cut to the top',
-  )
+  if (ends === 'both ends square' || (setting.kind === 'flat' && ends.endsWith('off square, parallel')))
+    return ''
+  return ends
+    .replace(/^both ends square; /, '')
+    .replace(/^head [\d.]+ at the hanging edge, [\d.]+ at the closing edge, cut/, 'head cut to the top')
 }
 
 const pieceRow = (piece: DayPiece, write: (mm: number) => string): Cell[] => [
@@ -93,10 +93,11 @@ function settingBlocks(input: DayListInput, pieces: readonly DayPiece[], room: R
   const columns = columnsFor(input, room.width)
   return settingGroups(pieces).flatMap(({ setting, sections }) => [
     heading(settingWords(setting)),
-    ...sections.flatMap((group) => [
-      sectionHead(group, write, room),
-      ...table({ columns, rows: group.pieces.map((piece) => pieceRow(piece, write)) }, room.measure),
-    ]),
+    ...sections.flatMap((group, i) => {
+      const rows = table({ columns, rows: group.pieces.map((piece) => pieceRow(piece, write)) }, room.measure)
+      // The columns are named once under each setting, and again by themselves where rows go on over a page.
+      return [sectionHead(group, write, room), ...(i === 0 ? rows : rows.slice(1))]
+    }),
   ])
 }
 

@@ -26,9 +26,11 @@ export type BarScale = {
   measure: Measure
 }
 
-/** Height of a bar and of the row of numbers over it, mm. */
+/** Height of a bar, mm. */
 export const barHeight = 10
-export const numbersHeight = 5
+
+/** Height of the numbers over a bar, mm: next to nothing where there is one kind of piece, which needs none. */
+export const numbersOver = (groups: readonly CutGroup[]): number => (groups.length > 1 ? 5 : 1)
 
 /** Thinnest that a saw cut is drawn, mm: a copier loses less. */
 const thinnest = 0.3
@@ -85,7 +87,8 @@ export function barMarks(
   corner: { x: number; y: number },
   scale: BarScale,
 ): PageMark[] {
-  const y = corner.y + numbersHeight
+  const groups = cutGroups(cuts)
+  const y = corner.y + numbersOver(groups)
   const trim = from === 'merchant' ? scale.endTrim : 0
   const cut = Math.max(scale.kerf * scale.perMm, thinnest)
   const marks: PageMark[] = []
@@ -95,7 +98,6 @@ export function barMarks(
   }
   solid(trim * scale.perMm)
   x += trim * scale.perMm
-  const groups = cutGroups(cuts)
   groups.forEach((group, place) => {
     const width = group.length * scale.perMm
     if (groups.length > 1)

@@ -5,7 +5,7 @@ import type { Measure, PageMark } from '../page.ts'
 import { safetyBlocks } from '../sawSafety.ts'
 import { heading, paragraph, table, type Cell } from '../table.ts'
 import { lineHeight, linesAt, setLines } from '../words.ts'
-import { barHeight, barMarks, cutGroups, numbersHeight, type BarScale, type CutGroup } from './barDiagram.ts'
+import { barHeight, barMarks, cutGroups, numbersOver, type BarScale, type CutGroup } from './barDiagram.ts'
 import type { TimberOrderInput } from './timberOrderInput.ts'
 
 type Room = { width: number; measure: Measure }
@@ -63,7 +63,7 @@ function lengthHead(length: OrderLength, input: TimberOrderInput, { width, measu
 /** Columns of the list under a bar: the piece's number, how many of which length, and whose. */
 const [numberWidth, sizeWidth] = [6, 34]
 
-type NumberedGroup = CutGroup & { place: number; words: string }
+type NumberedGroup = CutGroup & { number: string; words: string }
 
 function groupBlock(group: NumberedGroup, scale: BarScale, width: number): Block {
   const { measure } = scale
@@ -77,7 +77,7 @@ function groupBlock(group: NumberedGroup, scale: BarScale, width: number): Block
   return {
     height: Math.max(6, lines.length * lineHeight(11) + 1.6),
     marks: (x, y) => [
-      { ...base, x, y: y + 4.6, text: String(group.place + 1), size: 11, weight: 'regular', anchor: 'start' },
+      { ...base, x, y: y + 4.6, text: group.number, size: 11, weight: 'regular', anchor: 'start' },
       {
         ...{
           ...base,
@@ -96,11 +96,13 @@ function groupBlock(group: NumberedGroup, scale: BarScale, width: number): Block
 
 /** Pieces of a length listed two abreast. */
 function groupBlocks(length: OrderLength, { input, scale, room: { width } }: Bench): Block[] {
-  const half = (width - 4) / 2
-  const blocks = cutGroups(length.cuts).map((group, place) => {
+  const groups = cutGroups(length.cuts)
+  // A lone kind of piece has the width to itself and needs no number.
+  const half = groups.length > 1 ? (width - 4) / 2 : width
+  const blocks = groups.map((group, place) => {
     const pair = input.order.pairs.some(({ mark }) => mark === group.mark)
     const words = pair ? `${group.mark} (a pair: one slanting cut parts them)` : group.mark
-    return groupBlock({ ...group, place, words }, scale, half)
+    return groupBlock({ ...group, number: groups.length > 1 ? String(place + 1) : '', words }, scale, half)
   })
   return Array.from({ length: Math.ceil(blocks.length / 2) }, (_, row): Block => {
     const [left, right] = blocks.slice(2 * row, 2 * row + 2)
@@ -115,7 +117,7 @@ function groupBlocks(length: OrderLength, { input, scale, room: { width } }: Ben
 function lengthBlocks(length: OrderLength, bench: Bench): Block[] {
   const { input, scale, room } = bench
   const bar: Block = {
-    height: numbersHeight + barHeight + 1.4,
+    height: numbersOver(cutGroups(length.cuts)) + barHeight + 1.4,
     marks: (x, y) => barMarks(length, { x, y }, scale),
   }
   const blocks = [{ ...lengthHead(length, input, room), above: 4.5 }, bar, ...groupBlocks(length, bench)]
