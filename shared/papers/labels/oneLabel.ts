@@ -36,9 +36,15 @@ function shortName(name: string, width: number, measure: Measure): string {
   return found ?? fitWords(name, { width, most: 11, least: 11, weight: 'regular' }, measure).text
 }
 
+/** Size of the job's number, points: smaller on a small label. */
+const numberSize = (roomy: boolean): number => (roomy ? 13 : 12)
+
 /** The job's number and name on the first line. */
-function firstLine({ number, name }: LabelInput, { x, y, width }: LabelPlace, measure: Measure): PageText[] {
-  const size = 13
+function firstLine(
+  { number, name }: LabelInput,
+  { x, y, width, size }: LabelPlace & { size: number },
+  measure: Measure,
+): PageText[] {
   const taken = number === '' ? 0 : measure(number, size, 'semibold') + 2.2
   const words = shortName(name, width - taken, measure)
   return [
@@ -70,7 +76,7 @@ function partColumn(
   const bottom = y + height
   const lengthSize = fitWords(
     part.length,
-    { width, most: roomy ? 20 : 15, least: 14, weight: 'semibold' },
+    { width, most: roomy ? 20 : 14.5, least: 14, weight: 'semibold' },
     measure,
   ).size
   const wide = Math.max(measure(part.length, lengthSize, 'semibold'), measure(part.section, 11, 'regular'))
@@ -101,7 +107,8 @@ export function oneLabel(input: LabelInput, place: LabelPlace, measure: Measure)
   const side = squareSide[roomy ? 'roomy' : 'small']
   const quiet = (side / modulesOf(input.scanned)) * quietModules
   const corner = { x: ink.x + ink.width - side, y: ink.y + ink.height - side, side }
-  const top = ink.y + lineHeight(13) + 0.6
+  const size = numberSize(roomy)
+  const top = ink.y + lineHeight(size) + (roomy ? 0.6 : 0.3)
   const column = {
     roomy,
     x: ink.x,
@@ -110,7 +117,7 @@ export function oneLabel(input: LabelInput, place: LabelPlace, measure: Measure)
     height: ink.y + ink.height - top,
   }
   return [
-    ...firstLine(input, ink, measure),
+    ...firstLine(input, { ...ink, size }, measure),
     ...partColumn(input, column, measure),
     ...scanSquare(input.scanned, corner),
   ]
