@@ -89,7 +89,7 @@ function movingPart(input: JobCardInput): CarePart {
   return {
     title: 'Hinges and fixings',
     words: [
-      `Oil the hinge pins${oiled.length === 0 ? '' : ` and ${listed(oiled)}`} spring and autumn.${
+      `Oil ${listed(oiled)} spring and autumn.${
         has(spec, 'lock') ? ' A lock likes a little graphite in the keyhole rather than oil.' : ''
       }`,
       ...(has(spec, 'bolt')

@@ -93,6 +93,7 @@ export function barMarks(
   const cut = Math.max(scale.kerf * scale.perMm, thinnest)
   const marks: PageMark[] = []
   let x = corner.x
+  let numbered = -Infinity
   const solid = (width: number): void => {
     if (width > 0) marks.push({ kind: 'box', x, y, width, height: barHeight, fill: 'black' })
   }
@@ -100,8 +101,13 @@ export function barMarks(
   x += trim * scale.perMm
   groups.forEach((group, place) => {
     const width = group.length * scale.perMm
-    if (groups.length > 1)
-      marks.push(label(String(place + 1), { x: x + width / 2, y: y - 1 }, { size: 11, strong: false }))
+    const [number, middle] = [String(place + 1), x + width / 2]
+    const half = scale.measure(number, 11, 'regular') / 2
+    // Pieces too slim for a number each still follow one another as in the list.
+    if (groups.length > 1 && middle - half > numbered + 0.6) {
+      marks.push(label(number, { x: middle, y: y - 1 }, { size: 11, strong: false }))
+      numbered = middle + half
+    }
     for (let i = 0; i < group.count; i += 1) {
       marks.push(...pieceMarks(group.length, { x, y }, scale))
       x += group.length * scale.perMm

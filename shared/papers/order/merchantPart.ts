@@ -7,6 +7,7 @@ import type { Measure } from '../page.ts'
 import { paperDate } from '../paperDate.ts'
 import { letterhead } from '../quotationHead.ts'
 import { paragraph, table, type Cell, type Column } from '../table.ts'
+import { fitWords } from '../words.ts'
 import { writeLine } from '../writeLine.ts'
 import type { TimberOrderInput } from './timberOrderInput.ts'
 
@@ -91,18 +92,23 @@ function totalBlock(lines: readonly OrderLine[], { currency }: TimberOrderInput,
 }
 
 /** Number, day and to whom, over what is asked for. */
-function addressed({ order }: TimberOrderInput, { name }: Supply): Block {
-  const strong = { kind: 'text' as const, weight: 'semibold' as const, ink: 'black' as const }
+function addressed(
+  { order }: TimberOrderInput,
+  { name }: Supply,
+  { width, measure }: { width: number; measure: Measure },
+): Block {
+  const base = { kind: 'text' as const, ink: 'black' as const, anchor: 'start' as const }
+  const day = paperDate(order.placedOn)
+  const room = width - measure(` · ${day}`, 12, 'regular')
+  const whom = name === '' ? 'To your supplier' : `To ${name}`
+  const { text, size } = fitWords(whom, { width: room, most: 12, least: 11, weight: 'regular' }, measure)
   return {
     height: 15,
     above: 5,
     withNext: true,
     marks: (x, y) => [
-      { ...strong, x, y: y + 5, size: 16, text: `Timber order ${order.number}`, anchor: 'start' },
-      {
-        ...{ ...strong, weight: 'regular' as const, x, y: y + 11.4, size: 12, anchor: 'start' as const },
-        text: [name === '' ? 'To your supplier' : `To ${name}`, paperDate(order.placedOn)].join(' · '),
-      },
+      { ...base, x, y: y + 5, size: 16, weight: 'semibold', text: `Timber order ${order.number}` },
+      { ...base, x, y: y + 11.4, size, weight: 'regular', text: `${text} · ${day}` },
     ],
   }
 }
@@ -122,7 +128,7 @@ export function merchantBlocks(
   )
   return [
     letterhead(input.workshop, input.business, { width, measure }),
-    addressed(input, supply),
+    addressed(input, supply, { width, measure }),
     ...table({ columns, rows, followed: true }, measure),
     { ...totalBlock(supply.lines, input, width), withNext: true },
     {

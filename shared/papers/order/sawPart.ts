@@ -1,6 +1,6 @@
 import { figureText } from '../../drawing/figureText.ts'
 import type { OrderLength } from '../../ordering/orderModel.ts'
-import type { Block } from '../flow.ts'
+import { stacked, type Block } from '../flow.ts'
 import type { Measure, PageMark } from '../page.ts'
 import { safetyBlocks } from '../sawSafety.ts'
 import { heading, paragraph, table, type Cell } from '../table.ts'
@@ -113,7 +113,10 @@ function groupBlocks(length: OrderLength, { input, scale, room: { width } }: Ben
   })
 }
 
-/** One way of cutting: its head, the bar to scale, its pieces by number, kept on one page. */
+/** Height up to which a way of cutting is kept on one page, mm; a longer list goes on over the page. */
+const mostTogether = 120
+
+/** One way of cutting: its head, the bar to scale, its pieces by number. */
 function lengthBlocks(length: OrderLength, bench: Bench): Block[] {
   const { input, scale, room } = bench
   const bar: Block = {
@@ -121,7 +124,8 @@ function lengthBlocks(length: OrderLength, bench: Bench): Block[] {
     marks: (x, y) => barMarks(length, { x, y }, scale),
   }
   const blocks = [{ ...lengthHead(length, input, room), above: 4.5 }, bar, ...groupBlocks(length, bench)]
-  return blocks.map((block, i) => (i < blocks.length - 1 ? { ...block, withNext: true } : block))
+  const kept = stacked(blocks).height <= mostTogether ? blocks.length - 1 : 3
+  return blocks.map((block, i) => (i < kept ? { ...block, withNext: true } : block))
 }
 
 /** What to take from the rack before anything is cut, and where it lies. */
