@@ -43,7 +43,7 @@ describe('the fitting sheet of each of forty gates', () => {
         const width = input.design.leaves.find(({ name }) => name === leaf)?.width ?? 0
         const from = side === 'closing' ? width - x : x
         const figure = Math.floor((level ? y : from) * 2 + 0.5) / 2
-        expect(said).toContain(`${writeShortMm(socket ?? 0)} mm ${level ? '' : 'in the '}`.trimEnd())
+        expect(said).toContain(`${writeShortMm(socket ?? 0)} mm in the ${level ? 'post, ' : ''}`)
         expect(said).toContain(level ? `${figure} up from the foot` : `${figure} in from the`)
       }
     },

@@ -28,8 +28,10 @@ function meets(
   const rod = rodOf(fitting)
   if (!rod) return 'where the rod meets it'
   const { write } = figures
-  if (rod.level)
-    return `${write(rod.y)} up from the foot, past the ${fitting.side === 'closing' ? edge : 'hanging edge'}`
+  if (rod.level) {
+    const into = edge === 'meeting edge' && fitting.side === 'closing' ? 'other leaf' : 'post'
+    return `in the ${into}, ${write(rod.y)} up from the foot`
+  }
   const [from, named] = fitting.side === 'closing' ? [leaf.width - rod.x, edge] : [rod.x, 'hanging edge']
   const into = rod.y < leaf.height / 2 ? 'in the ground' : 'in the head'
   return `${into}, ${write(from)} in from the ${named}`
