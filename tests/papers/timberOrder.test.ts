@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { barMarks, cutGroups, type BarScale } from '../../shared/papers/order/barDiagram.ts'
+import { barMarks, type BarScale } from '../../shared/papers/order/barDiagram.ts'
+import { cuttings } from '../../shared/papers/order/cuttings.ts'
 import { lineSum, supplies } from '../../shared/papers/order/merchantPart.ts'
 import { timberOrder } from '../../shared/papers/order/timberOrder.ts'
 import type { TimberOrderInput } from '../../shared/papers/order/timberOrderInput.ts'
@@ -69,11 +70,31 @@ describe('a timber order', () => {
           writeMoney(pence(line.pence * line.count), 'GBP'),
         ])
           expect(said).toContain(words)
-      for (const { cuts, length, count } of order.lengths) {
+      for (const { pieces, length, count } of cuttings(order.lengths)) {
         expect(said).toContain(`${count} × ${write(length)}`)
-        for (const group of cutGroups(cuts)) expect(said).toContain(`${group.count} × ${write(group.length)}`)
+        for (const piece of pieces) expect(said).toContain(`${piece.count} × ${write(piece.length)}`)
       }
     }
+  })
+
+  it.each([1, 3, 6])('for %i jobs has every piece of its plan under one way of cutting', async (jobs) => {
+    const { order } = await orderOf(jobs)
+    const byMark = (all: { length: number; mark: string; count: number }[]) => {
+      const sums = new Map<string, number>()
+      for (const { length, mark, count } of all)
+        sums.set(`${length} ${mark}`, (sums.get(`${length} ${mark}`) ?? 0) + count)
+      return sums
+    }
+    const planned = order.lengths.flatMap(({ cuts, count }) => cuts.map((cut) => ({ ...cut, count })))
+    const printed = cuttings(order.lengths).flatMap(({ pieces, mixed, count }) =>
+      pieces.map((piece) => ({ ...piece, count: mixed ? piece.count : piece.count * count })),
+    )
+    expect(byMark(printed)).toEqual(byMark(planned))
+    const shapes = cuttings(order.lengths).map(({ from, length, itemId, cuts }) =>
+      JSON.stringify([from, length, itemId, cuts.map((cut) => cut.length)]),
+    )
+    expect(new Set(shapes).size).toBe(shapes.length)
+    if (jobs > 1) expect(shapes.length).toBeLessThan(order.lengths.length)
   })
 
   it('sums what is asked of the merchant before tax, which is the cost of its plan', async () => {

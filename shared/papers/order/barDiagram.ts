@@ -83,7 +83,7 @@ function offcutMarks(offcut: number, box: { x: number; y: number }, scale: BarSc
  * dashed. Over the first of pieces alike stands their number in the list under it, where there is more than one kind.
  */
 export function barMarks(
-  { from, cuts, offcut }: OrderLength,
+  { from, cuts, offcut }: Pick<OrderLength, 'from' | 'cuts' | 'offcut'>,
   corner: { x: number; y: number },
   scale: BarScale,
 ): PageMark[] {
