@@ -8,6 +8,7 @@ import { bookPlace } from './bookPlace.ts'
 import { listenForRequests } from './ipc.ts'
 import { logInto, now } from './log.ts'
 import { makeCard } from './makeCard.ts'
+import { makeBenchPaper } from './makeBenchPaper.ts'
 import { makeQuotation } from './makeQuotation.ts'
 import { menuFor } from './menu.ts'
 import { openedBook, type OpenedBook } from './openedBook.ts'
@@ -25,6 +26,7 @@ const openTheBook = (): Promise<OpenedBook> =>
     now,
     makeCard,
     makeQuotation,
+    makeBenchPaper,
     log,
     migrations: readMigrations(built('migrations')),
   })

@@ -8,6 +8,8 @@ type LayOut = (input: JobCardInput, measure: Measure) => PaperDocument
 const layouts: Record<Sheet, () => Promise<LayOut>> = {
   'job card': async () => (await import('../shared/papers/jobCard.ts')).jobCard,
   'worked figures': async () => (await import('../shared/papers/workedFigures.ts')).workedFigures,
+  'part labels': async () => (await import('../shared/papers/labels/partLabels.ts')).partLabels,
+  'care note': async () => (await import('../shared/papers/care/careNote.ts')).careNote,
   'fitting sheet': async () => (await import('../shared/papers/fittingSheet.ts')).fittingSheet,
 }
 

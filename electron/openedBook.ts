@@ -18,6 +18,7 @@ export type Opening = OpenOptions & {
   path: string
   makeCard: Context['makeCard']
   makeQuotation: Context['makeQuotation']
+  makeBenchPaper: Context['makeBenchPaper']
   log: (line: string) => void
   empty?: boolean
 }
@@ -53,9 +54,9 @@ export const openedBook = async ({ path, empty, ...rest }: Opening): Promise<Ope
   if (!lock) throw new BookProblem('locked', alreadyOpen)
   try {
     const isNew = !existsSync(path)
-    const { makeCard, makeQuotation, log, ...options } = rest
-    const { now } = options
-    const context = { book: openBook(path, options), now, dayOf, makeCard, makeQuotation, log }
+    const { makeCard, makeQuotation, makeBenchPaper, log, ...options } = rest
+    const painters = { makeCard, makeQuotation, makeBenchPaper }
+    const context = { book: openBook(path, options), now: options.now, dayOf, ...painters, log }
     if (isNew && !empty) await fill(context)
     return {
       answer: (name, payload) => answer(context, name, payload),

@@ -26,8 +26,9 @@ import { embedPictures, paintPicture, type Pictures } from './paint/picture.ts'
 import { wordRuns } from './paint/wordRuns.ts'
 import { openFaces } from './paint/openFaces.ts'
 
-/** The drawing's scale as it is written beside its title. */
-const scaleWords = (scale: number): string => `1 : ${scale}`
+/** A drawing laid out on its box, its scale written beside its title unless it goes without. */
+const laidOut = ({ drawing, width, height, scale, unscaled }: PageDrawing) =>
+  layOut(drawing, { width, height, scale, ...(unscaled ? {} : { caption: `1 : ${scale}` }) })
 
 const strokeOf = (pen: keyof typeof pens | undefined): Stroke | undefined =>
   pen === undefined ? undefined : { ...pens[pen], colour: penInk(pen) }
@@ -69,9 +70,7 @@ const drawnWords = (text: TextPrimitive, at: Point): Words => ({
 })
 
 function paintDrawing(sheet: Sheet, mark: PageDrawing): void {
-  const { width, height, scale } = mark
-  const laid = layOut(mark.drawing, { width, height, scale, caption: scaleWords(scale) })
-  for (const primitive of laid.primitives) paintPrimitive(sheet, primitive, [mark.x, mark.y])
+  for (const primitive of laidOut(mark).primitives) paintPrimitive(sheet, primitive, [mark.x, mark.y])
 }
 
 function paintMark(sheet: Sheet, mark: PageMark): void {
@@ -129,8 +128,7 @@ function facesUsed(fonts: PaperFonts, paper: PaperDocument): Set<Face> {
   for (const mark of paper.pages.flatMap((page) => page.marks)) {
     if (mark.kind === 'text') see(mark.text, mark.weight)
     if (mark.kind !== 'drawing') continue
-    const laid = layOut(mark.drawing, { ...mark, caption: scaleWords(mark.scale) })
-    for (const primitive of laid.primitives)
+    for (const primitive of laidOut(mark).primitives)
       if (primitive.kind === 'text') see(primitive.text, primitive.weight)
   }
   return used
@@ -144,6 +142,9 @@ type Painting = {
   pictures: Pictures
   fonts: PaperFonts
 }
+
+/** Operators handed on in one call. */
+const most = 10_000
 
 function paintPage({ pdf, document, embedded, pictures, fonts }: Painting, paper: Page): void {
   const page = document.addPage([points(paper.width), points(paper.height)])
@@ -159,7 +160,8 @@ function paintPage({ pdf, document, embedded, pictures, fonts }: Painting, paper
   }
   const sheet: Sheet = { pdf, page, height: paper.height, fonts, fontOf, pictures, out: [] }
   for (const mark of paper.marks) paintMark(sheet, mark)
-  page.pushOperators(...sheet.out)
+  // A sheet of labels has more than can be handed on as arguments of one call.
+  for (let at = 0; at < sheet.out.length; at += most) page.pushOperators(...sheet.out.slice(at, at + most))
 }
 
 /**

@@ -18,6 +18,7 @@ import type { StandardTimes } from './pricing/needs.ts'
 import { cuttingShape } from './ordering/cuttingSettings.ts'
 import type { CuttingSettings } from './ordering/orderModel.ts'
 import { orderTakes, type OrderReplies } from './ordering/requests.ts'
+import { benchPaperTakes, labelChoiceShape, type BenchPaperReplies } from './papers/requests.ts'
 import { moneyTakes, type MoneyReplies } from './pricing/requests.ts'
 import { businessShape, day as isoDay, moneyShape, timesShape, type Business } from './pricing/shapes.ts'
 import type { MoneySettings } from './pricing/terms.ts'
@@ -62,7 +63,8 @@ const id = v.pipe(
 const shortText = v.pipe(v.string('a text'), v.maxLength(300, 'a text of up to 300 characters'))
 const longText = v.pipe(v.string('a text'), v.maxLength(20000, 'a text of up to 20000 characters'))
 const format = v.picklist(['a4', 'letter'], 'a4 or letter')
-const sheet = v.picklist(['worked figures', 'fitting sheet'], 'worked figures or fitting sheet')
+const sheets = ['worked figures', 'fitting sheet', 'part labels', 'care note'] as const
+const sheet = v.picklist(sheets, `one of ${sheets.join(', ')}`)
 const unit = v.picklist(['mm', 'in'], 'mm or in')
 const nothing = v.strictObject({})
 
@@ -106,7 +108,7 @@ const takes = {
   'papers.issue': v.strictObject({ jobId: id, format, version: v.pipe(v.number(), v.integer()) }),
   'papers.bytes': v.strictObject({ id }),
   'papers.draft': v.strictObject({ jobId: id, format }),
-  'papers.sheet': v.strictObject({ jobId: id, format, sheet }),
+  'papers.sheet': v.strictObject({ jobId: id, format, sheet, labels: v.optional(labelChoiceShape) }),
   'papers.compare': v.strictObject({ earlier: id, later: v.nullable(id) }),
   'settings.change': v.strictObject({
     name: v.optional(shortText),
@@ -125,13 +127,15 @@ const takes = {
   'sample.remove': nothing,
   ...moneyTakes,
   ...orderTakes,
+  ...benchPaperTakes,
 } as const
 
 /** longText is the limit of the notes field; `jobs.change` checks its values field by field. */
 export const fieldTexts = { short: shortText, long: longText, day: isoDay, unit, stage: v.picklist(stages) }
 
 type Replies = MoneyReplies &
-  OrderReplies & {
+  OrderReplies &
+  BenchPaperReplies & {
     'book.summary': BookSummary
     'jobs.list': JobRow[]
     'jobs.open': Job

@@ -61,6 +61,8 @@ const carried: Readonly<Record<RequestName, true>> = {
   'rack.change': true,
   'rack.take': true,
   'rack.count': true,
+  'papers.dayList': true,
+  'papers.order': true,
 }
 
 /** The names the window may call, in the contract's order. */

@@ -88,6 +88,7 @@ async function rounds(folder: string, count: number): Promise<{ done: Round[]; i
     dayOf,
     makeCard: paper,
     makeQuotation: paper,
+    makeBenchPaper: paper,
     log: () => undefined,
   }
   const specs = variedSpecs(exampleSpecs(), quotationCount, seed).map(({ spec }) => spec)

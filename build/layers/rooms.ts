@@ -22,6 +22,7 @@ const homes: readonly (readonly [name: RegExp, home: RegExp, homeInWords: string
     'electron/paintPdf.ts and electron/paint/',
   ],
   [/^valibot$/, /^(shared|db|electron)\//, 'shared/, db/ and electron/'],
+  [/^qr$/, /^shared\/papers\/labels\//, 'shared/papers/labels/'],
   [/^papaparse$/, /^shared\/spreadsheet\//, 'shared/spreadsheet/'],
   [/^node:/, /^(db|electron)\//, 'db/ and electron/'],
 ]

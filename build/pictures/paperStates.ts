@@ -12,6 +12,17 @@ async function issued(page: Page): Promise<void> {
 export const paperStates: State[] = [
   { name: 'papers', open: issued },
   {
+    name: 'papers-labels',
+    open: async (page) => {
+      await gateOf(page, '985', '1830')
+      await page.getByRole('link', { name: 'Papers' }).click()
+      await page.getByRole('button', { name: 'Show the part labels' }).click()
+      await page.locator('iframe').waitFor()
+      await page.waitForTimeout(1500)
+      await page.getByRole('button', { name: 'Show the day list' }).scrollIntoViewIfNeeded()
+    },
+  },
+  {
     name: 'papers-none',
     open: async (page) => {
       await gateOf(page, '985', '1830')

@@ -15,6 +15,8 @@ const files: [Sheet, string][] = [
   ['job card', 'job-card.pdf'],
   ['fitting sheet', 'fitting-sheet.pdf'],
   ['worked figures', 'worked-figures.pdf'],
+  ['part labels', 'part-labels.pdf'],
+  ['care note', 'care-note.pdf'],
 ]
 
 /** The papers of a spec with no job behind it: the file's own name stands for the title. */
@@ -42,7 +44,7 @@ async function papers(
   )
 }
 
-/** `card SPEC.json [--out DIR] [--paper a4|letter]`: the design as JSON, and with --out the job card, fitting sheet and worked figures as PDF. */
+/** `card SPEC.json [--out DIR] [--paper a4|letter]`: the design as JSON, and with --out the job card and the sheets that go with it as PDF. */
 async function card(args: string[]): Promise<Ending> {
   const read = cardArguments(args)
   if (!read.ok) return refused(read.problems)

@@ -1,8 +1,10 @@
 import type { FrozenPaper } from '../../db/papers.ts'
 import { compareCards, type ComparedCard } from '../../shared/job/compare.ts'
+import { labelsOn, type LabelChoice } from '../../shared/papers/labels/labelLayouts.ts'
 import { bad, good, type Problem, type Result } from '../../shared/problem.ts'
 import { headerOf, makeableGate } from './cardInput.ts'
 import type { Context, Handler } from './context.ts'
+import { handoverOf } from './handover.ts'
 import { foundOr, missing } from './missing.ts'
 
 const changedMeanwhile: Problem = {
@@ -55,14 +57,25 @@ export const draftCard: Handler<'papers.draft'> = async (context, { jobId, forma
   return good({ base64: inText(bytes) })
 }
 
-/** The worked figures or the fitting sheet of the gate as it stands, to be printed beside its card. Nothing is kept. */
-export const printSheet: Handler<'papers.sheet'> = async (context, { jobId, format, sheet }) => {
+const noSuchLabel = ({ sheet, start }: LabelChoice): Problem => ({
+  code: 'refused',
+  field: 'labels.start',
+  message: `there is no label ${start} on that sheet; the first free one is from 1 to ${labelsOn(sheet)}`,
+})
+
+/** A sheet of the gate as it stands, to be printed beside its card. Nothing is kept. */
+export const printSheet: Handler<'papers.sheet'> = async (context, { jobId, format, sheet, labels }) => {
+  if (labels && labels.start > labelsOn(labels.sheet)) return bad(noSuchLabel(labels))
   const job = context.book.jobs.open(jobId)
   if (!job) return bad(missing('jobId', 'job'))
   const gate = makeableGate(job)
   if (!gate.ok) return gate
   const header = headerOf(context, job, { kind: 'job-card', issuedAt: null })
-  const input = { header, ...gate.value, unit: job.unit, format, draft: false }
+  const own = {
+    ...(labels ? { labels } : {}),
+    ...(sheet === 'care note' ? { handover: handoverOf(context, jobId) } : {}),
+  }
+  const input = { header, ...gate.value, unit: job.unit, format, draft: false, ...own }
   const { bytes } = await context.makeCard(input, sheet)
   return good({ base64: inText(bytes) })
 }

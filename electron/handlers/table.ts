@@ -3,6 +3,7 @@ import { changeSettings, removeSample, summariseBook } from './book.ts'
 import type { Handler } from './context.ts'
 import { changeJob, createJob, findCustomers, listJobs, openJob, repeatJob } from './jobs.ts'
 import { cancelOrder, cutOrder, listOrders, openOrder, placeOrder, receiveOrder } from './orders.ts'
+import { printDayList, printOrder } from './benchPapers.ts'
 import { comparePapers, draftCard, issueCard, listPapers, printSheet, readPaper } from './papers.ts'
 import {
   addItem,
@@ -85,4 +86,6 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'rack.change': changeRackPiece,
   'rack.take': takeFromRack,
   'rack.count': countRack,
+  'papers.dayList': printDayList,
+  'papers.order': printOrder,
 }

@@ -5,6 +5,7 @@ import { BookProblem } from '../../db/bookProblem.ts'
 import { bookPlace } from '../bookPlace.ts'
 import { logLine, now } from '../log.ts'
 import { makeCard } from '../makeCard.ts'
+import { makeBenchPaper } from '../makeBenchPaper.ts'
 import { makeQuotation } from '../makeQuotation.ts'
 import { openedBook, type OpenedBook } from '../openedBook.ts'
 import { readFlags, type Flags } from './flags.ts'
@@ -55,9 +56,11 @@ const hostOn = async (path: string, options: HostOptions & { port: number }): Pr
   }
 }
 
+const painters = { makeCard, makeQuotation, makeBenchPaper }
+
 const serve = async ({ book: file, port, open, empty, fixedKey }: Flags): Promise<void> => {
   const path = resolve(file ?? bookPlace({ platform: process.platform, env: process.env, home: homedir() }))
-  const book = await openedBook({ path, now, makeCard, makeQuotation, log: logLine, empty })
+  const book = await openedBook({ path, now, ...painters, log: logLine, empty })
   const host = await hostOn(path, {
     rendererFolder,
     answer: book.answer,

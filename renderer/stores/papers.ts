@@ -1,15 +1,22 @@
 import { defineStore } from 'pinia'
-import { ref } from 'vue'
+import { computed, ref } from 'vue'
 import type { PaperBytes, Takes } from '../../shared/contract.ts'
-import type { Difference, Paper } from '../../shared/job/job.ts'
+import type { Difference, JobRow, Paper } from '../../shared/job/job.ts'
+import type { OrderRow } from '../../shared/ordering/orderModel.ts'
+import type { LabelChoice } from '../../shared/papers/labels/labelLayouts.ts'
 import type { PaperFormat } from '../../shared/papers/page.ts'
 import type { Problem, Result } from '../../shared/problem.ts'
 import { request } from '../api.ts'
+import { useSettingsStore } from './settings.ts'
 
 /** Cards issued for the job on the board, newest first. Quotations are kept beside its price. */
 export const usePapersStore = defineStore('papers', () => {
   const papers = ref<Paper[] | null>(null)
   const problems = ref<Problem[]>([])
+  const settings = useSettingsStore()
+  /** The paper chosen on this screen; until then the workshop's own. */
+  const chosen = ref<PaperFormat | null>(null)
+  const format = computed(() => chosen.value ?? settings.summary?.settings.paper ?? 'a4')
   let jobId = 0
 
   async function read(id: number): Promise<void> {
@@ -42,8 +49,32 @@ export const usePapersStore = defineStore('papers', () => {
     format: PaperFormat,
     which: Takes<'papers.sheet'>['sheet'],
   ): Promise<Result<{ base64: string }>> => request('papers.sheet', { jobId: id, format, sheet: which })
+  const labels = (id: number, choice: LabelChoice): Promise<Result<{ base64: string }>> =>
+    request('papers.sheet', { jobId: id, format: format.value, sheet: 'part labels', labels: choice })
+  const dayList = (jobIds: number[]): Promise<Result<{ base64: string }>> =>
+    request('papers.dayList', { jobIds, format: format.value })
+  const order = (orderId: number): Promise<Result<{ base64: string }>> =>
+    request('papers.order', { orderId, format: format.value })
+
+  /** Orders that stand with timber of a job on them; none where they can't be read. */
+  async function ordersOf(id: number): Promise<OrderRow[]> {
+    const reply = await request('orders.list', {})
+    if (!reply.ok) return []
+    return reply.value.filter(
+      ({ state, jobs }) => state !== 'cancelled' && jobs.some((job) => job.jobId === id),
+    )
+  }
+
+  /** Other jobs that are being made, or whose timber is ordered. */
+  async function onTheBench(id: number): Promise<JobRow[]> {
+    const stages = ['making', 'ordered'] as const
+    const replies = await Promise.all(stages.map((stage) => request('jobs.list', { search: '', stage })))
+    return replies.flatMap((reply) => (reply.ok ? reply.value.filter((row) => row.id !== id) : []))
+  }
+
   const compare = (earlier: number, later: number | null): Promise<Result<Difference[]>> =>
     request('papers.compare', { earlier, later })
 
-  return { papers, problems, read, issue, bytes, draft, sheet, compare }
+  const made = { labels, dayList, order, ordersOf, onTheBench }
+  return { papers, problems, chosen, format, read, issue, bytes, draft, sheet, compare, ...made }
 })

@@ -16,8 +16,14 @@ const guided = (saw: Saw): boolean => saw.guideLeft !== undefined || saw.guideRi
 export const guideLine = (cutAt: number, offset: number): number => cutAt + offset
 
 /** How far the blade goes through: along a bevel the way is longer than the part is thick. */
-const reachOf = ({ thickness, lean, angle }: Cut): number =>
+const reachOf = ({ thickness, lean, angle }: Pick<Cut, 'thickness' | 'lean' | 'angle'>): number =>
   lean === 'bevel' ? thickness / Math.cos(toRadians(angle)) : thickness
+
+/** How deep a saw is set for a cut: what it goes through and one tooth, mm. */
+export const bladeDepth = (
+  cut: Pick<Cut, 'thickness' | 'lean' | 'angle'>,
+  { tooth }: Pick<Saw, 'tooth'>,
+): number => reachOf(cut) + tooth
 
 function settingOf(saw: Saw, cut: Cut): SawSetting {
   const sides = [
@@ -34,7 +40,7 @@ function settingOf(saw: Saw, cut: Cut): SawSetting {
     part,
     angle,
     lean,
-    depth: reachOf(cut) + saw.tooth,
+    depth: bladeDepth(cut, saw),
     cutAt,
     fence: guided(saw) && cut.kind === 'rip' ? null : cut.fence,
     guideLines,

@@ -1,6 +1,9 @@
 import { extraDrawing } from '../drawing/extraDrawings.ts'
 import { headerHeight } from './cardHeader.ts'
-import { closelyPacked, flow } from './flow.ts'
+import { boltHoles } from './fitting/boltHoles.ts'
+import { handedOver } from './fitting/handedOver.ts'
+import { toolBlocks, toolWords } from './fitting/toolsToBring.ts'
+import { closelyPacked, flow, type Block } from './flow.ts'
 import { hangingParts } from './hangingBlocks.ts'
 import { headedPages } from './headedPages.ts'
 import type { JobCardInput } from './jobCardInput.ts'
@@ -8,7 +11,30 @@ import { plainMeasure } from './measure.ts'
 import { margins, paperSizes, type Measure, type PaperDocument } from './page.ts'
 import { stepBlocks } from './stepBlocks.ts'
 
-/** The fitting sheet, to take to where the gate hangs: opening and gaps, ironmongery and what to drill, weight, swing, and the order of hanging. */
+/** How full the sheet may be, the fullest first: the height that the swing is kept to, mm, and whether what to bring has boxes to tick. */
+const fullness = [
+  { swing: 92, tools: 'ticked' },
+  { swing: 78, tools: 'ticked' },
+  { swing: 78, tools: 'told' },
+  { swing: 66, tools: 'told' },
+] as const
+
+type Choice = { width: number; measure: Measure; tools: (typeof fullness)[number]['tools'] }
+
+/** What the hanging needs, with what to bring before it and where bolts shoot to under the ironmongery. */
+function fittingParts(
+  input: JobCardInput,
+  [opening = [], pieces = [], ...others]: Block[][],
+  { width, measure, tools }: Choice,
+): Block[][] {
+  const list = (tools === 'ticked' ? toolBlocks : toolWords)(input, width, measure)
+  return [list, opening, [...pieces, ...boltHoles(input, width, measure)], ...others]
+}
+
+/**
+ * The fitting sheet, to take to where the gate hangs: what to bring, opening and gaps, ironmongery and what to drill, where bolts shoot to,
+ * weight, swing, the order of hanging, and the place to put down how it came out and to sign.
+ */
 export function fittingSheet(input: JobCardInput, measure: Measure = plainMeasure): PaperDocument {
   const { spec, design, unit, format } = input
   const sheet = paperSizes[format]
@@ -20,10 +46,16 @@ export function fittingSheet(input: JobCardInput, measure: Measure = plainMeasur
     return drawing ? { [name]: drawing } : {}
   }
   const views = { ...drawn('swing'), ...drawn('ground') }
-  const made = [92, 78].map((swing) => {
+  const made = fullness.map(({ swing, tools }) => {
+    const parts = fittingParts(input, hangingParts(input, { views, width, swing }, measure), {
+      width,
+      measure,
+      tools,
+    })
     const blocks = [
-      ...closelyPacked(hangingParts(input, { views, width, swing }, measure), [], { first, later }),
+      ...closelyPacked(parts, [], { first, later }),
       ...stepBlocks(design.steps, { stage: 'hanging', unit, width }, measure),
+      handedOver(input, width),
     ]
     return flow(blocks, first, later)
   })

@@ -41,7 +41,7 @@ export type PageBox = {
   stroke?: { width: number; ink: Ink }
   fill?: Ink
 }
-/** A drawing placed in a box at a scale of 1:scale, its margins in paper mm. */
+/** A drawing placed in a box at a scale of 1:scale, its margins in paper mm. unscaled: its scale isn't written over it. */
 export type PageDrawing = {
   kind: 'drawing'
   x: number
@@ -50,6 +50,7 @@ export type PageDrawing = {
   height: number
   scale: number
   drawing: Drawing
+  unscaled?: true
 }
 /** A picture (a workshop's logo) in a box, mm, stretched to fill it: base64 is its file's bytes. */
 export type PagePicture = {

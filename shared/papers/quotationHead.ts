@@ -38,7 +38,7 @@ function logo(base64: string | null): Block | undefined {
 }
 
 /** The workshop's own head: logo and name at the left, address and how to reach it at the right, a line under all. */
-function letterhead(
+export function letterhead(
   name: string,
   business: Business,
   { width, measure }: { width: number; measure: Measure },

@@ -24,7 +24,7 @@ const warningSign = (x: number, y: number): PageMark[] => [
 ]
 
 /** Words beside a warning sign, as one block. */
-function warning(text: string, width: number, measure: Measure): Block {
+export function warning(text: string, width: number, measure: Measure): Block {
   const lines = setLines([{ text, weight: 'regular' }], { width: width - 7, size, measure })
   return {
     height: lines.length * lineHeight(size) + 0.9,

@@ -103,7 +103,7 @@ describe('card with a whole gate', () => {
     '31-foot-follows-rising',
   ]
 
-  it.each(gates)('prints %s in full, with its card, fitting sheet and worked figures', async (name) => {
+  it.each(gates)('prints %s in full, with its card and the sheets that go with it', async (name) => {
     await inFolder(async (folder) => {
       const path = join(project, `tests/fixtures/whole/${name}.json`)
       const { code, out, errors } = await runCommand('card', [path, '--out', folder])
@@ -111,7 +111,13 @@ describe('card with a whole gate', () => {
       const spec = readJson(path) as GateSpec
       const outcome = design(spec)
       expect(parse(out)).toEqual(JSON.parse(JSON.stringify(outcome.made ? outcome.design : null)))
-      expect(readdirSync(folder).sort()).toEqual(['fitting-sheet.pdf', 'job-card.pdf', 'worked-figures.pdf'])
+      expect(readdirSync(folder).sort()).toEqual([
+        'care-note.pdf',
+        'fitting-sheet.pdf',
+        'job-card.pdf',
+        'part-labels.pdf',
+        'worked-figures.pdf',
+      ])
       for (const file of readdirSync(folder))
         expect(readFileSync(join(folder, file)).subarray(0, 5).toString()).toBe('%PDF-')
     })

@@ -3,6 +3,7 @@ import { dayOf } from '../../electron/calendar.ts'
 import { answer } from '../../electron/handlers/answer.ts'
 import type { Context } from '../../electron/handlers/context.ts'
 import type { JobCardInput } from '../../shared/papers/jobCardInput.ts'
+import type { BenchPaper } from '../../electron/makeBenchPaper.ts'
 import type { QuotationInput } from '../../shared/papers/quotationInput.ts'
 import type { Gives, RequestName, Takes } from '../../shared/contract.ts'
 import type { Job } from '../../shared/job/job.ts'
@@ -21,6 +22,15 @@ export const plainQuotation = async (
   bytes: new TextEncoder().encode(JSON.stringify(input)),
   pages: 3,
 })
+
+/** The same for a paper of several jobs. */
+export const plainBenchPaper = async (wanted: BenchPaper): Promise<{ bytes: Uint8Array; pages: number }> => ({
+  bytes: new TextEncoder().encode(JSON.stringify(wanted)),
+  pages: 1,
+})
+
+export const benchPaperIn = (base64: string): BenchPaper =>
+  JSON.parse(Buffer.from(base64, 'base64').toString('utf8')) as BenchPaper
 
 export const quotationIn = (base64: string): QuotationInput =>
   JSON.parse(Buffer.from(base64, 'base64').toString('utf8')) as QuotationInput
@@ -46,6 +56,7 @@ export function opened(given: Partial<Context> = {}): Opened {
     dayOf,
     makeCard: plainCard,
     makeQuotation: plainQuotation,
+    makeBenchPaper: plainBenchPaper,
     log: (line) => void logged.push(line),
     ...given,
   }

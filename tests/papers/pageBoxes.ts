@@ -14,7 +14,9 @@ export function boxesOn(page: Page): WordBox[] {
         ),
       ]
     if (mark.kind !== 'drawing') return []
-    const laid = layOut(mark.drawing, { ...mark, caption: `1 : ${mark.scale}` })
+    const { drawing, width, height, scale } = mark
+    const caption = mark.unscaled ? {} : { caption: `1 : ${scale}` }
+    const laid = layOut(drawing, { width, height, scale, ...caption })
     return wordBoxes(laid.primitives).map((box) => ({
       ...box,
       corners: box.corners.map(([x, y]) => [x + mark.x, y + mark.y] as const),

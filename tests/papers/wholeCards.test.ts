@@ -62,7 +62,9 @@ describe('the card of each of forty gates', () => {
     // A Letter sheet is 18 mm lower.
     const letter = jobCard({ ...input, format: 'letter' }).pages.length
     expect(letter).toBeLessThanOrEqual(plain ? most : most + 1)
-    expect(fittingSheet(input).pages.length).toBeLessThanOrEqual(2)
+    // Two leaves' ironmongery, or the ground drawn beside the swing, may send the place to sign over to a third.
+    const more = input.design.leaves.length > 1 || input.spec.site !== undefined ? 3 : 2
+    expect(fittingSheet(input).pages.length).toBeLessThanOrEqual(more)
   })
 
   it.each(wholeCards)('$name lists every piece of the cut list once, with a box to tick', ({ input }) => {

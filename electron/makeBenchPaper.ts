@@ -1,0 +1,34 @@
+import type { DayListInput } from '../shared/papers/dayList/dayListInput.ts'
+import type { TimberOrderInput } from '../shared/papers/order/timberOrderInput.ts'
+
+/** A paper for the bench that belongs to no one job, and all it is made from. */
+export type BenchPaper =
+  { paper: 'day list'; input: DayListInput } | { paper: 'timber order'; input: TimberOrderInput }
+
+/** Lays a paper of several jobs out and paints it. The same input gives the same bytes. */
+export type MakeBenchPaper = (wanted: BenchPaper) => Promise<{ bytes: Uint8Array; pages: number }>
+
+/** The paper laid out, once its layout and the faces it is printed in are there. */
+async function laidOut(wanted: BenchPaper) {
+  const [{ loadFonts }, { measureWith }] = await Promise.all([
+    import('./fonts.ts'),
+    import('./paint/wordRuns.ts'),
+  ])
+  const fonts = await loadFonts()
+  const measure = measureWith(fonts)
+  if (wanted.paper === 'day list') {
+    const { dayList } = await import('../shared/papers/dayList/dayList.ts')
+    return { fonts, laid: dayList(wanted.input, measure) }
+  }
+  const { timberOrder } = await import('../shared/papers/order/timberOrder.ts')
+  return { fonts, laid: timberOrder(wanted.input, measure) }
+}
+
+/**
+ * Lays a workshop day list or a timber order out, measuring with the faces it is printed in, and paints it as PDF bytes; everything is loaded with
+ * the first one, as with a card. Rejects with RangeError when the workshop's logo can't be read as a picture.
+ */
+export const makeBenchPaper: MakeBenchPaper = async (wanted) => {
+  const [{ paintPdf }, { fonts, laid }] = await Promise.all([import('./paintPdf.ts'), laidOut(wanted)])
+  return { bytes: await paintPdf(laid, fonts), pages: laid.pages.length }
+}

@@ -1,0 +1,30 @@
+import * as v from 'valibot'
+import { rowId } from '../pricing/shapes.ts'
+import { labelSheets } from './labels/labelLayouts.ts'
+
+const format = v.picklist(['a4', 'letter'], 'a4 or letter')
+
+/** Which labels to print on, for the sheet 'part labels': left out, 24 to a sheet from the first. */
+export const labelChoiceShape = v.strictObject({
+  sheet: v.picklist(labelSheets, `one of ${labelSheets.join(', ')}`),
+  start: v.pipe(
+    v.number('a whole number'),
+    v.integer('a whole number'),
+    v.minValue(1, 'a label from 1'),
+    v.maxValue(40, 'a label up to 40'),
+  ),
+})
+
+/** What the requests for papers of several jobs take: `BenchPaperReplies` says what each gives. */
+export const benchPaperTakes = {
+  'papers.dayList': v.strictObject({
+    jobIds: v.pipe(v.array(rowId), v.minLength(1, 'at least one job'), v.maxLength(50, 'up to 50 jobs')),
+    format,
+  }),
+  'papers.order': v.strictObject({ orderId: rowId, format }),
+} as const
+
+export type BenchPaperReplies = {
+  'papers.dayList': { base64: string }
+  'papers.order': { base64: string }
+}
