@@ -15,6 +15,7 @@ import type { Section, Workshop } from './gate/spec.ts'
 import type { LengthUnit } from './job/job.ts'
 import type { PaperFormat } from './papers/page.ts'
 import type { StandardTimes } from './pricing/needs.ts'
+import type { CuttingSettings } from './ordering/orderModel.ts'
 import { moneyTakes, type MoneyReplies } from './pricing/requests.ts'
 import { businessShape, day as isoDay, moneyShape, timesShape, type Business } from './pricing/shapes.ts'
 import type { MoneySettings } from './pricing/terms.ts'
@@ -27,7 +28,7 @@ export type KeptSection = {
   source?: string
 }
 
-/** The workshop's own settings. money: how it charges; times: minutes for each operation; business: how it stands on a customer's paper. */
+/** The workshop's own settings. money: how it charges; times: minutes for each operation; business: how it stands on a customer's paper; cutting: what is lost at the saw. */
 export type Settings = {
   name: string
   unit: LengthUnit
@@ -36,6 +37,7 @@ export type Settings = {
   money: MoneySettings
   times: StandardTimes
   business: Business
+  cutting?: CuttingSettings
 }
 
 /** What the window shows before anything is opened. */
