@@ -60,8 +60,8 @@ const costOf = ({ stock }: TimberToBuy, lengths: readonly BoughtLength[]): numbe
 /**
  * Whole lengths by the buying plan, never dearer than by first fit: the same pieces, stock and cutting give the same lengths on every machine.
  * proven where the plan shows that no lengths are cheaper. Work on it is bounded, so that a gate of one's own making (a hundred boards,
- * each of its own length) still answers at once, by the plan as far as it came or by first fit. Pieces 3 × 1400 and 3 × 900 from
- * lengths of 2400 at £8 and 4800 at £15: three of 2400 for £24, each with one of both.
+ * each of its own length) still answers at once, by the plan as far as it came or by first fit. Pieces of 2 × 1905 and 4 × 1430 from
+ * lengths of 4800 at £15.60: two for £31.20, each with one of the first and two of the second, where first fit takes three.
  */
 export const plannedTimber: BuyTimber = (ask) => {
   const fit = firstFit(ask)
