@@ -1,8 +1,9 @@
 import { firstFit, usualCutting, type BoughtLength } from './buyTimber.ts'
 import { asInput, moneyFigure, sourceOfPrice, type Costed, type Desk, type LineStart } from './costedLine.ts'
-import { lengthsSold, type SoldLength } from './lengthsSold.ts'
+import { lengthsSold, soldLength, type SoldLength } from './lengthsSold.ts'
 import { pence, sumPence, toPence, type Pence } from './pence.ts'
 import type { Price } from './price.ts'
+import type { StandingBook } from './standingBook.ts'
 
 /** What a line of timber is wanted for: its blanks, mm, and their length in all, m. */
 export type LengthsWanted = {
@@ -19,16 +20,18 @@ const chosenWords: Record<Chosen, string> = {
   quoted: 'lengths as they were quoted',
 }
 
-type Bought = { lengths: readonly BoughtLength[]; sold: readonly SoldLength[]; chosen: Chosen }
+type Bought = { lengths: readonly BoughtLength[]; prices: readonly Price[]; chosen: Chosen }
 type Row = SoldLength & { count: number }
 
 /** Lengths bought, each with its price; undefined where one of them isn't sold. */
-function rowsOf({ lengths, sold }: Bought): Row[] | undefined {
-  const rows = lengths.flatMap(({ size, count }): Row[] => {
-    const own = sold.find((one) => one.size === size)
-    return own ? [{ ...own, count }] : []
-  })
-  return rows.length === lengths.length ? rows : undefined
+function rowsOf(book: StandingBook, { lengths, prices }: Bought): Row[] | undefined {
+  const rows: Row[] = []
+  for (const { size, count } of lengths) {
+    const own = soldLength(book, prices, size)
+    if (!own) return undefined
+    rows.push({ ...own, count })
+  }
+  return rows
 }
 
 type Counted = Pick<Costed, 'quantity' | 'unit' | 'each' | 'priceId'>
@@ -70,7 +73,7 @@ function inputsOf(
 
 /** Whole lengths as one line, at the sum of what each costs; undefined where one of them isn't sold. */
 function lengthLine({ start, netMetres }: LengthsWanted, bought: Bought, desk: Desk): Costed | undefined {
-  const rows = rowsOf(bought)
+  const rows = rowsOf(desk.book, bought)
   if (!rows) return undefined
   const metres = rows.reduce((sum, { size, count }) => sum + size * count, 0) / 1000
   const amount = sumPence(rows.map((row) => pence(row.pence * row.count)))
@@ -101,9 +104,7 @@ export function quotedLengthLine(
   desk: Desk,
 ): Costed | undefined {
   const lengths = desk.asked.quotedLengths?.get(wanted.start.id)
-  return (
-    lengths && lengthLine(wanted, { lengths, sold: lengthsSold(desk.book, prices), chosen: 'quoted' }, desk)
-  )
+  return lengths && lengthLine(wanted, { lengths, prices, chosen: 'quoted' }, desk)
 }
 
 /**
@@ -122,7 +123,7 @@ export function wholeLengthLine(
   const purchase = buyTimber({ pieces: wanted.pieces, stock, cutting })
   if (!purchase) return 'too short'
   const { lengths, proven } = purchase
-  const line = lengthLine(wanted, { lengths, sold, chosen: proven ? 'proven' : 'found' }, desk)
+  const line = lengthLine(wanted, { lengths, prices, chosen: proven ? 'proven' : 'found' }, desk)
   if (!line) throw new RangeError('buyTimber buys lengths of the stock alone')
   return line
 }

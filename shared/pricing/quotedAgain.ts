@@ -1,3 +1,4 @@
+import type { BoughtLength } from './buyTimber.ts'
 import type { Asked } from './costedLine.ts'
 import type { QuotedMoney, QuotedOption } from './quotation.ts'
 
@@ -5,15 +6,11 @@ import type { QuotedMoney, QuotedOption } from './quotation.ts'
  * A quoted option as it can be priced again: its own needs, entry, way of charging and times, and the lengths of timber that it was quoted
  * with, so that nothing but prices (and the rate of tax) can differ and nothing has to be planned anew.
  */
-export const quotedAgain = (
+export function quotedAgain(
   { settings, times }: QuotedMoney,
   { needs, entry, estimate }: QuotedOption,
-): Asked => ({
-  needs,
-  entry,
-  settings,
-  times,
-  quotedLengths: new Map(
-    estimate.lines.flatMap(({ id, lengths }) => (lengths ? [[id, lengths] as const] : [])),
-  ),
-})
+): Asked {
+  const quotedLengths = new Map<string, readonly BoughtLength[]>()
+  for (const { id, lengths } of estimate.lines) if (lengths) quotedLengths.set(id, lengths)
+  return { needs, entry, settings, times, quotedLengths }
+}

@@ -58,11 +58,12 @@ const cheapestLine = (lines: readonly Costed[]): Costed | undefined =>
     undefined,
   )
 
-/** Prices by who asks them, in the order in which each first did. */
-const bySupplier = (prices: readonly Price[]): Price[][] =>
-  [...new Set(prices.map(({ supplierId }) => supplierId))].map((supplier) =>
-    prices.filter(({ supplierId }) => supplierId === supplier),
-  )
+/** Prices by who asks them, in the order in which each first did: as a rule they are all one's. */
+function bySupplier(prices: readonly Price[]): (readonly Price[])[] {
+  const suppliers = new Set(prices.map(({ supplierId }) => supplierId))
+  if (suppliers.size === 1) return [prices]
+  return [...suppliers].map((supplier) => prices.filter(({ supplierId }) => supplierId === supplier))
+}
 
 type Wanting = { start: LineStart; wanted: Wanted }
 
