@@ -12,6 +12,9 @@ import type { Draws } from './seeded.ts'
 export const nextList = (lines: readonly PriceLine[], { between }: Draws, startsOn: string): NewPrice[] =>
   lines.map((line) => ({ ...line, pence: pence(between(95, 4200)), startsOn }))
 
+/** Lengths the merchant keeps of all timber, mm: the quotations are made with whole lengths, and priced again with the same. */
+const lengthsKept = [2400, 3000, 3600, 4200, 4800, 5400]
+
 type Adding = { book: Book; supplierId: number; lines: PriceLine[]; known: Set<string> }
 
 function addNeeds({ book, supplierId, lines, known }: Adding, spec: GateSpec): void {
@@ -25,7 +28,10 @@ function addNeeds({ book, supplierId, lines, known }: Adding, spec: GateSpec): v
   ) => {
     if (known.has(name)) return
     known.add(name)
-    lines.push({ itemId: book.prices.addItem(entry).id, supplierId, unit, size: unit === 'box' ? 200 : null })
+    const { id: itemId } = book.prices.addItem(entry)
+    if (unit === 'metre')
+      book.prices.supply({ itemId, supplierId, code: '', lengths: lengthsKept, usual: true })
+    lines.push({ itemId, supplierId, unit, size: unit === 'box' ? 200 : null })
   }
   for (const { section, use } of needs.timber) {
     const { species, thickness, width, tongue = null, groove = null } = section

@@ -4,6 +4,7 @@ import type { Settings } from '../../shared/contract.ts'
 import type { Job } from '../../shared/job/job.ts'
 import { needsOf } from '../../shared/pricing/needsOf.ts'
 import { offerLines } from '../../shared/pricing/offerLines.ts'
+import { plannedTimber } from '../../shared/pricing/planTimber.ts'
 import type { JobOption, QuotedMoney, QuotedOption } from '../../shared/pricing/quotation.ts'
 import { standingBook, type StandingBook } from '../../shared/pricing/standingBook.ts'
 import { plainEntry } from '../../shared/pricing/terms.ts'
@@ -47,9 +48,11 @@ function priced(desk: Desk, version: Version, { spec, design }: MakeableGate): Q
   const { job, settings, prices } = desk
   const { name, entry } = version
   const needs = needsOf(spec, design)
-  const estimate = estimateFrom(prices, { needs, entry, settings: settings.money, times: settings.times })
+  const { money, times, cutting } = settings
+  const asked = { needs, entry, settings: money, times, cutting, buyTimber: plannedTimber }
+  const estimate = estimateFrom(prices, asked)
   const told = { spec, design, unit: job.unit, called: calledIn(job.title), finish: finishOf(desk, version) }
-  const offer = offerLines({ estimate, settings: settings.money })
+  const offer = offerLines({ estimate, settings: money })
   return { name, spec, description: describeGate(told), needs, entry, estimate, offer }
 }
 
@@ -65,6 +68,16 @@ function quoteOption(desk: Desk, version: Version): Result<{ option: QuotedOptio
   }
 }
 
+/** Options one at a time: planning the timber of each may take some hundredths of a second. */
+function* quoteSteps(desk: Desk, versions: Version[]): Generator<void, ReturnType<typeof quoteOption>[]> {
+  const results: ReturnType<typeof quoteOption>[] = []
+  for (const version of versions) {
+    yield
+    results.push(quoteOption(desk, version))
+  }
+  return results
+}
+
 /**
  * Prices every option of a job at the prices that hold on a day. Refused with all that is wrong: a gate that can't be made as entered, a line
  * that nothing in the price book prices.
@@ -73,7 +86,7 @@ export async function quoteJob({ book }: Context, job: Job, on: string): Promise
   const options = book.options.list(job.id)
   const settings = book.settings.read()
   const prices = standingBook(await inSlices(book.prices.bookSteps()), on)
-  const results = versionsOf(options).map((version) => quoteOption({ job, settings, prices }, version))
+  const results = await inSlices(quoteSteps({ job, settings, prices }, versionsOf(options)))
   const problems = results.flatMap((result, place) =>
     result.ok ? unpriced(result.value.option, place) : result.problems,
   )

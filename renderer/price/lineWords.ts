@@ -1,6 +1,7 @@
 import { missingWords } from '../../shared/pricing/costedLine.ts'
 import type { EstimateGroup, EstimateLine } from '../../shared/pricing/estimate.ts'
 import type { ItemKind } from '../../shared/pricing/item.ts'
+import { lengthsWords } from '../../shared/pricing/lengthsWords.ts'
 
 /** The estimate's groups as they are said. */
 export const groupWords: Record<EstimateGroup, string> = {
@@ -58,6 +59,22 @@ export function namedApart({ words, missing }: Pick<EstimateLine, 'words' | 'mis
     ? { name: words.slice(0, -told.length), why }
     : { name: words, why }
 }
+
+type Timber = Pick<EstimateLine, 'group' | 'overruled' | 'missing' | 'lengths' | 'how'>
+
+/** How a line of timber is counted: the whole lengths bought, or net length and waste. Nothing is said of one put by hand or not priced. */
+export function boughtWords({ group, overruled, missing, lengths, how }: Timber): string {
+  if (group !== 'timber' || overruled || missing !== null) return ''
+  if (lengths) return lengthsWords(lengths)
+  const { 'net metres': net, 'waste %': waste } = how.inputs
+  return net === undefined || waste === undefined ? '' : `${writeQuantity(net)} m net and ${waste} % waste`
+}
+
+/** Said once over lines of timber that whole lengths are bought for: the gate pays for all of each. */
+export const chargedWhole = (lines: readonly Timber[]): string =>
+  lines.some((line) => line.lengths && boughtWords(line) !== '')
+    ? 'whole lengths as bought, what is left of them charged too'
+    : ''
 
 /** The lines of the price book that a group of the estimate is priced by. */
 export const kindOfGroup: Record<EstimateGroup, ItemKind | undefined> = {

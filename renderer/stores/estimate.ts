@@ -10,6 +10,7 @@ import type { PriceBook } from '../../shared/pricing/book.ts'
 import type { Estimate } from '../../shared/pricing/estimate.ts'
 import { needsOf } from '../../shared/pricing/needsOf.ts'
 import type { Needs } from '../../shared/pricing/needs.ts'
+import { plannedTimber } from '../../shared/pricing/planTimber.ts'
 import type { JobOption, QuotedMoney, QuotedOption } from '../../shared/pricing/quotation.ts'
 import { repriced } from '../../shared/pricing/requote.ts'
 import { standingBook } from '../../shared/pricing/standingBook.ts'
@@ -18,6 +19,7 @@ import { request, sentences } from '../api.ts'
 import { today } from '../today.ts'
 import { useGateStore } from './gate.ts'
 import { useOptionsStore } from './options.ts'
+import { rememberedTimber } from './rememberedTimber.ts'
 import { useSettingsStore } from './settings.ts'
 
 /** A version with what it comes to, or why it comes to nothing yet. */
@@ -39,6 +41,7 @@ export const useEstimateStore = defineStore('estimate', () => {
   const book = shallowRef<PriceBook | null>(null)
   const day = ref(today())
   const trouble = ref('')
+  const buyTimber = rememberedTimber(plannedTimber)
 
   /** Reads the price book as it stands today. */
   async function read(): Promise<void> {
@@ -85,9 +88,10 @@ export const useEstimateStore = defineStore('estimate', () => {
     if (!('made' in working)) return { stands: 'not yet', option, ...working }
     if (!open.value || !charging) return undefined
     const { spec, needs, face } = working.made
-    const { money, times } = charging
+    const { money, times, cutting } = charging
     try {
-      const estimate = estimateFrom(open.value, { needs, entry: option.entry, settings: money, times })
+      const asked = { needs, entry: option.entry, settings: money, times, cutting, buyTimber }
+      const estimate = estimateFrom(open.value, asked)
       return { stands: 'priced', option, spec, face, estimate }
     } catch (error) {
       if (!(error instanceof RangeError)) throw error
@@ -96,11 +100,8 @@ export const useEstimateStore = defineStore('estimate', () => {
   }
 
   /** What a quoted version would come to at today's prices: its own needs, entries and way of charging, so that prices alone differ. */
-  function quotedToday(money: QuotedMoney, { needs, entry }: QuotedOption): Estimate | null {
-    if (!open.value) return null
-    const { settings: charging, times } = money
-    return repriced(open.value, needs, { entry, settings: charging, times })
-  }
+  const quotedToday = (money: QuotedMoney, option: QuotedOption): Estimate | null =>
+    open.value && repriced(open.value, money, option)
   /** The face of a quoted version, from its own frozen gate. */
   function quotedFace({ spec }: QuotedOption): Drawing | null {
     const working = own(spec)

@@ -15,8 +15,14 @@ export type TimberToBuy = {
   cutting: Cutting
 }
 
-/** Which whole lengths to buy for a list of pieces, shortest first; null where a piece is longer than any length. */
-export type BuyTimber = (ask: TimberToBuy) => { size: number; count: number }[] | null
+/** So many lengths of one size, mm. */
+export type BoughtLength = { size: number; count: number }
+
+/** Whole lengths for a list of pieces, shortest first, and whether it is proven that none are cheaper. */
+export type Purchase = { lengths: BoughtLength[]; proven: boolean }
+
+/** Which whole lengths to buy for a list of pieces; null where a piece is longer than any length. */
+export type BuyTimber = (ask: TimberToBuy) => Purchase | null
 
 /** A length bought so far and how much of it is used, kerfs in it. */
 type Opened = { used: number }
@@ -60,7 +66,7 @@ export const firstFit: BuyTimber = ({ pieces, stock, cutting }) => {
     .flatMap(({ length, quantity }) => Array.from({ length: quantity }, () => length))
     .sort((a, b) => b - a)
   const longest = lengths[0]
-  if (longest === undefined) return []
+  if (longest === undefined) return { lengths: [], proven: true }
   const able = [...stock]
     .sort((a, b) => a.size - b.size)
     .filter(({ size }) => longest + cutting.kerf <= roomOf(size, cutting))
@@ -73,5 +79,5 @@ export const firstFit: BuyTimber = ({ pieces, stock, cutting }) => {
   if (!best) return null
   const counts = new Map<number, number>()
   for (const size of [...best.sizes].sort((a, b) => a - b)) counts.set(size, (counts.get(size) ?? 0) + 1)
-  return [...counts].map(([size, count]) => ({ size, count }))
+  return { lengths: [...counts].map(([size, count]) => ({ size, count })), proven: false }
 }

@@ -1,7 +1,7 @@
 import type { Figure } from '../gate/figures.ts'
 import { figure } from '../gate/worked.ts'
 import { paperDate } from '../papers/paperDate.ts'
-import type { BuyTimber, Cutting } from './buyTimber.ts'
+import type { BoughtLength, BuyTimber, Cutting } from './buyTimber.ts'
 import type { EstimateLine, Missing } from './estimate.ts'
 import { currencySigns } from './moneyText.ts'
 import type { Needs, StandardTimes } from './needs.ts'
@@ -13,14 +13,18 @@ import type { Currency, EstimateEntry, MoneySettings } from './terms.ts'
 /** An open price book and what is asked of it. */
 export type Desk = { book: StandingBook; asked: Asked }
 
-/** Everything an estimate is worked from but the price book. */
+/**
+ * Everything an estimate is worked from but the price book. buyTimber and cutting: first fit and the usual saw unless given. quotedLengths:
+ * the lengths that a frozen estimate bought, by line: they are priced as they are, and a line without any as it was before.
+ */
 export type Asked = {
   needs: Needs
   entry: EstimateEntry
   settings: MoneySettings
   times: StandardTimes
   buyTimber?: BuyTimber
-  cutting?: Cutting
+  cutting?: Cutting | undefined
+  quotedLengths?: ReadonlyMap<string, readonly BoughtLength[]>
 }
 
 /**

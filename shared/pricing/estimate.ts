@@ -1,4 +1,5 @@
 import type { Figure } from '../gate/figures.ts'
+import type { BoughtLength } from './buyTimber.ts'
 import type { Pence } from './pence.ts'
 import type { PriceUnit } from './price.ts'
 import type { Profit } from './terms.ts'
@@ -21,7 +22,8 @@ export type Missing = 'no item' | 'no price' | 'no length'
  * A line of cost. id stays the same while the gate does ('timber.ex 25 × 125 T&G V', 'making.rip'); quantity in unit; each the price of
  * one as the book has it, null where there is none; pence the whole line, rounded once. priceId is the row it rests on. overruled:
  * put by hand. how says how it was worked out. Work is in minutes and its each is the price of an hour. each is null too where
- * several lengths or tins are bought at prices of their own. metres: the timber bought, waste in it.
+ * several lengths or tins are bought at prices of their own. metres: the timber bought, waste in it. lengths: the whole lengths that were
+ * worked out for it, shortest first, whatever was put by hand since; a line of net length and waste has none.
  */
 export type EstimateLine = {
   id: string
@@ -36,6 +38,7 @@ export type EstimateLine = {
   overruled: boolean
   how: Figure
   metres?: number
+  lengths?: readonly BoughtLength[]
 }
 
 /**

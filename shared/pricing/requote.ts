@@ -1,14 +1,13 @@
 import type { PriceBook } from './book.ts'
-import type { Asked } from './costedLine.ts'
 import type { Estimate, EstimateLine } from './estimate.ts'
-import type { Needs } from './needs.ts'
 import type { QuotedMoney, QuotedOption, RequotedLine } from './quotation.ts'
+import { quotedAgain } from './quotedAgain.ts'
 import { standingBook, type StandingBook } from './standingBook.ts'
 import { estimateFrom } from './workEstimate.ts'
 
-/** The same needs and entry priced from an open book, as they are or at another day's prices. */
-export const repriced = (book: StandingBook, needs: Needs, asked: Omit<Asked, 'needs'>): Estimate =>
-  estimateFrom(book, { needs, ...asked })
+/** A quoted option priced again from an open book, at another day's prices. */
+export const repriced = (book: StandingBook, money: QuotedMoney, option: QuotedOption): Estimate =>
+  estimateFrom(book, quotedAgain(money, option))
 
 /** What a line came to; null where it has no price. */
 const sumOf = (line: EstimateLine | undefined): number | null =>
@@ -57,13 +56,11 @@ function requotedOption(option: QuotedOption, after: Estimate, taxName: string |
 /**
  * A quotation at a day's prices, line by line beside what it was: lines of cost, overhead, profit, discount and totals of each option.
  * before or after is null where a line has no price; with one of them none of the totals after can be told. The frozen
- * needs, entry, settings and times are used, so that nothing but prices and the rate of tax can differ.
+ * needs, entry, settings, times and lengths of timber are used, so that nothing but prices and the rate of tax can differ.
  */
 export function requote(money: QuotedMoney, book: PriceBook, day: string): RequotedLine[] {
   const open = standingBook(book, day)
-  const { settings, times } = money
-  const taxName = settings.tax.registered ? settings.tax.name : null
-  return money.options.flatMap((option) =>
-    requotedOption(option, repriced(open, option.needs, { entry: option.entry, settings, times }), taxName),
-  )
+  const { tax } = money.settings
+  const taxName = tax.registered ? tax.name : null
+  return money.options.flatMap((option) => requotedOption(option, repriced(open, money, option), taxName))
 }

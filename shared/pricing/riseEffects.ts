@@ -6,6 +6,7 @@ import { restsOn } from './itemsUsed.ts'
 import { sumPence, type Pence } from './pence.ts'
 import { wholeBp } from './percent.ts'
 import type { Acceptance, QuotedMoney, QuotedOption, RiseEffect } from './quotation.ts'
+import { quotedAgain } from './quotedAgain.ts'
 import { bookChange, type BookChange, type StandingBook } from './standingBook.ts'
 
 /** A quotation that still stands: open, or accepted and its timber not yet ordered. */
@@ -13,13 +14,6 @@ export type StandingJob = Pick<RiseEffect, 'jobId' | 'number' | 'customer' | 'ti
   money: QuotedMoney
   acceptance: Pick<Acceptance, 'option'> | null
 }
-
-const askedOf = ({ settings, times }: QuotedMoney, { needs, entry }: QuotedOption): Asked => ({
-  needs,
-  entry,
-  settings,
-  times,
-})
 
 /** What an option costs the workshop at a book's prices, overhead in it; nothing is explained, so that hundreds are quick. */
 function costNow(book: StandingBook, asked: Asked): Pence {
@@ -39,7 +33,7 @@ const openOptions = ({ money, acceptance }: StandingJob): QuotedOption[] =>
 function effectsOn(job: StandingJob, { before, after, touched }: BookChange): RiseEffect[] {
   const { jobId, number, customer, title, paperId } = job
   return openOptions(job).flatMap((option): RiseEffect[] => {
-    const asked = askedOf(job.money, option)
+    const asked = quotedAgain(job.money, option)
     if (!restsOn(before, asked, touched)) return []
     const [costBefore, costAfter] = [costNow(before, asked), costNow(after, asked)]
     if (costBefore === costAfter) return []

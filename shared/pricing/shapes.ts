@@ -173,6 +173,7 @@ export const moneyShape = v.strictObject({
     ),
     rounding: v.picklist(taxRoundings),
   }),
+  timberBy: v.optional(v.picklist(['lengths', 'waste'], 'lengths or waste'), 'lengths'),
   wasteBp: percent(),
   overheadBp: percent(100_000),
   profit,

@@ -16,6 +16,7 @@ export const standardMoney: MoneySettings = {
     ],
     rounding: 'total down',
   },
+  timberBy: 'lengths',
   wasteBp: 1000,
   overheadBp: 1500,
   profit: { by: 'markup', bp: 2000 },

@@ -16,10 +16,14 @@ export type Currency = (typeof currencies)[number]
 /** A rate of tax and the day it holds from. bp: basis points, 2000 is 20 %. */
 export type TaxRate = { from: string; bp: number }
 
-/** The workshop's way of charging. basis points throughout; rates of tax by date; registered false charges none. */
+/**
+ * The workshop's way of charging. basis points throughout; rates of tax by date; registered false charges none. timberBy: how timber sold by
+ * the metre is counted where the lengths kept are known; a quotation from before it could be chosen has none, and is by waste.
+ */
 export type MoneySettings = {
   currency: Currency
   tax: { registered: boolean; name: string; number: string; rates: TaxRate[]; rounding: TaxRounding }
+  timberBy?: 'lengths' | 'waste'
   wasteBp: number
   overheadBp: number
   profit: Profit

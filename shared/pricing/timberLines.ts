@@ -1,20 +1,16 @@
-import { firstFit, usualCutting } from './buyTimber.ts'
 import {
-  asInput,
   boughtLine,
   cheapest,
   missingLine,
-  moneyFigure,
-  sourceOfPrice,
   type Asked,
   type Buying,
   type Costed,
   type Desk,
   type LineStart,
 } from './costedLine.ts'
+import { quotedLengthLine, wholeLengthLine } from './lengthLine.ts'
 import type { TimberNeed } from './needs.ts'
 import { sameSection } from './needsOf.ts'
-import { pence, sumPence } from './pence.ts'
 import { wholeBp } from './percent.ts'
 import type { Price } from './price.ts'
 import type { StandingBook } from './standingBook.ts'
@@ -55,85 +51,59 @@ function byMetre(wanted: Wanted, price: Price, { book, asked }: Desk): Buying | 
   }
 }
 
-type Length = { price: Price; count: number; size: number }
+/** The cheapest of several lines, the first where two come to the same. */
+const cheapestLine = (lines: readonly Costed[]): Costed | undefined =>
+  lines.reduce<Costed | undefined>(
+    (best, line) => (best && best.pence <= line.pence ? best : line),
+    undefined,
+  )
 
-/** Lengths of several sizes, each at its own price, as one line. */
-function mixedLengths(
-  start: LineStart,
-  { bought, metres, inputs }: BoughtLengths,
-  { book, asked }: Desk,
-): Costed {
-  const { currency } = asked.settings
-  const amount = sumPence(bought.map(({ price, count }) => pence(price.pence * count)))
-  const all = { ...inputs }
-  for (const { price, count, size } of bought) {
-    all[`lengths of ${size} mm`] = count
-    Object.assign(all, asInput(`a length of ${size} mm`, price.pence, currency))
-  }
-  return {
-    ...start,
-    quantity: metres,
-    unit: 'metre',
-    each: null,
-    pence: amount,
-    priceId: null,
-    missing: null,
-    overruled: false,
-    metres,
-    explain: () =>
-      moneyFigure(amount, currency, {
-        formula: 'sum of whole lengths × price of each',
-        inputs: all,
-        source: [...new Set(bought.map(({ price }) => sourceOfPrice(book, price)))].join('; '),
-      }),
-  }
+/** Prices by who asks them, in the order in which each first did: as a rule they are all one's. */
+function bySupplier(prices: readonly Price[]): (readonly Price[])[] {
+  const suppliers = new Set(prices.map(({ supplierId }) => supplierId))
+  if (suppliers.size === 1) return [prices]
+  return [...suppliers].map((supplier) => prices.filter(({ supplierId }) => supplierId === supplier))
 }
 
-type BoughtLengths = { bought: Length[]; metres: number; inputs: Record<string, number> }
+type Wanting = { start: LineStart; wanted: Wanted }
 
-/** Whole lengths of one supplier; undefined where a piece is longer than any of them. One size alone is a line at one price. */
-function byLength(
-  { start, wanted }: { start: LineStart; wanted: Wanted },
-  prices: readonly Price[],
-  desk: Desk,
-): Costed | undefined {
-  const { buyTimber = firstFit, cutting = usualCutting } = desk.asked
-  const stock = prices.map((price) => ({ size: price.size ?? 0, pence: price.pence }))
-  const plan = buyTimber({ pieces: wanted.pieces, stock, cutting })
-  if (plan === null) return undefined
-  const bought = plan.map(({ size, count }): Length => {
-    const price = prices.find((one) => one.size === size)
-    if (!price) throw new RangeError(`buyTimber buys lengths of the stock, got ${size} mm`)
-    return { size, count, price }
-  })
-  const metres = bought.reduce((sum, { size, count }) => sum + size * count, 0) / 1000
-  const inputs = {
-    'net metres': wanted.netMetres,
-    'metres bought': metres,
-    'kerf mm': cutting.kerf,
-    'end trim mm': cutting.endTrim,
-  }
-  const [only, ...others] = bought
-  if (!only || others.length > 0) return mixedLengths(start, { bought, metres, inputs }, desk)
-  const formula = `lengths of ${only.size} mm`
-  return boughtLine(start, { price: only.price, quantity: only.count, metres, formula, inputs }, desk)
+/** By net length and waste at the cheapest price of a metre. */
+function wasteLine({ start, wanted }: Wanting, prices: readonly Price[], desk: Desk): Costed | undefined {
+  const metre = prices.filter(({ unit }) => unit === 'metre')
+  const way = cheapest(metre.flatMap((price) => byMetre(wanted, price, desk) ?? []))
+  return way && boughtLine(start, way, desk)
 }
 
-/** By whole lengths, the supplier at whom they come cheapest; the reason where there is none. */
-function cheapestLengths(
-  line: { start: LineStart; wanted: Wanted },
-  offers: readonly Price[],
-  desk: Desk,
-): Costed | 'no price' | 'no length' {
-  const sold = offers.filter(({ unit, size }) => unit === 'length' && size !== null)
-  if (sold.length === 0) return 'no price'
-  const suppliers = [...new Set(sold.map(({ supplierId }) => supplierId))]
-  const fit = suppliers.flatMap((supplier) => {
-    const own = sold.filter(({ supplierId }) => supplierId === supplier)
-    return byLength(line, own, desk) ?? []
-  })
-  const [first, ...others] = fit
-  return first ? others.reduce((best, way) => (way.pence < best.pence ? way : best), first) : 'no length'
+/** By whole lengths at each supplier that keeps known ones, and by net length and waste at the others; the cheapest. */
+const byLengths = (wanting: Wanting, offers: readonly Price[], desk: Desk): Costed | undefined =>
+  cheapestLine(
+    bySupplier(offers).flatMap((prices) => {
+      const line = wholeLengthLine({ ...wanting.wanted, start: wanting.start }, prices, desk)
+      if (line === 'no lengths') return wasteLine(wanting, prices, desk) ?? []
+      return line === 'too short' ? [] : line
+    }),
+  )
+
+/** By net length and waste where anyone sells by the metre, else by lengths that are priced each for itself. */
+const byWaste = (wanting: Wanting, offers: readonly Price[], desk: Desk): Costed | undefined =>
+  wasteLine(wanting, offers, desk) ??
+  byLengths(
+    wanting,
+    offers.filter(({ unit }) => unit === 'length'),
+    desk,
+  )
+
+/** The line of a frozen estimate is counted again as it was: the same lengths, or none; any other as the workshop counts. */
+function countedLine(wanting: Wanting, offers: readonly Price[], desk: Desk): Costed | undefined {
+  const { quotedLengths, settings } = desk.asked
+  const { id } = wanting.start
+  const lengthsWanted = { ...wanting.wanted, start: wanting.start }
+  const quoted = quotedLengths?.has(id)
+    ? cheapestLine(bySupplier(offers).flatMap((own) => quotedLengthLine(lengthsWanted, own, desk) ?? []))
+    : undefined
+  if (quoted) return quoted
+  const whole = quotedLengths ? quotedLengths.has(id) : settings.timberBy === 'lengths'
+  return whole ? byLengths(wanting, offers, desk) : byWaste(wanting, offers, desk)
 }
 
 function timberLine(need: TimberNeed, id: string, desk: Desk): Costed {
@@ -152,19 +122,15 @@ function timberLine(need: TimberNeed, id: string, desk: Desk): Costed {
   const chosen = asked.entry.chosen[id]
   const item = chosen === undefined ? book.items.timber(need) : book.items.byId(chosen)
   if (item?.kind !== 'timber') return missing('no item')
-  const offers = book.offersOf(item.id)
-  const metre = offers.filter(({ unit }) => unit === 'metre')
-  const byTheMetre = cheapest(metre.flatMap((price) => byMetre(wanted, price, desk) ?? []))
-  if (byTheMetre) return boughtLine(start, byTheMetre, desk)
-  const found = cheapestLengths({ start, wanted }, offers, desk)
-  if (typeof found !== 'string') return found
-  return missing(metre.length > 0 ? 'no length' : found)
+  const offers = book.offersOf(item.id).filter(({ unit }) => unit === 'metre' || unit === 'length')
+  if (offers.length === 0) return missing('no price')
+  return countedLine({ start, wanted }, offers, desk) ?? missing('no length')
 }
 
 /**
- * Timber, a line a section, at the usual supplier's prices (else the cheapest): by the metre as net length and waste, or by whole
- * lengths. 14.20 m net with 10 % waste is 15.62 m; at £3.45 a metre that is £53.89. A line is missing where a piece is longer than any
- * length kept.
+ * Timber, a line a section, at the usual supplier's prices (else the cheapest): whole lengths where those kept are known, else net length and
+ * waste; a workshop can have timber sold by the metre by net length and waste throughout. 14.20 m net with 10 % waste is 15.62 m; at £3.45
+ * a metre that is £53.89. A line is missing where a piece is longer than any length kept.
  */
 export function timberLines(book: StandingBook, asked: Asked): Costed[] {
   const taken = new Map<string, number>()

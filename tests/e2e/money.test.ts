@@ -156,6 +156,39 @@ describe('from an estimate to a job done, with prices moving meanwhile', () => {
     await again.context().close()
   })
 
+  it('counts boards by whole lengths where those kept are known, or all timber by waste as the workshop says', async () => {
+    const page = await desk.window()
+    await startJob(page, 'Cordelia Muntin')
+    await giveSizes(page, '985', '1785')
+    await toPrice(page)
+    const boards = line(page, `timber.${boardName}`)
+    const ledges = line(page, 'timber.ex 32 × 150 planed')
+    // Nine boards of 1805 as blanks: two come on a length of 4.2 m, and the last on one of 2.4 m.
+    await boards.getByText('5 lengths: 4 of 4.2 m, 1 of 2.4 m').waitFor()
+    expect(await ledges.innerText()).toMatch(/m net and 10 % waste/)
+    await page.getByText('whole lengths as bought, what is left of them charged too').waitFor()
+    const whole = await gross(page)
+    await boards.getByRole('button', { name: /How\?/ }).click()
+    const how = page.getByRole('dialog')
+    await how.getByText(/proven the cheapest/).waitFor()
+    expect(await how.innerText()).toContain('end trim mm')
+    await page.keyboard.press('Escape')
+
+    const counted = async (word: string) => {
+      await page.getByRole('link', { name: 'Workshop', exact: true }).click()
+      await page.locator(`[data-word="${word}"]`).click()
+      await page.waitForTimeout(500)
+      await toJobsPrice(page, 'Cordelia Muntin')
+      await page.locator('[data-gross]').waitFor()
+    }
+    await counted('by net length and waste')
+    await expect.poll(() => gross(page)).not.toBe(whole)
+    expect(await boards.innerText()).toMatch(/m net and 10 % waste/)
+    await counted('by whole lengths')
+    await expect.poll(() => gross(page)).toBe(whole)
+    await page.context().close()
+  })
+
   it('takes a quantity, minutes or a sum by hand, says so, and puts each back with one press', async () => {
     const page = await desk.window()
     await startJob(page, 'Ambrose Tenonby')

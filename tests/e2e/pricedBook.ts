@@ -81,6 +81,9 @@ const lines: (Line<'timber'> | Line<'fixing'> | Line<'ironmongery'> | Line<'fini
   },
 ]
 
+/** The lengths that the merchant keeps of the boards; of the other timber nobody has said. */
+const boardLengths = [2400, 3000, 3600, 4200, 4800]
+
 /** Puts invented prices for all that a standard gate takes into a book that nobody has open. */
 export function priceStandardGate(path: string): void {
   const book = openBook(path, { now: () => '2026-01-05T09:00:00.000Z' })
@@ -89,8 +92,9 @@ export function priceStandardGate(path: string): void {
     const prices = lines.map(({ unit, size, pence: sum, ...item }) => {
       const { id } = book.prices.addItem(item)
       const supplierId = item.kind === 'work' ? null : merchant.id
+      const lengths = item.name === boardName ? boardLengths : []
       if (supplierId !== null)
-        book.prices.supply({ itemId: id, supplierId, code: `M${id}`, lengths: [], usual: true })
+        book.prices.supply({ itemId: id, supplierId, code: `M${id}`, lengths, usual: true })
       return { itemId: id, supplierId, unit, size, pence: pence(sum), startsOn: '2026-01-05' }
     })
     book.rises.add({ prices, origin: 'first prices', stamp: null })

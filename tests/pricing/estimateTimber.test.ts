@@ -30,7 +30,11 @@ describe('timber of several suppliers', () => {
     if (supply) supply.lengths = [1200]
     expect(line(work(book), id)).toMatchObject({ missing: 'no length', pence: 0 })
     expect(line(work(book), id).words).toContain('a piece is longer than any length kept')
-    if (supply) supply.lengths = [1200, 1350]
+    // 1350 and 20 for squaring the ends; by net length and waste nothing is squared.
+    if (supply) supply.lengths = [1200, 1369]
+    expect(line(work(book), id).missing).toBe('no length')
+    expect(line(work(book, {}, { timberBy: 'waste' }), id).missing).toBeNull()
+    if (supply) supply.lengths = [1200, 1370]
     expect(line(work(book), id).missing).toBeNull()
   })
 
@@ -56,7 +60,8 @@ describe('timber of several suppliers', () => {
     expect(mixed).toMatchObject({ quantity: 3.6, unit: 'metre', each: null, pence: 1400 })
     expect(mixed.how.inputs).toMatchObject({ 'lengths of 1500 mm': 1, 'a length of 2100 mm £': 8 })
     const asked = { needs, entry: plainEntry, settings: standardMoney, times: standardTimes, book, day }
-    const planned = estimate({ ...asked, buyTimber: () => [{ size: 2100, count: 2 }] })
+    const buyTimber = () => ({ lengths: [{ size: 2100, count: 2 }], proven: false })
+    const planned = estimate({ ...asked, buyTimber })
     expect(line(planned, id)).toMatchObject({ quantity: 2, each: 800, pence: 1600 })
   })
 })

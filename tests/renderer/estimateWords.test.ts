@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { against, betterTime, percentOff } from '../../renderer/after/against.ts'
 import { writeFigureFully, writeInput } from '../../renderer/format.ts'
-import { namedApart, readQuantity, writeQuantity } from '../../renderer/price/lineWords.ts'
+import {
+  boughtWords,
+  chargedWhole,
+  namedApart,
+  readQuantity,
+  writeQuantity,
+} from '../../renderer/price/lineWords.ts'
 import {
   finishOf,
   inFinish,
@@ -96,6 +102,35 @@ describe('what a job took beside its estimate', () => {
   it('is off by a whole percent, and by none where nothing was estimated', () => {
     expect(percentOff({ estimated: 50, done: 90 })).toBe(80)
     expect(percentOff({ estimated: 0, done: 12 })).toBeUndefined()
+  })
+})
+
+describe('how timber is bought', () => {
+  const whole = line('timber.ex 32 × 150', {
+    unit: 'metre',
+    lengths: [
+      { size: 3000, count: 2 },
+      { size: 4200, count: 3 },
+    ],
+  })
+  const inputs = { 'net metres': 14.2, 'waste %': 7.5 }
+  const waste = line('timber.ex 25 × 125', { how: { ...whole.how, inputs } })
+
+  it('is said by its lengths, the longest first, or by its net length and waste', () => {
+    expect(boughtWords(whole)).toBe('5 lengths: 3 of 4.2 m, 2 of 3.0 m')
+    expect(boughtWords({ ...whole, lengths: [{ size: 3962, count: 1 }] })).toBe('1 length of 3.962 m')
+    expect(boughtWords(waste)).toBe('14.2 m net and 7.5 % waste')
+  })
+
+  it('isn’t said of a line put by hand, without a price, or of no timber', () => {
+    expect(boughtWords({ ...whole, overruled: true })).toBe('')
+    expect(boughtWords({ ...waste, missing: 'no length' })).toBe('')
+    expect(boughtWords(line('making.rip', {}))).toBe('')
+  })
+
+  it('is charged whole where any line buys lengths, and only then', () => {
+    expect(chargedWhole([waste, whole])).toMatch(/^whole lengths as bought/)
+    expect(chargedWhole([waste, { ...whole, overruled: true }])).toBe('')
   })
 })
 
