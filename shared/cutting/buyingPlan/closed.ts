@@ -35,7 +35,11 @@ export const unlimited = 1e9
 /** Values of parts and cuts, and of a length of each stock, in whole shares of a penny. */
 export type Values = { duals: number[]; slots: number[] }
 
-export function makeClosed(problem: CuttingProblem, listed: readonly Listed[], known: readonly RankOne[]): Closed {
+export function makeClosed(
+  problem: CuttingProblem,
+  listed: readonly Listed[],
+  known: readonly RankOne[],
+): Closed {
   const dearest = Math.max(1, ...problem.stocks.map(({ pence }) => pence))
   const master = makeMaster(problem, 4 * dearest)
   for (const { stock, counts } of listed) addPattern(master, stock, counts)
@@ -136,14 +140,10 @@ function worthOf(counts: readonly number[], duals: readonly number[]): number {
 }
 
 /**
- * What every plan of listed patterns within the bounds costs at least, pence, exactly; and the values that show it: a length's is raised to the
+ * What every plan of listed patterns within the bounds costs at least, pence, exactly: a length's value is raised to the
  * worth of the best pattern that may be taken any number of times.
  */
-export function claim(
-  closed: Closed,
-  values: Values,
-  { stocks, patterns }: NodeBounds,
-): Values & { bound: number } {
+export function claim(closed: Closed, values: Values, { stocks, patterns }: NodeBounds): number {
   const { problem, listed, wide, wanted } = closed
   const { duals } = values
   const slots = values.slots.slice()
@@ -168,7 +168,7 @@ export function claim(
     if (over !== 0 && often !== 0) add(over * often)
   })
   // Past whole numbers that doubles hold exactly nothing is claimed.
-  return { duals, slots, bound: size > Number.MAX_SAFE_INTEGER ? 0 : roundUp(problem, total) }
+  return size > Number.MAX_SAFE_INTEGER ? 0 : roundUp(problem, total)
 }
 
 /** The whole solution as a plan, no more of a part than is wanted. */

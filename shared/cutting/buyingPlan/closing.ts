@@ -81,8 +81,9 @@ function solve(state: State, node: Node): boolean {
   const steps = simplex.pivots - before + 1
   state.stopped ||= state.spend(steps * (simplex.rows * simplex.rows + 4 * simplex.columns.length))
   if (!sane) return false
-  const claimed = claim(closed, valuesOf(closed), state.at)
-  if (claimed.bound > node.bound) Object.assign(node, claimed)
+  const values = valuesOf(closed)
+  const bound = claim(closed, values, state.at)
+  if (bound > node.bound) Object.assign(node, values, { bound })
   return true
 }
 
@@ -125,8 +126,7 @@ function divide(state: State, node: Node, split: Split): void {
       order,
     }
     boundsAt(state, one)
-    const claimed = claim(state.closed, one, state.at)
-    if (claimed.bound >= one.bound) Object.assign(one, claimed)
+    one.bound = claim(state.closed, one, state.at)
     if (one.bound < state.cutoff) state.open.push(one)
     return one
   }

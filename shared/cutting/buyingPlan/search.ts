@@ -51,8 +51,11 @@ type State = {
 }
 
 const greedyRounds = 30
-/** Work allowed for closing one node before it is divided instead. */
-const closingWork = 2e9
+/** What closing a node may cost before it is divided instead: more where the lengths are settled, since little else is left to try. */
+const [usualClosing, settledClosing] = [
+  { most: 3e8, cap: 4000 },
+  { most: 2e9, cap: 32_000 },
+]
 
 function offer(state: State, plan: Bought[] | undefined): void {
   if (!plan) return
@@ -79,7 +82,8 @@ function work(state: State, node: Node): void {
   const counts = boughtCounts(bench.master)
   offer(state, dive(bench, node.bounds, plainWay))
   if (node.bound >= state.pence || bench.stop()) return keepOpen(state, node)
-  closeNode(state, node)
+  const settled = counts.every((count) => Math.abs(count - Math.round(count)) < 1e-6)
+  closeNode(state, node, settled ? settledClosing : usualClosing)
   if (node.bound >= state.pence || bench.stop()) return keepOpen(state, node)
   const split = splitOf(bench.problem, counts, node.bounds)
   if (split) divide(state, node, split)
@@ -87,13 +91,13 @@ function work(state: State, node: Node): void {
 }
 
 /** Looks through the patterns that could still better the best plan, if they are few enough. */
-function closeNode(state: State, node: Node): void {
+function closeNode(state: State, node: Node, limits: { most: number; cap: number }): void {
   const closed = closeInStages(
     {
       bench: state.bench,
       pence: () => state.pence,
       onPlan: (plan) => offer(state, plan),
-      most: closingWork,
+      ...limits,
     },
     node,
   )

@@ -11,7 +11,14 @@ import type { RankOne } from './rankOne.ts'
  * Why no plan within some bounds costs less than a sum: by the duals, none up to `most` pence uses a pattern that isn't listed, and the list, with
  * its cuts, holds none that is cheaper than its cases show.
  */
-export type ClosedProof = { duals: number[]; most: number; cuts: RankOne[]; cases: ListProof; bound: number }
+export type ClosedProof = {
+  duals: number[]
+  most: number
+  listed: readonly Listed[]
+  cuts: RankOne[]
+  cases: ListProof
+  bound: number
+}
 
 /** A search to be closed: the bounds, whole duals that show a bound within them, and what a plan costs that is to be beaten. */
 export type ToClose = { bounds: Bounds; duals: number[]; bound: number }
@@ -20,8 +27,9 @@ export type Stage = {
   bench: Workbench
   pence: () => number
   onPlan: (plan: Bought[]) => void
-  /** Work after which a stage is given up. */
+  /** Work after which a stage is given up, and the longest list tried. */
   most: number
+  cap: number
 }
 
 /** Patterns listed at most, stage by stage: short lists find good plans, only the last has to hold every pattern that could beat them. */
@@ -47,7 +55,11 @@ function widest({ bench, pence }: Stage, { bounds, duals, bound }: ToClose, cap:
 }
 
 /** Closes one list. The bound is never past what the list can show: one step dearer than `most`. */
-function closeList(stage: Stage, { bounds, duals }: ToClose, { most, listed, cuts: known }: Range & { cuts: RankOne[] }): ClosedProof {
+function closeList(
+  stage: Stage,
+  { bounds, duals }: ToClose,
+  { most, listed, cuts: known }: Range & { cuts: RankOne[] },
+): ClosedProof {
   const { bench } = stage
   const until = bench.effort + stage.most
   let better = false
@@ -67,14 +79,14 @@ function closeList(stage: Stage, { bounds, duals }: ToClose, { most, listed, cut
       return better || bench.effort > until || bench.stop()
     },
   })
-  return { duals, most, cuts, cases: proof, bound: Math.min(bound, most + bench.problem.priceStep) }
+  return { duals, most, listed, cuts, cases: proof, bound: Math.min(bound, most + bench.problem.priceStep) }
 }
 
 /** Closes lists, longer and longer, until no plan can be cheaper than the best or a list isn't closed. The best that was shown. */
 export function closeInStages(stage: Stage, toClose: ToClose): ClosedProof | undefined {
   let shown: ClosedProof | undefined
   let cuts: RankOne[] = []
-  for (let at = 0; at < caps.length; at += 1) {
+  for (let at = 0; at < caps.length && (caps[at] as number) <= stage.cap; at += 1) {
     const cap = caps[at] as number
     const before = stage.pence()
     const bound = Math.max(toClose.bound, shown?.bound ?? 0)
@@ -83,21 +95,6 @@ export function closeInStages(stage: Stage, toClose: ToClose): ClosedProof | und
     if (!range) continue
     const now = closeList(stage, toClose, { ...range, cuts })
     cuts = now.cuts
-    if (globalThis.DIAG)
-      console.log(
-        'stage cap',
-        cap,
-        'listed',
-        range.listed.length,
-        'T',
-        range.most,
-        'bound',
-        now.bound,
-        'pence',
-        stage.pence(),
-        'cuts',
-        now.cuts.length,
-      )
     if (now.bound > bound) shown = now
     if (now.bound >= Math.min(stage.pence(), range.most + stage.bench.problem.priceStep)) continue
     if (stage.pence() >= before) break
