@@ -43,8 +43,9 @@ function byDuals(task: Task, { duals, list }: { duals: number[]; list?: ListProo
 
 /** What every plan costs at least, pence, by the proof's splits, duals and lists. Infinity: there is no such plan. */
 export function leastCost(task: Task, proof: BoundProof): number {
-  const { offers } = task
-  const step = BigInt(share * (offers.reduce((common, { pence }) => divisor(pence, common), 0) || 1))
+  const { offers, sizes } = task
+  const usable = offers.filter(({ room }) => room >= Math.min(...sizes))
+  const step = BigInt(share * (usable.reduce((common, { pence }) => divisor(pence, common), 0) || 1))
   const money = (shares: bigint): number =>
     shares <= 0n ? 0 : Number(((shares + step - 1n) / step) * step) / share
   const within = (branch: BoundProof, counts: Counts): number => {

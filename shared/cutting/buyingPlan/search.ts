@@ -1,10 +1,11 @@
 import { claimedBound } from './bound.ts'
 import { priceOf, type Bought, type CuttingProblem } from './cuttingProblem.ts'
-import { cheapened, dive, plainWay } from './dive.ts'
+import { cheapened, dive, otherWays, plainWay } from './dive.ts'
 import { generate, type Workbench } from './generate.ts'
 import { bestGreedy } from './greedy.ts'
 import { makeKnapsack } from './knapsack.ts'
 import { addPattern, boughtCounts, makeMaster, type Bounds } from './master.ts'
+import { rework } from './rework.ts'
 import { closeInStages, type ClosedProof } from './stages.ts'
 
 /** A part of the certificate: either divided by how many of a stock are bought, or closed by one value a part. */
@@ -28,6 +29,8 @@ export type Found = {
 export type Limits = {
   most: number
   stop: () => boolean
+  /** Only plans that cost less are looked for. */
+  cutoff?: number
   onPlan?: (pence: number, bound: number) => void
 }
 
@@ -82,12 +85,55 @@ function work(state: State, node: Node): void {
   const counts = boughtCounts(bench.master)
   offer(state, dive(bench, node.bounds, plainWay))
   if (node.bound >= state.pence || bench.stop()) return keepOpen(state, node)
+  if (state.nodes === 1) better(state, node)
+  if (node.bound >= state.pence || bench.stop()) return keepOpen(state, node)
   const settled = counts.every((count) => Math.abs(count - Math.round(count)) < 1e-6)
   closeNode(state, node, settled ? settledClosing : usualClosing)
   if (node.bound >= state.pence || bench.stop()) return keepOpen(state, node)
   const split = splitOf(bench.problem, counts, node.bounds)
   if (split) divide(state, node, split)
   else keepAside(state, node)
+}
+
+/** Plans of fewer lengths than this are closed as they are. */
+const fewLengths = 60
+/** Ways of diving tried for a plan of many lengths, after the plainest. */
+const quickWays = otherWays.filter(({ slow }) => !slow).slice(0, 3)
+/** Windows that a plan of many lengths is cut anew in, the tries in a row that may come to nothing, and the work each may take. */
+const reworkings = [
+  { window: { atOnce: 14, worst: 5 }, idle: 40, work: 3e7 },
+  { window: { atOnce: 24, worst: 6 }, idle: 40, work: 6e7 },
+  { window: { atOnce: 36, worst: 8 }, idle: 15, work: 1.5e8 },
+]
+
+/** Cuts some lengths of the best plan anew at a time, the worst first, for as long as that makes it cheaper. */
+function reworkLengths(
+  state: State,
+  { duals, bound }: Node,
+  { window, idle, work: most }: (typeof reworkings)[number],
+): void {
+  const { bench } = state
+  const solve = (problem: CuttingProblem, cutoff: number) => {
+    const found = search(problem, { most, cutoff, stop: bench.stop })
+    bench.effort += found.effort
+    return found.plan
+  }
+  for (let attempt = 0, since = 0; since < idle && bound < state.pence; attempt += 1) {
+    const { plan, pence } = state
+    if (!plan || bench.stop()) return
+    offer(state, rework(bench.problem, plan, { duals, window, attempt, solve }))
+    since = state.pence < pence ? 0 : since + 1
+  }
+}
+
+/** A plan of many lengths made cheaper, before what it may still save is looked through. */
+function better(state: State, node: Node): void {
+  const lengths = (state.plan ?? []).reduce((count, { times }) => count + times, 0)
+  if (lengths < fewLengths) return
+  for (const way of quickWays)
+    if (node.bound < state.pence && !state.bench.stop()) offer(state, dive(state.bench, node.bounds, way))
+  for (const reworking of reworkings) reworkLengths(state, node, reworking)
+  if (process.env.LNS) console.log(state.pence, node.bound, performance.now() | 0)
 }
 
 /** Looks through the patterns that could still better the best plan, if they are few enough. */
@@ -191,7 +237,8 @@ function setUp(problem: CuttingProblem, limits: Limits): { state: State; root: N
     stop: () => false,
   }
   bench.stop = () => bench.effort > limits.most || limits.stop()
-  const state: State = { bench, plan: undefined, pence: Infinity, open: [], aside: [], limits, nodes: 0 }
+  const pence = limits.cutoff ?? Infinity
+  const state: State = { bench, plan: undefined, pence, open: [], aside: [], limits, nodes: 0 }
   for (const { stock, counts } of plan ?? []) addPattern(bench.master, stock, counts)
   offer(state, plan)
   const bounds = {
