@@ -1,4 +1,5 @@
 import { addColumn, setLevels, type Simplex } from './simplex.ts'
+import { append, makeSparse } from './sparse.ts'
 
 /** A row to be added: what it counts of each column, and what it must come to at least. */
 export type NewRow = { counts: (column: number) => number; right: number }
@@ -44,6 +45,8 @@ export function addRow(simplex: Simplex, { counts, right }: NewRow): number {
     column.rows = Int32Array.from([...column.rows, row])
     column.values = Float64Array.from([...column.values, count])
   })
+  simplex.sparse = makeSparse()
+  for (const { rows, values } of simplex.columns) append(simplex.sparse, rows, values)
   const surplus = {
     rows: Int32Array.of(row),
     values: Float64Array.of(-1),

@@ -83,14 +83,38 @@ function work(state: State, node: Node): void {
   }
   if (node.bound >= state.pence || bench.stop()) return keepOpen(state, node)
   const counts = boughtCounts(bench.master)
-  offer(state, dive(bench, node.bounds, plainWay))
+  const settled = counts.every((count) => Math.abs(count - Math.round(count)) < 1e-6)
+  const split = splitOf(bench.problem, counts, node.bounds)
+  const isLong =
+    state.nodes > 1 && (state.plan ?? []).reduce((count, { times }) => count + times, 0) >= fewLengths
+  if (isLong && !settled && split) return divide(state, node, split)
+  if (isLong) {
+    const exactly = { least: Int32Array.from(counts, Math.round), most: Int32Array.from(counts, Math.round) }
+    for (const way of [plainWay, ...quickWays]) {
+      const was = state.pence
+      const d = dive(bench, exactly, way)
+      offer(state, d)
+      if (process.env.LNS)
+        console.log(
+          'node',
+          state.nodes,
+          'level',
+          node.bound,
+          'packed',
+          !!d,
+          was,
+          state.pence,
+          performance.now() | 0,
+        )
+      if (node.bound >= state.pence || bench.stop()) return keepOpen(state, node)
+    }
+  } else offer(state, dive(bench, node.bounds, plainWay))
   if (node.bound >= state.pence || bench.stop()) return keepOpen(state, node)
   if (state.nodes === 1) better(state, node)
   if (node.bound >= state.pence || bench.stop()) return keepOpen(state, node)
-  const settled = counts.every((count) => Math.abs(count - Math.round(count)) < 1e-6)
-  closeNode(state, node, settled ? settledClosing : usualClosing)
+  if (state.nodes > 1 || (state.plan ?? []).reduce((count, { times }) => count + times, 0) < fewLengths)
+    closeNode(state, node, settled ? settledClosing : usualClosing)
   if (node.bound >= state.pence || bench.stop()) return keepOpen(state, node)
-  const split = splitOf(bench.problem, counts, node.bounds)
   if (split) divide(state, node, split)
   else keepAside(state, node)
 }
@@ -132,7 +156,7 @@ function better(state: State, node: Node): void {
   if (lengths < fewLengths) return
   for (const way of quickWays)
     if (node.bound < state.pence && !state.bench.stop()) offer(state, dive(state.bench, node.bounds, way))
-  for (const reworking of reworkings) reworkLengths(state, node, reworking)
+  for (const reworking of reworkings.slice(0, 1)) reworkLengths(state, node, reworking)
   if (process.env.LNS) console.log(state.pence, node.bound, performance.now() | 0)
 }
 
