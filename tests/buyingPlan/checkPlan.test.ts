@@ -7,6 +7,7 @@ import type {
   BuyingPlan,
   Certificate,
   CutLength,
+  ListCase,
 } from '../../shared/cutting/buyingPlan/planModel.ts'
 import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
 import { sampleSize, seed } from '../fixtures/sample.ts'
@@ -57,9 +58,15 @@ const limitedOf = (plan: BuyingPlan): CutLength =>
   plan.lengths.find(({ section, stock }) => section === 'board' && stock === 3600) as CutLength
 const board = (plan: BuyingPlan): Certificate => plan.certificate[0] as Certificate
 
+/** A proof by a list up to the plan's own cost that shows nothing by itself. */
+const emptyList = ({ parts, cost }: Certificate, cases: ListCase): BoundProof => ({
+  duals: parts.map(() => 0),
+  list: { most: cost, cuts: [], values: [], cases },
+})
+
 /** Every vector of duals in a proof. */
 const dualsOf = (proof: BoundProof): number[][] =>
-  'duals' in proof ? [proof.duals] : 'offer' in proof ? [...dualsOf(proof.fewer), ...dualsOf(proof.more)] : []
+  'duals' in proof ? [proof.duals] : [...dualsOf(proof.fewer), ...dualsOf(proof.more)]
 
 const dearer = (plan: BuyingPlan, pence: number) => {
   plan.cost += pence
@@ -109,33 +116,24 @@ const faults: [what: string, change: (plan: BuyingPlan) => void][] = [
   ['a dual that isn’t whole', (plan) => ((dualsOf(board(plan).proof)[0] as number[])[0] = 9.5)],
   ['a dual past exact numbers', (plan) => ((dualsOf(board(plan).proof)[0] as number[])[0] = 2 ** 53)],
   ['a dual too few', (plan) => dualsOf(board(plan).proof).forEach((duals) => duals.pop())],
-  ['a proof that claims to have looked', (plan) => (board(plan).proof = { searched: [0, 0, 0, 0] })],
+  [
+    'a list whose cases are closed by nothing',
+    (plan) => (board(plan).proof = emptyList(board(plan), { by: 0 })),
+  ],
+  [
+    'a list divided by a pattern that isn’t in it',
+    (plan) =>
+      (board(plan).proof = emptyList(board(plan), {
+        pattern: board(plan).parts.map(() => 9),
+        of: 0,
+        upTo: 0,
+        fewer: { by: 0 },
+        more: { by: 0 },
+      })),
+  ],
   [
     'a split of an offer that isn’t there',
     (plan) => (board(plan).proof = { offer: 9, upTo: 1, fewer: board(plan).proof, more: board(plan).proof }),
-  ],
-  [
-    'a case closed by looking that holds the plan itself',
-    (plan) => {
-      const counts = board(plan).offers.map((group) =>
-        plan.lengths
-          .filter(
-            ({ section, stock, from }) =>
-              section === 'board' && group.some((one) => one.stock === stock && one.from === from),
-          )
-          .reduce((sum, { count }) => sum + count, 0),
-      )
-      const around = counts.reduceRight<BoundProof>(
-        (inner, count, offer) => ({
-          offer,
-          upTo: count,
-          fewer: { offer, upTo: count - 1, fewer: board(plan).proof, more: inner },
-          more: board(plan).proof,
-        }),
-        { searched: counts },
-      )
-      board(plan).proof = around
-    },
   ],
 ]
 
@@ -177,7 +175,44 @@ describe('the checker of a buying plan', () => {
   })
 })
 
-/** A proof made up by chance: splits, duals and claims to have looked, none of them sound. */
+/** Duals made up by chance, near what lengths cost or far from it. */
+const someDuals = (draws: Draws, { parts }: Certificate): number[] => {
+  const rate = draws.between(0, 1500)
+  return parts
+    .map((length) => Math.round(length * (rate + draws.between(-20, 20)) * 2 ** 14))
+    .map((dual) => Math.max(0, dual))
+}
+
+/** Cases of a list made up by chance: splits of offers and patterns, values out of the list's own. */
+function someCases(draws: Draws, of: Certificate, depth: number): ListCase {
+  if (draws.between(0, depth) === 0) return { by: draws.between(0, 3) }
+  const halves = {
+    upTo: draws.between(0, 2),
+    fewer: someCases(draws, of, depth - 1),
+    more: someCases(draws, of, depth - 1),
+  }
+  const offer = draws.between(0, of.offers.length - 1)
+  return draws.between(0, 1) === 0
+    ? { offer, ...halves }
+    : { pattern: of.parts.map(() => draws.between(0, 2)), of: offer, ...halves }
+}
+
+function someList(draws: Draws, of: Certificate): BoundProof {
+  const cuts = Array.from({ length: draws.between(0, 2) }, () => ({
+    times: of.parts.map(() => draws.between(0, 2)),
+    over: draws.between(1, 3),
+  }))
+  const values = Array.from({ length: 4 }, () => ({
+    duals: [...someDuals(draws, of), ...cuts.map(() => draws.between(0, 300) * 2 ** 24)],
+    slots: of.offers.map(() => draws.between(0, 2000) * 2 ** 24),
+  }))
+  return {
+    duals: someDuals(draws, of),
+    list: { most: draws.between(0, 12_000), cuts, values, cases: someCases(draws, of, 3) },
+  }
+}
+
+/** A proof made up by chance: splits, duals and lists, none of them sound. */
 function madeUp(draws: Draws, { parts, offers }: Certificate, depth: number): BoundProof {
   const kind = draws.between(0, depth)
   if (kind > 0)
@@ -187,7 +222,7 @@ function madeUp(draws: Draws, { parts, offers }: Certificate, depth: number): Bo
       fewer: madeUp(draws, { parts, offers } as Certificate, depth - 1),
       more: madeUp(draws, { parts, offers } as Certificate, depth - 1),
     }
-  if (draws.between(0, 4) === 0) return { searched: offers.map(() => draws.between(0, 2)) }
+  if (draws.between(0, 2) === 0) return someList(draws, { parts, offers } as Certificate)
   return { duals: parts.map((length) => Math.round(length * draws.between(0, 1500) * 2 ** 14)) }
 }
 

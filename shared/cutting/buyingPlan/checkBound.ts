@@ -1,13 +1,9 @@
-import { cannotPack, type BoundCase } from './checkPacking.ts'
-import type { BoundProof } from './planModel.ts'
-
-const share = 2 ** 24
-const at = (list: ArrayLike<number>, index: number): number => list[index] ?? NaN
-const sum = (list: readonly number[]): number => list.reduce((total, one) => total + one, 0)
-const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % b))
+import { areWhole, beyond, dot, halves, isEmpty, leastOfList } from './checkList.ts'
+import { at, divisor, share, type Counts, type Task } from './checkTask.ts'
+import type { BoundProof, ListProof } from './planModel.ts'
 
 /** The most that parts within each room are worth, in whole numbers; each part no more often than it is wanted. */
-export function bestWithin({ sizes, demand, offers }: BoundCase, values: readonly number[]): Float64Array {
+function bestWithin({ sizes, demand, offers }: Task, values: readonly number[]): Float64Array {
   const best = new Float64Array(1 + Math.max(0, ...offers.map(({ room }) => room)))
   sizes.forEach((size, part) => {
     let left = Math.min(at(demand, part), Math.floor(best.length / size))
@@ -20,34 +16,44 @@ export function bestWithin({ sizes, demand, offers }: BoundCase, values: readonl
   return best
 }
 
-/** What every plan within given counts costs at least, by the proof's splits and duals. Infinity: there is no such plan. */
-export function leastCost(one: BoundCase, proof: BoundProof): number {
-  const step = BigInt(share * (one.offers.reduce((common, { pence }) => divisor(pence, common), 0) || 1))
-  const tables = new Map<string, Float64Array>()
-  const byDuals = (duals: readonly number[], least: number[], most: number[]): number => {
-    const worth = sum(duals.map((dual, part) => dual * at(one.demand, part)))
-    const sound = duals.length === one.sizes.length && duals.every((dual) => dual >= 0 && dual % 1 === 0)
-    if (!sound || !Number.isSafeInteger(worth)) return 0
-    const best = tables.get(duals.join()) ?? bestWithin(one, duals)
-    tables.set(duals.join(), best)
-    const total = one.offers.reduce((shares, { room, pence }, offer) => {
-      const over = pence * share - at(best, room)
-      return shares + BigInt(over) * BigInt(at(over >= 0 ? least : most, offer))
-    }, BigInt(worth))
-    return total <= 0n ? 0 : Number(((total + step - 1n) / step) * step) / share
+const isSound = ({ most, cuts }: ListProof): boolean =>
+  areWhole([most]) && cuts.every(({ times, over }) => areWhole([...times, over]) && over > 0)
+
+/** What plans within the counts cost at least by one dual a part, and past that by a list of what plans near it may use; shares of a penny. */
+function byDuals(task: Task, { duals, list }: { duals: number[]; list?: ListProof }, counts: Counts): bigint {
+  const { offers, demand } = task
+  const worth = dot(demand, duals)
+  if (!areWhole(duals) || duals.length !== demand.length || !Number.isSafeInteger(worth)) return 0n
+  const best = bestWithin(task, duals)
+  const slots = offers.map(({ room }) => at(best, room))
+  const shown = BigInt(worth) + beyond(task, slots, counts)
+  if (!list || !isSound(list)) return shown
+  const most = BigInt(list.most) * BigInt(share)
+  const spare = Number(most - shown)
+  if (spare < 0) return shown
+  const floors = offers.map(({ pence }, of) => {
+    if (at(counts.most, of) === 0) return Infinity
+    return Math.max(at(counts.least, of) > 0 ? 0 : pence * share, at(slots, of)) - spare
+  })
+  const listed = leastOfList({ task, duals, best, list, floors }, counts)
+  // Plans that use what isn't listed cost more than `most`.
+  const bound = listed > most ? most + 1n : listed
+  return bound > shown ? bound : shown
+}
+
+/** What every plan costs at least, pence, by the proof's splits, duals and lists. Infinity: there is no such plan. */
+export function leastCost(task: Task, proof: BoundProof): number {
+  const { offers, sizes } = task
+  const usable = offers.filter(({ room }) => room >= Math.min(...sizes))
+  const step = BigInt(share * (usable.reduce((common, { pence }) => divisor(pence, common), 0) || 1))
+  const money = (shares: bigint): number =>
+    shares <= 0n ? 0 : Number(((shares + step - 1n) / step) * step) / share
+  const within = (branch: BoundProof, counts: Counts): number => {
+    if (isEmpty(counts)) return Infinity
+    if ('duals' in branch) return money(byDuals(task, branch, counts))
+    if (!offers[branch.offer] || !Number.isInteger(branch.upTo)) return 0
+    const [fewer, more] = halves(counts, branch)
+    return Math.min(within(branch.fewer, fewer), within(branch.more, more))
   }
-  const within = (branch: BoundProof, least: number[], most: number[]): number => {
-    if (least.some((count, offer) => count > at(most, offer))) return Infinity
-    if ('duals' in branch) return byDuals(branch.duals, least, most)
-    if ('searched' in branch) return least.join() === most.join() && cannotPack(one, least) ? Infinity : 0
-    const { offer, upTo, fewer, more } = branch
-    if (one.offers[offer] === undefined || !Number.isInteger(upTo)) return 0
-    const lower = within(fewer, least, most.with(offer, Math.min(at(most, offer), upTo)))
-    return Math.min(lower, within(more, least.with(offer, Math.max(at(least, offer), upTo + 1)), most))
-  }
-  return within(
-    proof,
-    one.offers.map(() => 0),
-    one.offers.map(({ most }) => most),
-  )
+  return within(proof, { least: offers.map(() => 0), most: offers.map(({ most }) => most) })
 }

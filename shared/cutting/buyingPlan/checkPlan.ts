@@ -1,5 +1,5 @@
 import { leastCost } from './checkBound.ts'
-import { caseOf, offered, offerKey, roomOf, tally, tenths } from './checkCase.ts'
+import { offered, offerKey, roomOf, tally, taskOf, tenths } from './checkTask.ts'
 import type { BuyingPlan, Certificate } from './planModel.ts'
 import type { BuyRequest } from './request.ts'
 
@@ -49,8 +49,8 @@ function sumFaults(request: BuyRequest, plan: BuyingPlan): string[] {
 
 /** The pence that a section's certificate shows that no plan goes below: never more than the certificate's own plan costs. */
 function shownBound(request: BuyRequest, certificate: Certificate): number | string {
-  const one = caseOf(request, certificate)
-  return typeof one === 'string' ? one : Math.min(certificate.cost, leastCost(one, certificate.proof))
+  const task = taskOf(request, certificate)
+  return typeof task === 'string' ? task : Math.min(certificate.cost, leastCost(task, certificate.proof))
 }
 
 function boundFaults(request: BuyRequest, plan: BuyingPlan): Checked {

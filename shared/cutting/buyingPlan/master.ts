@@ -27,6 +27,8 @@ export type Master = {
   /** What column a pattern is, and the other way round. */
   patterns: { stock: number; counts: Pattern; column: number }[]
   known: Set<string>
+  /** The surplus columns of rows added since. */
+  surpluses: number[]
 }
 
 const unit = (row: number, value: number, rest: Partial<Column> = {}): Column => ({
@@ -55,6 +57,7 @@ export function makeMaster(problem: CuttingProblem, unmetPence: number): Master 
     simplex: makeSimplex(right, columns, firstBasis(problem)),
     patterns: [],
     known: new Set(),
+    surpluses: [],
   }
 }
 
@@ -123,7 +126,7 @@ export function resolve(master: Master): boolean {
   const { simplex } = master
   const solve = () => dualSimplex(simplex, mostSteps(simplex)) && primalSimplex(simplex, mostSteps(simplex))
   if (solve()) return true
-  restart(simplex, firstBasis(master.problem))
+  restart(simplex, [...firstBasis(master.problem), ...master.surpluses])
   settleBounds(master)
   setLevels(simplex)
   return solve()

@@ -6,8 +6,16 @@ export type RawProblem = {
   stocks: { room: number; pence: number; most: number }[]
 }
 
-/** A problem made small, and which of the given parts and stocks each of its own stands for. */
-export type Normalised = { problem: CuttingProblem; parts: number[][]; stocks: number[][] }
+/**
+ * A problem made small, and which of the given parts and stocks each of its own stands for. beaten: given stocks that a stock of its own is no dearer
+ * and no shorter than; the rest hold no part or aren't to be had.
+ */
+export type Normalised = {
+  problem: CuttingProblem
+  parts: number[][]
+  stocks: number[][]
+  beaten: number[][]
+}
 
 const greatest = (a: number, b: number): number => (b === 0 ? a : greatest(b, a % b))
 
@@ -54,16 +62,22 @@ function mergedStocks(stocks: (RawProblem['stocks'][number] & { of: number })[])
   return [...known.values()].sort((a, b) => b.room - a.room || a.pence - b.pence)
 }
 
-/** Whether another stock, to be had without limit, is at least as long and no dearer. */
-const isBeaten = (stock: Merged, all: Merged[], enough: number): boolean =>
-  all.some(
-    (other) =>
-      other !== stock &&
-      other.most >= enough &&
-      other.room >= stock.room &&
-      other.pence <= stock.pence &&
-      (other.room > stock.room || other.pence < stock.pence),
+/** Whether a stock, to be had without limit, is at least as long as another and no dearer. */
+const beats = (other: Merged, stock: Merged, enough: number): boolean =>
+  other.most >= enough &&
+  other.room >= stock.room &&
+  other.pence <= stock.pence &&
+  (other.room > stock.room || other.pence < stock.pence)
+
+/** What was left out for each stock's sake: a stock that beats another and is itself beaten leaves both to the one that isn't. */
+function beatenBy(stocks: Merged[], all: Merged[], enough: number): number[][] {
+  const out = all.filter((stock) => !stocks.includes(stock))
+  return stocks.map((stock, at) =>
+    out
+      .filter((other) => stocks.findIndex((one) => beats(one, other, enough)) === at)
+      .flatMap((other) => (beats(stock, other, enough) ? other.of : [])),
   )
+}
 
 /**
  * A problem in its least form, whatever the order it came in: like parts and like stocks merged, rooms cut back to what parts can fill, lengths
@@ -83,7 +97,7 @@ export function normalise(raw: RawProblem): Normalised {
     return room > 0 && most > 0 ? [{ room, pence, most: Math.min(most, pieces), of }] : []
   })
   const merged = mergedStocks(usable).map((stock) => ({ ...stock, most: Math.min(stock.most, pieces) }))
-  const stocks = merged.filter((stock) => !isBeaten(stock, merged, pieces))
+  const stocks = merged.filter((stock) => !merged.some((other) => beats(other, stock, pieces)))
   const priceStep = stocks.reduce((common, { pence }) => greatest(pence, common), 0) || 1
   return {
     problem: {
@@ -93,5 +107,6 @@ export function normalise(raw: RawProblem): Normalised {
     },
     parts: parts.map(({ of }) => of),
     stocks: stocks.map(({ of }) => of),
+    beaten: beatenBy(stocks, merged, pieces),
   }
 }

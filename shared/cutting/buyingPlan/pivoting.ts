@@ -1,16 +1,19 @@
 import {
   atLower,
   atUpper,
+  filledPlaces,
   inBasis,
   leastPivot,
   reducedCost,
   refresh,
   refreshAfter,
+  takeOff,
   tiny,
   valueOf,
   type Column,
   type Simplex,
 } from './simplex.ts'
+import { times } from './sparse.ts'
 
 /** How far a level may lie past its bound, and a reduced cost past nothing, before it counts. */
 const [levelSlack, costSlack] = [1e-7, 1e-9]
@@ -25,14 +28,12 @@ function takeStep(simplex: Simplex, { enters, inBasis: column, row, to, by }: St
   const pivot = column[row] as number
   const start = row * rows
   for (let k = 0; k < rows; k += 1) inverse[start + k] = (inverse[start + k] as number) / pivot
+  const filled = filledPlaces(inverse, start, start + rows)
   for (let other = 0; other < rows; other += 1) {
     const share = column[other] as number
     if (share === 0) continue
     level[other] = (level[other] as number) - share * by
-    if (other === row) continue
-    const at = other * rows
-    for (let k = 0; k < rows; k += 1)
-      inverse[at + k] = (inverse[at + k] as number) - share * (inverse[start + k] as number)
+    if (other !== row) takeOff(inverse, { from: start, to: other * rows, share }, filled)
   }
   for (let k = 0; k < rows; k += 1) duals[k] = (duals[k] as number) + cost * (inverse[start + k] as number)
   place[basis[row] as number] = to
@@ -62,19 +63,16 @@ function worstRow({ rows, columns, basis, level }: Simplex): { row: number; past
 
 /** The column that may come into a row whose level has to go up or down, by the dual ratio test; −1 for none. */
 function dualEntering(simplex: Simplex, row: number, up: boolean): number {
-  const { columns, place, inverse, rows } = simplex
+  const { columns, place, inverse, rows, sparse } = simplex
   let [best, ratio, size] = [-1, Infinity, 0]
   for (let number = 0; number < columns.length; number += 1) {
     const where = place[number] as number
     if (where >= 0) continue
-    const column = columns[number] as Column
-    if (!canMove(column)) continue
-    let along = 0
-    for (let k = 0; k < column.rows.length; k += 1)
-      along += (inverse[row * rows + (column.rows[k] as number)] as number) * (column.values[k] as number)
+    const along = times(sparse, number, inverse, row * rows)
     if (Math.abs(along) < leastPivot) continue
     const helps = (where === atLower) === (up ? along < 0 : along > 0)
-    if (!helps) continue
+    const column = columns[number] as Column
+    if (!helps || !canMove(column)) continue
     const cost = reducedCost(simplex, column)
     const now = Math.max(0, where === atLower ? cost : -cost) / Math.abs(along)
     if (now < ratio - tiny || (now < ratio + tiny && Math.abs(along) > size))

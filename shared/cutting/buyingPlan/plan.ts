@@ -2,11 +2,12 @@ import { bad, good, type Problem, type Result } from '../../problem.ts'
 import { bestGreedy } from './greedy.ts'
 import type { CuttingProblem } from './cuttingProblem.ts'
 import { layOut, wasteOf, type Line } from './layOut.ts'
-import { normalise, type Normalised } from './normalise.ts'
-import type { BoundProof, BuyingPlan, Certificate, CutLength, Offer } from './planModel.ts'
+import { normalise } from './normalise.ts'
+import { boundShownBy, certificateOf } from './certificate.ts'
+import type { BuyingPlan, Certificate, CutLength } from './planModel.ts'
 import type { BuyRequest } from './request.ts'
-import { search, type Limits, type Proof } from './search.ts'
-import { sectionWorks, type Kind, type SectionWork } from './sectionWork.ts'
+import { search, type Limits } from './search.ts'
+import { sectionWorks, type SectionWork } from './sectionWork.ts'
 import { cheapestRepair, notEnough, rawOf, tooLong } from './shortage.ts'
 import { tidied } from './tidy.ts'
 import { writeLengths } from './writeLengths.ts'
@@ -33,40 +34,6 @@ type Solved = {
   waste: number
   patterns: number
   certificate: Certificate
-}
-
-const offerOf = ({ from, stock, pence }: Kind): Offer => ({ from, stock: stock / 10, pence })
-
-/** The search's proof with duals for every part, in the certificate's words. */
-function proofOf(proof: Proof, parts: number): BoundProof {
-  if ('stock' in proof) {
-    const { stock, upTo, fewer, more } = proof
-    return { offer: stock, upTo, fewer: proofOf(fewer, parts), more: proofOf(more, parts) }
-  }
-  if ('searched' in proof) return { searched: proof.searched }
-  return { duals: Array.from({ length: parts }, (_, part) => proof.duals[part] ?? 0) }
-}
-
-/** The least of what a proof's cases were closed with, pence; a case that was stopped before it had duals shows nothing. */
-function boundShownBy(proof: Proof): number {
-  if ('stock' in proof) return Math.min(boundShownBy(proof.fewer), boundShownBy(proof.more))
-  if ('searched' in proof) return Infinity
-  return proof.duals.length > 0 && proof.bound > 0 ? proof.bound : 0
-}
-
-function certificateOf(
-  work: SectionWork,
-  { problem, stocks }: Normalised,
-  { cost, bound, proof }: { cost: number; bound: number; proof: Proof },
-): Certificate {
-  return {
-    section: work.section,
-    cost,
-    bound,
-    parts: work.parts.map(({ length }) => length / 10),
-    offers: stocks.map((of) => of.map((kind) => offerOf(work.kinds[kind] as Kind))),
-    proof: proofOf(proof, problem.parts.length),
-  }
 }
 
 const costOf = ({ kinds }: SectionWork, lines: Line[]): number =>

@@ -15,18 +15,35 @@ export type CutLength = Offer & {
   offcut: number
 }
 
-/**
- * Why no plan can cost less. Cases divided by how many of an offer are taken (up to a number, or more); each closed by one dual a part, in
- * whole shares of a penny (2²⁴ make one), or by having looked through every packing into exactly those lengths.
- */
-export type BoundProof =
-  | { offer: number; upTo: number; fewer: BoundProof; more: BoundProof }
-  | { duals: number[] }
-  | { searched: number[] }
+/** A cut: each part as often as `times` says, over a common divisor, rounded up for a pattern and for all that is wanted. */
+export type CutRow = { times: number[]; over: number }
 
 /**
- * What is shown for one section: parts are the distinct lengths that duals stand beside, mm; offers are counted together where parts fill them
- * alike at one price. An offer of the request that isn't named here holds no part, or is never cheaper than a named one.
+ * Cases of a list: divided by how many of an offer are taken, or how often a pattern is cut from it; each closed by the values standing at `by`.
+ */
+export type ListCase =
+  | { offer: number; upTo: number; fewer: ListCase; more: ListCase }
+  | { pattern: number[]; of: number; upTo: number; fewer: ListCase; more: ListCase }
+  | { by: number }
+
+/** A list of the patterns that a plan of up to `most` pence may use, by the duals beside it. values: of parts and cuts, and of a length of each offer. */
+export type ListProof = {
+  most: number
+  cuts: CutRow[]
+  values: { duals: number[]; slots: number[] }[]
+  cases: ListCase
+}
+
+/**
+ * Why no plan can cost less. Cases divided by how many of an offer are taken (up to a number, or more); each closed by one dual a part, in
+ * whole shares of a penny (2²⁴ make one), or past them by a list of patterns, looked through.
+ */
+export type BoundProof =
+  { offer: number; upTo: number; fewer: BoundProof; more: BoundProof } | { duals: number[]; list?: ListProof }
+
+/**
+ * What is shown for one section: parts are the distinct lengths that duals stand beside, mm; offers are counted together, as one with the longest
+ * length and the lowest price among them: every one that is to be had is named.
  */
 export type Certificate = {
   section: string

@@ -5,13 +5,14 @@ import { generate, type Workbench } from './generate.ts'
 import { bestGreedy } from './greedy.ts'
 import { makeKnapsack } from './knapsack.ts'
 import { addPattern, boughtCounts, makeMaster, type Bounds } from './master.ts'
-import { packInto } from './packing.ts'
+import { rework } from './rework.ts'
+import { closeInStages, type ClosedProof } from './stages.ts'
 
 /** A part of the certificate: either divided by how many of a stock are bought, or closed by one value a part. */
 export type Proof =
   | { stock: number; upTo: number; fewer: Proof; more: Proof }
   | { duals: number[]; bound: number }
-  | { searched: number[] }
+  | { closed: ClosedProof }
 
 /** What a section's search came to: the plan, what it costs, the least that any plan could, and why. */
 export type Found = {
@@ -28,6 +29,8 @@ export type Found = {
 export type Limits = {
   most: number
   stop: () => boolean
+  /** Only plans that cost less are looked for. */
+  cutoff?: number
   onPlan?: (pence: number, bound: number) => void
 }
 
@@ -37,7 +40,7 @@ type Node = {
   bound: number
   order: number
   split?: { stock: number; upTo: number; fewer: Node; more: Node }
-  searched?: boolean
+  closed?: ClosedProof
 }
 
 type State = {
@@ -45,13 +48,17 @@ type State = {
   plan: Bought[] | undefined
   pence: number
   open: Node[]
+  aside: Node[]
   limits: Limits
   nodes: number
 }
 
 const greedyRounds = 30
-/** Work allowed for looking through every packing into lengths that were settled. */
-const packingWork = 200_000
+/** What closing a node may cost before it is divided instead: more where the lengths are settled, since little else is left to try. */
+const [usualClosing, settledClosing] = [
+  { most: 3e8, cap: 4000 },
+  { most: 2e9, cap: 32_000 },
+]
 
 function offer(state: State, plan: Bought[] | undefined): void {
   if (!plan) return
@@ -63,10 +70,10 @@ function offer(state: State, plan: Bought[] | undefined): void {
   state.limits.onPlan?.(pence, lowest(state))
 }
 
-const lowest = ({ open, pence }: State): number =>
-  open.reduce((least, { bound }) => Math.min(least, bound), pence)
+const lowest = ({ open, aside, pence }: State): number =>
+  [...open, ...aside].reduce((least, { bound }) => Math.min(least, bound), pence)
 
-/** Works on one open node until it is closed, divided, or looked through. */
+/** Works on one open node until it is closed or divided. */
 function work(state: State, node: Node): void {
   const { bench } = state
   const solved = generate(bench, node.bounds, state.pence)
@@ -77,10 +84,96 @@ function work(state: State, node: Node): void {
   if (node.bound >= state.pence || bench.stop()) return keepOpen(state, node)
   const counts = boughtCounts(bench.master)
   const settled = counts.every((count) => Math.abs(count - Math.round(count)) < 1e-6)
-  if (settled) return workSettled(state, node, Int32Array.from(counts, Math.round))
-  if (state.nodes < 12 || state.nodes % 8 === 0) offer(state, dive(bench, node.bounds, plainWay))
-  if (node.bound >= state.pence) return
-  divide(state, node, splitOf(bench.problem, counts))
+  const split = splitOf(bench.problem, counts, node.bounds)
+  const isLong =
+    state.nodes > 1 && (state.plan ?? []).reduce((count, { times }) => count + times, 0) >= fewLengths
+  if (isLong && !settled && split) return divide(state, node, split)
+  if (isLong) {
+    const exactly = { least: Int32Array.from(counts, Math.round), most: Int32Array.from(counts, Math.round) }
+    for (const way of [plainWay, ...quickWays]) {
+      const was = state.pence
+      const d = dive(bench, exactly, way)
+      offer(state, d)
+      if (process.env.LNS)
+        console.log(
+          'node',
+          state.nodes,
+          'level',
+          node.bound,
+          'packed',
+          !!d,
+          was,
+          state.pence,
+          performance.now() | 0,
+        )
+      if (node.bound >= state.pence || bench.stop()) return keepOpen(state, node)
+    }
+  } else offer(state, dive(bench, node.bounds, plainWay))
+  if (node.bound >= state.pence || bench.stop()) return keepOpen(state, node)
+  if (state.nodes === 1) better(state, node)
+  if (node.bound >= state.pence || bench.stop()) return keepOpen(state, node)
+  if (state.nodes > 1 || (state.plan ?? []).reduce((count, { times }) => count + times, 0) < fewLengths)
+    closeNode(state, node, settled ? settledClosing : usualClosing)
+  if (node.bound >= state.pence || bench.stop()) return keepOpen(state, node)
+  if (split) divide(state, node, split)
+  else keepAside(state, node)
+}
+
+/** Plans of fewer lengths than this are closed as they are. */
+const fewLengths = 60
+/** Ways of diving tried for a plan of many lengths, after the plainest. */
+const quickWays = otherWays.filter(({ slow }) => !slow).slice(0, 3)
+/** Windows that a plan of many lengths is cut anew in, the tries in a row that may come to nothing, and the work each may take. */
+const reworkings = [
+  { window: { atOnce: 14, worst: 5 }, idle: 40, work: 3e7 },
+  { window: { atOnce: 24, worst: 6 }, idle: 40, work: 6e7 },
+  { window: { atOnce: 36, worst: 8 }, idle: 15, work: 1.5e8 },
+]
+
+/** Cuts some lengths of the best plan anew at a time, the worst first, for as long as that makes it cheaper. */
+function reworkLengths(
+  state: State,
+  { duals, bound }: Node,
+  { window, idle, work: most }: (typeof reworkings)[number],
+): void {
+  const { bench } = state
+  const solve = (problem: CuttingProblem, cutoff: number) => {
+    const found = search(problem, { most, cutoff, stop: bench.stop })
+    bench.effort += found.effort
+    return found.plan
+  }
+  for (let attempt = 0, since = 0; since < idle && bound < state.pence; attempt += 1) {
+    const { plan, pence } = state
+    if (!plan || bench.stop()) return
+    offer(state, rework(bench.problem, plan, { duals, window, attempt, solve }))
+    since = state.pence < pence ? 0 : since + 1
+  }
+}
+
+/** A plan of many lengths made cheaper, before what it may still save is looked through. */
+function better(state: State, node: Node): void {
+  const lengths = (state.plan ?? []).reduce((count, { times }) => count + times, 0)
+  if (lengths < fewLengths) return
+  for (const way of quickWays)
+    if (node.bound < state.pence && !state.bench.stop()) offer(state, dive(state.bench, node.bounds, way))
+  for (const reworking of reworkings.slice(0, 1)) reworkLengths(state, node, reworking)
+  if (process.env.LNS) console.log(state.pence, node.bound, performance.now() | 0)
+}
+
+/** Looks through the patterns that could still better the best plan, if they are few enough. */
+function closeNode(state: State, node: Node, limits: { most: number; cap: number }): void {
+  const closed = closeInStages(
+    {
+      bench: state.bench,
+      pence: () => state.pence,
+      onPlan: (plan) => offer(state, plan),
+      ...limits,
+    },
+    node,
+  )
+  if (!closed || closed.bound <= node.bound) return
+  node.closed = closed
+  node.bound = closed.bound
 }
 
 /** A node that was interrupted stays open with its bound. */
@@ -88,16 +181,31 @@ function keepOpen(state: State, node: Node): void {
   if (node.bound < state.pence) state.open.push(node)
 }
 
-/** The stock whose count is least settled, a dear one first. */
-function splitOf({ stocks }: CuttingProblem, counts: number[]): { stock: number; upTo: number } {
-  let best = { stock: 0, upTo: 0, gain: -1 }
+/** The stock whose count is least settled, a dear one first; where all are settled, one whose bounds are still apart. */
+function splitOf(
+  { stocks }: CuttingProblem,
+  counts: number[],
+  { least, most }: Bounds,
+): { stock: number; upTo: number } | undefined {
+  let best: { stock: number; upTo: number; gain: number } | undefined
   counts.forEach((count, stock) => {
+    if ((least[stock] as number) >= (most[stock] as number)) return
     const share = count - Math.floor(count + 1e-9)
     const gain = Math.min(share, 1 - share) * ((stocks[stock]?.pence ?? 0) + 1)
-    if (share > 1e-6 && share < 1 - 1e-6 && gain > best.gain)
+    if (share > 1e-6 && share < 1 - 1e-6 && gain > (best?.gain ?? -1))
       best = { stock, upTo: Math.floor(count + 1e-9), gain }
   })
-  return best
+  if (best) return best
+  const stock = counts.findIndex((_, at) => (least[at] as number) < (most[at] as number))
+  return stock < 0
+    ? undefined
+    : {
+        stock,
+        upTo: Math.max(
+          least[stock] as number,
+          Math.min((most[stock] as number) - 1, Math.round(counts[stock] as number)),
+        ),
+      }
 }
 
 function child({ bounds, duals }: Node, change: { stock: number; least?: number; most?: number }): Node {
@@ -108,7 +216,7 @@ function child({ bounds, duals }: Node, change: { stock: number; least?: number;
   return { bounds: { least, most }, duals, bound: -Infinity, order: 0 }
 }
 
-function divide(state: State, node: Node, { stock, upTo }: { stock: number; upTo: number }): [Node, Node] {
+function divide(state: State, node: Node, { stock, upTo }: { stock: number; upTo: number }): void {
   const fewer = child(node, { stock, most: upTo })
   const more = child(node, { stock, least: upTo + 1 })
   node.split = { stock, upTo, fewer, more }
@@ -117,59 +225,17 @@ function divide(state: State, node: Node, { stock, upTo }: { stock: number; upTo
     one.order = state.nodes
     if (one.bound < state.pence) state.open.push(one)
   }
-  return [fewer, more]
 }
 
-/** Whole counts: they pack, or it is shown that they don't, or other counts within the bounds are left to try. */
-function workSettled(state: State, node: Node, counts: Int32Array): void {
-  const { bench } = state
-  const exactly = { least: counts.slice(), most: counts.slice() }
-  for (const way of [plainWay, ...otherWays]) {
-    offer(state, dive(bench, exactly, way))
-    if (node.bound >= state.pence || bench.stop()) return keepOpen(state, node)
-  }
-  const packed = looksThrough(bench.problem, counts)
-    ? packInto(bench.problem, counts, packingWork)
-    : { found: undefined, whole: false, spent: 0 }
-  bench.effort += packed.spent * bench.problem.parts.length
-  offer(state, packed.found)
-  if (node.bound >= state.pence) return
-  const free = counts.findIndex(
-    (_, stock) => (node.bounds.least[stock] as number) < (node.bounds.most[stock] as number),
-  )
-  if (free >= 0) return divideAround(state, node, { stock: free, count: counts[free] as number })
-  if (packed.whole) node.searched = true
-  else keepAside(state, node)
-}
-
-/** Whether every packing can be looked through at all: few parts and few lengths. */
-const looksThrough = ({ parts }: CuttingProblem, counts: Int32Array): boolean =>
-  parts.length <= 40 && counts.reduce((total, count) => total + count, 0) <= 60
-
-/** Fewer than, exactly, and more than a count: the middle one comes nearer to being settled wholly. */
-function divideAround(state: State, node: Node, { stock, count }: { stock: number; count: number }): void {
-  const { least, most } = node.bounds
-  if (count > (least[stock] as number)) {
-    const [, more] = divide(state, node, { stock, upTo: count - 1 })
-    if (count < (most[stock] as number)) {
-      state.open = state.open.filter((one) => one !== more)
-      if (more.bound < state.pence) divide(state, more, { stock, upTo: count })
-    }
-  } else divide(state, node, { stock, upTo: count })
-}
-
-/** A node that can be neither packed nor refuted: it stays in the bound, and isn't worked on again. */
+/** A node whose lengths are settled and whose list is too long to close: it stays in the bound, and isn't worked on again. */
 function keepAside(state: State, node: Node): void {
-  aside.add(node)
-  state.open.push(node)
+  state.aside.push(node)
 }
-const aside = new WeakSet<Node>()
 
 /** The open node with the lowest bound, the newest of those. */
 function next({ open }: State): Node | undefined {
   let best: Node | undefined
   for (const node of open) {
-    if (aside.has(node)) continue
     if (!best || node.bound < best.bound || (node.bound === best.bound && node.order > best.order))
       best = node
   }
@@ -181,9 +247,7 @@ function proofOf(node: Node): Proof {
     const { stock, upTo, fewer, more } = node.split
     return { stock, upTo, fewer: proofOf(fewer), more: proofOf(more) }
   }
-  return node.searched
-    ? { searched: Array.from(node.bounds.least) }
-    : { duals: node.duals, bound: node.bound }
+  return node.closed ? { closed: node.closed } : { duals: node.duals, bound: node.bound }
 }
 
 function setUp(problem: CuttingProblem, limits: Limits): { state: State; root: Node; uncut: Int32Array } {
@@ -197,7 +261,8 @@ function setUp(problem: CuttingProblem, limits: Limits): { state: State; root: N
     stop: () => false,
   }
   bench.stop = () => bench.effort > limits.most || limits.stop()
-  const state: State = { bench, plan: undefined, pence: Infinity, open: [], limits, nodes: 0 }
+  const pence = limits.cutoff ?? Infinity
+  const state: State = { bench, plan: undefined, pence, open: [], aside: [], limits, nodes: 0 }
   for (const { stock, counts } of plan ?? []) addPattern(bench.master, stock, counts)
   offer(state, plan)
   const bounds = {

@@ -1,3 +1,5 @@
+import { append, makeSparse, type Sparse } from './sparse.ts'
+
 /**
  * A linear program that grows by columns: rows are equalities, every column has a cost, a lower and an upper bound. Solved with a dense
  * inverse of the basis: the dual simplex after a change of bounds or demand, the primal one after new columns. Steers only: nothing
@@ -9,6 +11,8 @@ export type Simplex = {
   rows: number
   right: Float64Array
   columns: Column[]
+  /** The columns' entries again, for loops over all of them. */
+  sparse: Sparse
   /** Row position of a basic column, −1 at its lower bound, −2 at its upper. */
   place: Int32Array
   basis: Int32Array
@@ -33,6 +37,7 @@ export function makeSimplex(right: number[], columns: Column[], basis: number[])
     rows,
     right: Float64Array.from(right),
     columns: [],
+    sparse: makeSparse(),
     place: new Int32Array(1024).fill(atLower),
     basis: Int32Array.from(basis),
     inverse: new Float64Array(rows * rows),
@@ -49,6 +54,7 @@ export function makeSimplex(right: number[], columns: Column[], basis: number[])
 /** Adds a column at its lower bound; gives its number. */
 export function addColumn(simplex: Simplex, column: Column): number {
   const number = simplex.columns.push(column) - 1
+  append(simplex.sparse, column.rows, column.values)
   if (number >= simplex.place.length) {
     const wider = new Int32Array(2 * simplex.place.length).fill(atLower)
     wider.set(simplex.place)
@@ -153,7 +159,32 @@ function refresh(simplex: Simplex): boolean {
 
 type Elimination = { rows: number; place: number }
 
-function eliminate(matrix: Float64Array, unit: Float64Array, { rows, place }: Elimination): boolean {
+/** The places of a row of a table where it isn't nothing. */
+export function filledPlaces(table: Float64Array, from: number, to: number): Int32Array {
+  const places = new Int32Array(to - from)
+  let count = 0
+  for (let place = from; place < to; place += 1)
+    if (table[place] !== 0) {
+      places[count] = place - from
+      count += 1
+    }
+  return places.subarray(0, count)
+}
+
+/** Takes a share of one row of a table off another, where that one isn't nothing. */
+export function takeOff(
+  table: Float64Array,
+  { from, to, share }: { from: number; to: number; share: number },
+  places: Int32Array,
+): void {
+  for (let at = 0; at < places.length; at += 1) {
+    const place = places[at] as number
+    table[to + place] = (table[to + place] as number) - share * (table[from + place] as number)
+  }
+}
+
+/** Brings the row with the largest entry in a column to its place, and to one there, in both tables. False when there is none. */
+function bringUp(matrix: Float64Array, unit: Float64Array, { rows, place }: Elimination): boolean {
   let pivot = place
   for (let row = place + 1; row < rows; row += 1)
     if (Math.abs(matrix[row * rows + place] as number) > Math.abs(matrix[pivot * rows + place] as number))
@@ -167,14 +198,19 @@ function eliminate(matrix: Float64Array, unit: Float64Array, { rows, place }: El
       table[place * rows + k] = above / by
     }
   }
+  return true
+}
+
+function eliminate(matrix: Float64Array, unit: Float64Array, { rows, place }: Elimination): boolean {
+  if (!bringUp(matrix, unit, { rows, place })) return false
+  const from = place * rows
+  const ofMatrix = filledPlaces(matrix, from, from + rows)
+  const ofUnit = filledPlaces(unit, from, from + rows)
   for (let row = 0; row < rows; row += 1) {
     const share = matrix[row * rows + place] as number
     if (row === place || share === 0) continue
-    for (const table of [matrix, unit])
-      for (let k = 0; k < rows; k += 1) {
-        const taken = table[place * rows + k] as number
-        if (taken !== 0) table[row * rows + k] = (table[row * rows + k] as number) - share * taken
-      }
+    takeOff(matrix, { from, to: row * rows, share }, ofMatrix)
+    takeOff(unit, { from, to: row * rows, share }, ofUnit)
   }
   return true
 }

@@ -1,0 +1,83 @@
+import type { Values } from './closed.ts'
+import type { ListProof as CaseProof } from './closing.ts'
+import type { Listed } from './listing.ts'
+import type { Normalised } from './normalise.ts'
+import type { BoundProof, Certificate, ListCase, ListProof, Offer } from './planModel.ts'
+import type { Proof } from './search.ts'
+import type { Kind, SectionWork } from './sectionWork.ts'
+import type { ClosedProof } from './stages.ts'
+
+const offerOf = ({ from, stock, pence }: Kind): Offer => ({ from, stock: stock / 10, pence })
+
+/** Cases in the certificate's words; values that several cases share are written once. */
+function casesOf(
+  proof: CaseProof,
+  listed: readonly Listed[],
+  known: Map<number[], number>,
+  values: Values[],
+): ListCase {
+  if (!('on' in proof)) {
+    const by = known.get(proof.duals) ?? values.push({ duals: proof.duals, slots: proof.slots }) - 1
+    known.set(proof.duals, by)
+    return { by }
+  }
+  const { on, at, upTo } = proof
+  const halves = {
+    upTo,
+    fewer: casesOf(proof.fewer, listed, known, values),
+    more: casesOf(proof.more, listed, known, values),
+  }
+  const pattern = listed[at]
+  return on === 'stock' || !pattern
+    ? { offer: at, ...halves }
+    : { pattern: Array.from(pattern.counts), of: pattern.stock, ...halves }
+}
+
+function listOf({ most, cuts, cases, listed }: ClosedProof): ListProof {
+  const values: Values[] = []
+  return {
+    most,
+    cuts: cuts.map(({ times, over }) => ({ times: Array.from(times), over })),
+    cases: casesOf(cases, listed, new Map(), values),
+    values,
+  }
+}
+
+/** The search's proof with duals for every part, in the certificate's words. */
+function proofOf(proof: Proof, parts: number): BoundProof {
+  if ('stock' in proof) {
+    const { stock, upTo, fewer, more } = proof
+    return { offer: stock, upTo, fewer: proofOf(fewer, parts), more: proofOf(more, parts) }
+  }
+  if ('closed' in proof) return { duals: proof.closed.duals, list: listOf(proof.closed) }
+  return { duals: Array.from({ length: parts }, (_, part) => proof.duals[part] ?? 0) }
+}
+
+/** The least of what a proof's cases were closed with, pence; a case that was stopped before it had duals shows nothing. */
+export function boundShownBy(proof: Proof): number {
+  if ('stock' in proof) return Math.min(boundShownBy(proof.fewer), boundShownBy(proof.more))
+  if ('closed' in proof) return proof.closed.bound
+  return proof.duals.length > 0 && proof.bound > 0 ? proof.bound : 0
+}
+
+/** What shows a section's bound, in words that stand by themselves beside the request. */
+export function certificateOf(
+  work: SectionWork,
+  { problem, stocks, beaten }: Normalised,
+  { cost, bound, proof }: { cost: number; bound: number; proof: Proof },
+): Certificate {
+  const named = stocks.map((of, stock) => [...of, ...(beaten[stock] ?? [])])
+  const idle = work.kinds.flatMap(({ most }, kind) =>
+    most > 0 && !named.flat().includes(kind) ? [kind] : [],
+  )
+  return {
+    section: work.section,
+    cost,
+    bound,
+    parts: work.parts.map(({ length }) => length / 10),
+    offers: [...named, ...(idle.length > 0 ? [idle] : [])].map((of) =>
+      of.map((kind) => offerOf(work.kinds[kind] as Kind)),
+    ),
+    proof: proofOf(proof, problem.parts.length),
+  }
+}

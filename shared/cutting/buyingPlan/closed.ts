@@ -1,0 +1,187 @@
+import { dualScale, roundUp } from './bound.ts'
+import type { Bought, CuttingProblem, Pattern } from './cuttingProblem.ts'
+import { addRow } from './grow.ts'
+import type { Listed } from './listing.ts'
+import {
+  addPattern,
+  makeMaster,
+  partDuals,
+  slotPrice,
+  solveFor,
+  usedPatterns,
+  type Bounds,
+  type Master,
+} from './master.ts'
+import { brokenBy, cutCount, cutFromRow, halves, type RankOne, type Shares } from './rankOne.ts'
+import type { Column } from './simplex.ts'
+
+/**
+ * A closed program: no pattern but those listed, with the cuts found so far. wide: each pattern's counts with what it counts in each cut behind
+ * them; wanted likewise.
+ */
+export type Closed = {
+  problem: CuttingProblem
+  listed: readonly Listed[]
+  master: Master
+  cuts: RankOne[]
+  wide: number[][]
+  wanted: number[]
+}
+
+/** How often each stock may be bought and each pattern taken at a node; `unlimited` for any number. */
+export type NodeBounds = { stocks: Bounds; patterns: Bounds }
+export const unlimited = 1e9
+
+/** Values of parts and cuts, and of a length of each stock, in whole shares of a penny. */
+export type Values = { duals: number[]; slots: number[] }
+
+export function makeClosed(
+  problem: CuttingProblem,
+  listed: readonly Listed[],
+  known: readonly RankOne[],
+): Closed {
+  const dearest = Math.max(1, ...problem.stocks.map(({ pence }) => pence))
+  const master = makeMaster(problem, 4 * dearest)
+  for (const { stock, counts } of listed) addPattern(master, stock, counts)
+  const closed: Closed = {
+    problem,
+    listed,
+    master,
+    cuts: [],
+    wide: listed.map(({ counts }) => Array.from(counts)),
+    wanted: problem.parts.map(({ demand }) => demand),
+  }
+  for (const cut of known) addCut(closed, cut)
+  return closed
+}
+
+/** What a column counts in a cut: a pattern its parts, an unmet part itself. */
+function countsIn({ problem, master }: Closed, cut: RankOne): (column: number) => number {
+  const parts = problem.parts.length
+  const ofPattern = new Map(master.patterns.map(({ column, counts }) => [column, counts]))
+  const unit = (part: number) => Int32Array.from(problem.parts, (_, at) => (at === part ? 1 : 0))
+  return (column) => {
+    const counts = ofPattern.get(column)
+    if (counts) return cutCount(cut, counts)
+    return column >= parts && column < 2 * parts ? cutCount(cut, unit(column - parts)) : 0
+  }
+}
+
+function addCut(closed: Closed, cut: RankOne): void {
+  const right = cutCount(cut, closed.wanted)
+  closed.master.surpluses.push(addRow(closed.master.simplex, { counts: countsIn(closed, cut), right }))
+  closed.cuts.push(cut)
+  closed.wide.forEach((counts, at) => counts.push(cutCount(cut, closed.listed[at]?.counts ?? [])))
+  closed.wanted.push(right)
+}
+
+/** The solution as it stands, for cuts. */
+const sharesOf = ({ master, problem }: Closed): Shares => ({
+  used: usedPatterns(master),
+  demand: problem.parts.map(({ demand }) => demand),
+})
+
+/** Cuts that the solution's own rows give. */
+function rowCuts({ master, problem }: Closed): RankOne[] {
+  const { rows, level, inverse } = master.simplex
+  return Array.from(level.subarray(0, rows)).flatMap((value, row) => {
+    if (Math.abs(value - Math.round(value)) < 1e-5) return []
+    const multipliers = inverse.subarray(row * rows, row * rows + problem.parts.length)
+    return ([1, -1] as const).map((sign) => cutFromRow(multipliers, problem.parts.length, sign))
+  })
+}
+
+/** The most cuts added at once. */
+const mostAtOnce = 15
+
+/** Adds the cuts that the solution as it stands breaks most; how many. */
+export function cutOff(closed: Closed): number {
+  const shares = sharesOf(closed)
+  const broken = [...halves(shares), ...rowCuts(closed)]
+    .map((cut) => ({ cut, by: brokenBy(cut, shares) }))
+    .filter(({ by }) => by > 1e-3)
+    .sort((a, b) => b.by - a.by)
+    .slice(0, mostAtOnce)
+  for (const { cut } of broken) addCut(closed, cut)
+  return broken.length
+}
+
+/** Solves the program within a node's bounds. False where the arithmetic failed. */
+export function solveWithin({ master, problem }: Closed, { stocks, patterns }: NodeBounds): boolean {
+  master.patterns.forEach(({ column }, at) => {
+    const one = master.simplex.columns[column] as Column
+    const most = patterns.most[at] as number
+    one.lower = patterns.least[at] as number
+    one.upper = most >= unlimited ? Infinity : most
+  })
+  return solveFor(
+    master,
+    stocks,
+    problem.parts.map(({ demand }) => demand),
+  )
+}
+
+const wholeShares = (value: number): number => Math.round(value * dualScale)
+
+/** The solution's values made whole. */
+export function valuesOf({ master, problem, cuts }: Closed): Values {
+  const from = problem.parts.length + problem.stocks.length
+  const cutDuals = master.simplex.duals.subarray(from, from + cuts.length)
+  return {
+    duals: [...partDuals(master), ...cutDuals].map((dual) => Math.max(0, wholeShares(dual))),
+    slots: problem.stocks.map((_, stock) => wholeShares(slotPrice(master, stock))),
+  }
+}
+
+function worthOf(counts: readonly number[], duals: readonly number[]): number {
+  let sum = 0
+  for (let at = 0; at < duals.length; at += 1) sum += (counts[at] as number) * (duals[at] as number)
+  return sum
+}
+
+/**
+ * What every plan of listed patterns within the bounds costs at least, pence, exactly: a length's value is raised to the
+ * worth of the best pattern that may be taken any number of times.
+ */
+export function claim(closed: Closed, values: Values, { stocks, patterns }: NodeBounds): number {
+  const { problem, listed, wide, wanted } = closed
+  const { duals } = values
+  const slots = values.slots.slice()
+  const worths = wide.map((counts) => worthOf(counts, duals))
+  listed.forEach(({ stock }, at) => {
+    const worth = worths[at] as number
+    if ((patterns.most[at] as number) >= unlimited && worth > (slots[stock] as number)) slots[stock] = worth
+  })
+  let total = worthOf(wanted, duals)
+  let size = total
+  const add = (shares: number) => {
+    total += shares
+    size += Math.abs(shares)
+  }
+  problem.stocks.forEach(({ pence }, stock) => {
+    const over = pence * dualScale - (slots[stock] as number)
+    add(over * ((over >= 0 ? stocks.least : stocks.most)[stock] as number))
+  })
+  listed.forEach(({ stock }, at) => {
+    const over = (slots[stock] as number) - (worths[at] as number)
+    const often = (over >= 0 ? patterns.least : patterns.most)[at] as number
+    if (over !== 0 && often !== 0) add(over * often)
+  })
+  // Past whole numbers that doubles hold exactly nothing is claimed.
+  return size > Number.MAX_SAFE_INTEGER ? 0 : roundUp(problem, total)
+}
+
+/** The whole solution as a plan, no more of a part than is wanted. */
+export function planOf({ master, problem }: Closed): Bought[] {
+  const left = Int32Array.from(problem.parts, ({ demand }) => demand)
+  const taken = (counts: Pattern): Pattern => {
+    const now = counts.map((count, part) => Math.min(count, left[part] as number))
+    now.forEach((count, part) => (left[part] = (left[part] as number) - count))
+    return now
+  }
+  return usedPatterns(master).flatMap(({ stock, counts, times }) =>
+    Array.from({ length: Math.round(times) }, () => ({ stock, counts: taken(counts), times: 1 })).filter(
+      (one) => one.counts.some((count) => count > 0),
+    ),
+  )
+}

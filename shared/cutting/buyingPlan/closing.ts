@@ -1,0 +1,202 @@
+import type { Bought, CuttingProblem } from './cuttingProblem.ts'
+import {
+  claim,
+  cutOff,
+  makeClosed,
+  planOf,
+  solveWithin,
+  unlimited,
+  valuesOf,
+  type Closed,
+  type NodeBounds,
+  type Values,
+} from './closed.ts'
+import type { Listed } from './listing.ts'
+import { boughtCounts, type Bounds } from './master.ts'
+import type { RankOne } from './rankOne.ts'
+import { valueOf } from './simplex.ts'
+
+/** What a case is divided by: how many are bought of a stock, or how often a listed pattern is taken. */
+type Split = { on: 'stock' | 'pattern'; at: number; upTo: number }
+
+/** A case of what shows that a list holds no cheaper plan: divided in two, or closed by values of parts, cuts and lengths. */
+export type ListProof = (Split & { fewer: ListProof; more: ListProof }) | (Values & { bound: number })
+
+type Change = { on: Split['on']; at: number; least?: number; most?: number }
+
+type Node = Values & {
+  parent: Node | undefined
+  change: Change | undefined
+  bound: number
+  order: number
+  split?: Split & { fewer: Node; more: Node }
+}
+
+/**
+ * A closed search: the patterns it may use, the bounds it keeps to, what a plan must cost less than. onPlan takes a plan and gives what the best one costs
+ * now; spend counts work and tells whether to stop.
+ */
+export type Closing = {
+  problem: CuttingProblem
+  listed: readonly Listed[]
+  bounds: Bounds
+  cutoff: number
+  known: readonly RankOne[]
+  onPlan: (plan: Bought[]) => number
+  spend: (effort: number) => boolean
+}
+
+/** How a closed search ended. bound: what every plan of the list within the bounds costs at least. */
+export type ClosedBy = { proof: ListProof; bound: number; cuts: RankOne[] }
+
+type State = Closing & { closed: Closed; at: NodeBounds; open: Node[]; nodes: number; stopped: boolean }
+
+/** Past so many cuts the program would be slower than what they spare. */
+const mostCuts = 120
+/** Times a node's solution is cut off: more where the search starts. */
+const [rootRounds, nodeRounds] = [6, 2]
+
+/** The bounds that hold at a node: the search's own and every change on the way to it. */
+function boundsAt({ bounds, at }: State, node: Node): void {
+  at.stocks.least.set(bounds.least)
+  at.stocks.most.set(bounds.most)
+  at.patterns.least.fill(0)
+  at.patterns.most.fill(unlimited)
+  for (let one: Node | undefined = node; one; one = one.parent) {
+    if (!one.change) continue
+    const { least, most } = one.change
+    const kind = one.change.on === 'stock' ? at.stocks : at.patterns
+    const place = one.change.at
+    if (least !== undefined) kind.least[place] = Math.max(kind.least[place] as number, least)
+    if (most !== undefined) kind.most[place] = Math.min(kind.most[place] as number, most)
+  }
+}
+
+/** Solves a node's program and claims what it shows. False where it couldn't be solved. */
+function solve(state: State, node: Node): boolean {
+  const { closed } = state
+  const { simplex } = closed.master
+  const before = simplex.pivots
+  const sane = solveWithin(closed, state.at)
+  const steps = simplex.pivots - before + 1
+  state.stopped ||= state.spend(steps * (simplex.rows * simplex.rows + 4 * simplex.columns.length))
+  if (!sane) return false
+  const values = valuesOf(closed)
+  const bound = claim(closed, values, state.at)
+  if (bound > node.bound) Object.assign(node, values, { bound })
+  return true
+}
+
+const shareOf = (count: number): number => count - Math.floor(count + 1e-6)
+const isSplit = (count: number): boolean => Math.abs(count - Math.round(count)) > 1e-6
+
+/** The stock whose count is least settled, a dear one first. */
+function stockSplit({ closed: { master, problem } }: State): Split | undefined {
+  let best: (Split & { gain: number }) | undefined
+  boughtCounts(master).forEach((count, at) => {
+    const share = shareOf(count)
+    const gain = Math.min(share, 1 - share) * ((problem.stocks[at]?.pence ?? 0) + 1)
+    if (isSplit(count) && gain > (best?.gain ?? -1))
+      best = { on: 'stock', at, upTo: Math.floor(count + 1e-6), gain }
+  })
+  return best && { on: best.on, at: best.at, upTo: best.upTo }
+}
+
+/** The pattern that is nearest to being taken once more. */
+function patternSplit({ closed: { master } }: State): Split | undefined {
+  let best: (Split & { gain: number }) | undefined
+  master.patterns.forEach(({ column }, at) => {
+    const count = valueOf(master.simplex, column)
+    const gain = shareOf(count)
+    if (isSplit(count) && gain > (best?.gain ?? -1))
+      best = { on: 'pattern', at, upTo: Math.floor(count + 1e-6), gain }
+  })
+  return best && { on: best.on, at: best.at, upTo: best.upTo }
+}
+
+function divide(state: State, node: Node, split: Split): void {
+  const child = (change: Pick<Change, 'least' | 'most'>, order: number): Node => {
+    const { on, at } = split
+    const one: Node = {
+      parent: node,
+      change: { on, at, ...change },
+      duals: node.duals,
+      slots: node.slots,
+      bound: node.bound,
+      order,
+    }
+    boundsAt(state, one)
+    one.bound = claim(state.closed, one, state.at)
+    if (one.bound < state.cutoff) state.open.push(one)
+    return one
+  }
+  const fewer = child({ most: split.upTo }, 2 * state.nodes)
+  const more = child({ least: split.upTo + 1 }, 2 * state.nodes + 1)
+  node.split = { ...split, fewer, more }
+}
+
+/** The open node with the lowest bound, the newest of those. */
+function next({ open }: State): Node | undefined {
+  let best = -1
+  open.forEach((node, at) => {
+    const than = open[best]
+    if (!than || node.bound < than.bound || (node.bound === than.bound && node.order > than.order)) best = at
+  })
+  return best < 0 ? undefined : open.splice(best, 1)[0]
+}
+
+/** Works on a node until it is closed or divided. A node whose program can't be solved stays open with its bound. */
+function work(state: State, node: Node): void {
+  boundsAt(state, node)
+  const rounds = node.parent ? nodeRounds : rootRounds
+  for (let round = 0; ; round += 1) {
+    if (!solve(state, node)) return
+    if (node.bound >= state.cutoff || state.stopped) return
+    const settled = !stockSplit(state)
+    const cuts = (settled || !node.parent) && round < rounds && state.closed.cuts.length < mostCuts
+    if (!cuts || cutOff(state.closed) === 0) break
+  }
+  const split = stockSplit(state) ?? patternSplit(state)
+  if (split) divide(state, node, split)
+  else state.cutoff = Math.min(state.cutoff, state.onPlan(planOf(state.closed)))
+}
+
+function proofOf(node: Node): ListProof {
+  if (!node.split) return { duals: node.duals, slots: node.slots, bound: node.bound }
+  const { fewer, more, ...split } = node.split
+  return { ...split, fewer: proofOf(fewer), more: proofOf(more) }
+}
+
+const leastOf = (proof: ListProof): number =>
+  'bound' in proof ? proof.bound : Math.min(leastOf(proof.fewer), leastOf(proof.more))
+
+function setUp(closing: Closing): { state: State; root: Node } {
+  const { problem, listed } = closing
+  const zeros = (count: number) => ({ least: new Int32Array(count), most: new Int32Array(count) })
+  const at = { stocks: zeros(problem.stocks.length), patterns: zeros(listed.length) }
+  const root: Node = {
+    parent: undefined,
+    change: undefined,
+    duals: problem.parts.map(() => 0),
+    slots: problem.stocks.map(() => 0),
+    bound: 0,
+    order: 0,
+  }
+  const closed = makeClosed(problem, listed, closing.known)
+  return { state: { ...closing, closed, at, open: [root], nodes: 0, stopped: false }, root }
+}
+
+/**
+ * Looks through a closed list of patterns for plans that cost less than the cutoff, by branching on how many of each stock are bought and how often
+ * patterns are taken, with cuts that leave no plan out. Ends early, with what is shown by then, when told to stop.
+ */
+export function close(closing: Closing): ClosedBy {
+  const { state, root } = setUp(closing)
+  for (let node = next(state); node && !state.stopped; node = next(state)) {
+    if (node.bound >= state.cutoff) continue
+    state.nodes += 1
+    work(state, node)
+  }
+  const proof = proofOf(root)
+  return { proof, bound: leastOf(proof), cuts: state.closed.cuts }
+}

@@ -1,0 +1,104 @@
+import { boundOf, dualScale } from './bound.ts'
+import { close, type ListProof } from './closing.ts'
+import { priceOf, type Bought } from './cuttingProblem.ts'
+import type { Workbench } from './generate.ts'
+import { fillKnapsack } from './knapsack.ts'
+import { listPatterns, type Listed } from './listing.ts'
+import type { Bounds } from './master.ts'
+import type { RankOne } from './rankOne.ts'
+
+/**
+ * Why no plan within some bounds costs less than a sum: by the duals, none up to `most` pence uses a pattern that isn't listed, and the list, with
+ * its cuts, holds none that is cheaper than its cases show.
+ */
+export type ClosedProof = {
+  duals: number[]
+  most: number
+  listed: readonly Listed[]
+  cuts: RankOne[]
+  cases: ListProof
+  bound: number
+}
+
+/** A search to be closed: the bounds, whole duals that show a bound within them, and what a plan costs that is to be beaten. */
+export type ToClose = { bounds: Bounds; duals: number[]; bound: number }
+
+export type Stage = {
+  bench: Workbench
+  pence: () => number
+  onPlan: (plan: Bought[]) => void
+  /** Work after which a stage is given up, and the longest list tried. */
+  most: number
+  cap: number
+}
+
+/** Patterns listed at most, stage by stage: short lists find good plans, only the last has to hold every pattern that could beat them. */
+const caps = [250, 500, 1000, 2000, 4000, 8000, 16_000, 32_000]
+
+type Range = { most: number; listed: Listed[] }
+
+/** The dearest sum up to which plans use no more than cap patterns, and those. */
+function widest({ bench, pence }: Stage, { bounds, duals, bound }: ToClose, cap: number): Range | undefined {
+  const { problem, table } = bench
+  bench.effort += fillKnapsack(table, duals)
+  const lower = boundOf(problem, { values: duals, best: table.best, scale: dualScale }, bounds)
+  const step = problem.priceStep
+  for (let most = pence() - step; most >= bound;) {
+    const regard = { values: duals, best: table.best, scale: dualScale, most: most * dualScale - lower }
+    const listed = listPatterns(problem, { ...regard, bounds }, cap)
+    bench.effort += 10 * (listed?.length ?? cap)
+    if (listed) return { most, listed }
+    const nearer = Math.floor((bound + (most - bound) / 2) / step) * step
+    most = nearer < most ? nearer : most - step
+  }
+  return undefined
+}
+
+/** Closes one list. The bound is never past what the list can show: one step dearer than `most`. */
+function closeList(
+  stage: Stage,
+  { bounds, duals }: ToClose,
+  { most, listed, cuts: known }: Range & { cuts: RankOne[] },
+): ClosedProof {
+  const { bench } = stage
+  const until = bench.effort + stage.most
+  let better = false
+  const { proof, bound, cuts } = close({
+    problem: bench.problem,
+    listed,
+    bounds,
+    known,
+    cutoff: Math.min(stage.pence(), most + bench.problem.priceStep),
+    onPlan: (plan) => {
+      stage.onPlan(plan)
+      better = listed.length > caps[0]! && stage.pence() <= most
+      return priceOf(bench.problem, plan)
+    },
+    spend: (effort) => {
+      bench.effort += effort
+      return better || bench.effort > until || bench.stop()
+    },
+  })
+  return { duals, most, listed, cuts, cases: proof, bound: Math.min(bound, most + bench.problem.priceStep) }
+}
+
+/** Closes lists, longer and longer, until no plan can be cheaper than the best or a list isn't closed. The best that was shown. */
+export function closeInStages(stage: Stage, toClose: ToClose): ClosedProof | undefined {
+  let shown: ClosedProof | undefined
+  let cuts: RankOne[] = []
+  for (let at = 0; at < caps.length && (caps[at] as number) <= stage.cap; at += 1) {
+    const cap = caps[at] as number
+    const before = stage.pence()
+    const bound = Math.max(toClose.bound, shown?.bound ?? 0)
+    if (bound >= stage.pence() || stage.bench.stop()) break
+    const range = widest(stage, { ...toClose, bound }, cap)
+    if (!range) continue
+    const now = closeList(stage, toClose, { ...range, cuts })
+    cuts = now.cuts
+    if (now.bound > bound) shown = now
+    if (now.bound >= Math.min(stage.pence(), range.most + stage.bench.problem.priceStep)) continue
+    if (stage.pence() >= before) break
+    at -= 1
+  }
+  return shown
+}
