@@ -1,8 +1,8 @@
 import * as v from 'valibot'
-import type { BoundProof, BuyingPlan } from '../cutting/buyingPlan/planModel.ts'
+import type { BuyingPlan } from '../cutting/buyingPlan/planModel.ts'
 
 /** Past any plan for two hundred jobs: what a plan that comes in may hold. */
-const mostRows = 20_000
+const [mostRows, mostCases] = [20_000, 200_000]
 
 const number = v.pipe(v.number('a number'), v.finite('a number'))
 const whole = v.pipe(number, v.integer('a whole number'), v.minValue(0, 'a whole number from 0'))
@@ -13,13 +13,32 @@ const many = <T extends v.GenericSchema>(of: T) =>
 
 const offer = { from: source, stock: number, pence: whole }
 
-const proof: v.GenericSchema<BoundProof> = v.union(
-  [
-    v.strictObject({ duals: many(number) }),
-    v.strictObject({ searched: many(number) }),
-    v.strictObject({ offer: whole, upTo: whole, fewer: v.lazy(() => proof), more: v.lazy(() => proof) }),
-  ],
-  'a proof of the bound',
+const duals = many(number)
+const list = v.strictObject({
+  most: whole,
+  cuts: many(v.strictObject({ times: many(whole), over: whole })),
+  values: many(v.strictObject({ duals, slots: many(number) })),
+  cases: v.pipe(
+    v.array(
+      v.union(
+        [
+          v.strictObject({ by: whole }),
+          v.strictObject({ offer: whole, upTo: whole }),
+          v.strictObject({ pattern: many(whole), of: whole, upTo: whole }),
+        ],
+        'a case of a list',
+      ),
+      'a list',
+    ),
+    v.maxLength(mostCases, `a list of up to ${mostCases}`),
+  ),
+})
+
+const proof = many(
+  v.union(
+    [v.strictObject({ offer: whole, upTo: whole }), v.strictObject({ duals, list: v.optional(list) })],
+    'a row of what shows the bound',
+  ),
 )
 
 const cutLength = v.strictObject({

@@ -3,11 +3,11 @@ import { seeded, type Draws } from '../../build/bench/seeded.ts'
 import { checkPlan } from '../../shared/cutting/buyingPlan/checkPlan.ts'
 import { buyingPlan } from '../../shared/cutting/buyingPlan/plan.ts'
 import type {
-  BoundProof,
   BuyingPlan,
   Certificate,
   CutLength,
   ListCase,
+  ProofRow,
 } from '../../shared/cutting/buyingPlan/planModel.ts'
 import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
 import { sampleSize, seed } from '../fixtures/sample.ts'
@@ -59,14 +59,12 @@ const limitedOf = (plan: BuyingPlan): CutLength =>
 const board = (plan: BuyingPlan): Certificate => plan.certificate[0] as Certificate
 
 /** A proof by a list up to the plan's own cost that shows nothing by itself. */
-const emptyList = ({ parts, cost }: Certificate, cases: ListCase): BoundProof => ({
-  duals: parts.map(() => 0),
-  list: { most: cost, cuts: [], values: [], cases },
-})
+const emptyList = ({ parts, cost }: Certificate, cases: ListCase[]): ProofRow[] => [
+  { duals: parts.map(() => 0), list: { most: cost, cuts: [], values: [], cases } },
+]
 
 /** Every vector of duals in a proof. */
-const dualsOf = (proof: BoundProof): number[][] =>
-  'duals' in proof ? [proof.duals] : [...dualsOf(proof.fewer), ...dualsOf(proof.more)]
+const dualsOf = (proof: ProofRow[]): number[][] => proof.flatMap((row) => ('duals' in row ? [row.duals] : []))
 
 const dearer = (plan: BuyingPlan, pence: number) => {
   plan.cost += pence
@@ -118,22 +116,20 @@ const faults: [what: string, change: (plan: BuyingPlan) => void][] = [
   ['a dual too few', (plan) => dualsOf(board(plan).proof).forEach((duals) => duals.pop())],
   [
     'a list whose cases are closed by nothing',
-    (plan) => (board(plan).proof = emptyList(board(plan), { by: 0 })),
+    (plan) => (board(plan).proof = emptyList(board(plan), [{ by: 0 }])),
   ],
   [
     'a list divided by a pattern that isn’t in it',
     (plan) =>
-      (board(plan).proof = emptyList(board(plan), {
-        pattern: board(plan).parts.map(() => 9),
-        of: 0,
-        upTo: 0,
-        fewer: { by: 0 },
-        more: { by: 0 },
-      })),
+      (board(plan).proof = emptyList(board(plan), [
+        { pattern: board(plan).parts.map(() => 9), of: 0, upTo: 0 },
+        { by: 0 },
+        { by: 0 },
+      ])),
   ],
   [
     'a split of an offer that isn’t there',
-    (plan) => (board(plan).proof = { offer: 9, upTo: 1, fewer: board(plan).proof, more: board(plan).proof }),
+    (plan) => (board(plan).proof = [{ offer: 9, upTo: 1 }, ...board(plan).proof, ...board(plan).proof]),
   ],
 ]
 
@@ -184,20 +180,18 @@ const someDuals = (draws: Draws, { parts }: Certificate): number[] => {
 }
 
 /** Cases of a list made up by chance: splits of offers and patterns, values out of the list's own. */
-function someCases(draws: Draws, of: Certificate, depth: number): ListCase {
-  if (draws.between(0, depth) === 0) return { by: draws.between(0, 3) }
-  const halves = {
-    upTo: draws.between(0, 2),
-    fewer: someCases(draws, of, depth - 1),
-    more: someCases(draws, of, depth - 1),
-  }
+function someCases(draws: Draws, of: Certificate, depth: number): ListCase[] {
+  if (draws.between(0, depth) === 0) return [{ by: draws.between(0, 3) }]
   const offer = draws.between(0, of.offers.length - 1)
-  return draws.between(0, 1) === 0
-    ? { offer, ...halves }
-    : { pattern: of.parts.map(() => draws.between(0, 2)), of: offer, ...halves }
+  const upTo = draws.between(0, 2)
+  const split: ListCase =
+    draws.between(0, 1) === 0
+      ? { offer, upTo }
+      : { pattern: of.parts.map(() => draws.between(0, 2)), of: offer, upTo }
+  return [split, ...someCases(draws, of, depth - 1), ...someCases(draws, of, depth - 1)]
 }
 
-function someList(draws: Draws, of: Certificate): BoundProof {
+function someList(draws: Draws, of: Certificate): ProofRow {
   const cuts = Array.from({ length: draws.between(0, 2) }, () => ({
     times: of.parts.map(() => draws.between(0, 2)),
     over: draws.between(1, 3),
@@ -213,17 +207,14 @@ function someList(draws: Draws, of: Certificate): BoundProof {
 }
 
 /** A proof made up by chance: splits, duals and lists, none of them sound. */
-function madeUp(draws: Draws, { parts, offers }: Certificate, depth: number): BoundProof {
-  const kind = draws.between(0, depth)
-  if (kind > 0)
-    return {
-      offer: draws.between(0, offers.length - 1),
-      upTo: draws.between(0, 3),
-      fewer: madeUp(draws, { parts, offers } as Certificate, depth - 1),
-      more: madeUp(draws, { parts, offers } as Certificate, depth - 1),
-    }
-  if (draws.between(0, 2) === 0) return someList(draws, { parts, offers } as Certificate)
-  return { duals: parts.map((length) => Math.round(length * draws.between(0, 1500) * 2 ** 14)) }
+function madeUp(draws: Draws, of: Certificate, depth: number): ProofRow[] {
+  if (draws.between(0, depth) > 0)
+    return [
+      { offer: draws.between(0, of.offers.length - 1), upTo: draws.between(0, 3) },
+      ...madeUp(draws, of, depth - 1),
+      ...madeUp(draws, of, depth - 1),
+    ]
+  return [draws.between(0, 2) === 0 ? someList(draws, of) : { duals: someDuals(draws, of) }]
 }
 
 describe('the bound that the checker shows', () => {

@@ -19,6 +19,7 @@ const book = await openedBook({
   now: () => at,
   makeCard: painted,
   makeQuotation: painted,
+  makeBenchPaper: painted,
   log: (line) => process.stderr.write(`${line}\n`),
 })
 

@@ -128,7 +128,10 @@ describe('placing an order', () => {
       ['a price of its own', tampered((copy) => void (first(copy).pence -= 1))],
       ['a length nobody sells', tampered((copy) => void (first(copy).stock += 10))],
       ['from the rack that is bare', tampered((copy) => void (first(copy).from = 'rack'))],
-      ['a bound that isn’t shown', tampered(({ certificate: [one] }) => one && (one.proof = { duals: [] }))],
+      [
+        'a bound that isn’t shown',
+        tampered(({ certificate: [one] }) => one && (one.proof = [{ duals: [] }])),
+      ],
     ]
     for (const [what, wrong] of unsound) {
       const problems = await book.refused('orders.place', { ...sent, plan: wrong })

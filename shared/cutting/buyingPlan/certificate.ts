@@ -2,35 +2,32 @@ import type { Values } from './closed.ts'
 import type { ListProof as CaseProof } from './closing.ts'
 import type { Listed } from './listing.ts'
 import type { Normalised } from './normalise.ts'
-import type { BoundProof, Certificate, ListCase, ListProof, Offer } from './planModel.ts'
-import type { Proof } from './search.ts'
+import type { Certificate, ListCase, ListProof, Offer, ProofRow } from './planModel.ts'
+import type { Proof } from './cases.ts'
 import type { Kind, SectionWork } from './sectionWork.ts'
 import type { ClosedProof } from './stages.ts'
 
 const offerOf = ({ from, stock, pence }: Kind): Offer => ({ from, stock: stock / 10, pence })
 
-/** Cases in the certificate's words; values that several cases share are written once. */
-function casesOf(
-  proof: CaseProof,
-  listed: readonly Listed[],
-  known: Map<number[], number>,
-  values: Values[],
-): ListCase {
-  if (!('on' in proof)) {
-    const by = known.get(proof.duals) ?? values.push({ duals: proof.duals, slots: proof.slots }) - 1
-    known.set(proof.duals, by)
-    return { by }
+/** Cases row by row, in the certificate's words; values that several cases share are written once. */
+function casesOf(proof: CaseProof, listed: readonly Listed[], values: Values[]): ListCase[] {
+  const known = new Map<number[], number>()
+  const rows: ListCase[] = []
+  const write = (one: CaseProof): void => {
+    if (!('on' in one)) {
+      const by = known.get(one.duals) ?? values.push({ duals: one.duals, slots: one.slots }) - 1
+      known.set(one.duals, by)
+      rows.push({ by })
+      return
+    }
+    const { on, at, upTo } = one
+    const { counts = [], stock = 0 } = listed[at] ?? {}
+    rows.push(on === 'stock' ? { offer: at, upTo } : { pattern: Array.from(counts), of: stock, upTo })
+    write(one.fewer)
+    write(one.more)
   }
-  const { on, at, upTo } = proof
-  const halves = {
-    upTo,
-    fewer: casesOf(proof.fewer, listed, known, values),
-    more: casesOf(proof.more, listed, known, values),
-  }
-  const pattern = listed[at]
-  return on === 'stock' || !pattern
-    ? { offer: at, ...halves }
-    : { pattern: Array.from(pattern.counts), of: pattern.stock, ...halves }
+  write(proof)
+  return rows
 }
 
 function listOf({ most, cuts, cases, listed }: ClosedProof): ListProof {
@@ -38,19 +35,19 @@ function listOf({ most, cuts, cases, listed }: ClosedProof): ListProof {
   return {
     most,
     cuts: cuts.map(({ times, over }) => ({ times: Array.from(times), over })),
-    cases: casesOf(cases, listed, new Map(), values),
+    cases: casesOf(cases, listed, values),
     values,
   }
 }
 
-/** The search's proof with duals for every part, in the certificate's words. */
-function proofOf(proof: Proof, parts: number): BoundProof {
+/** The search's proof row by row, with duals for every part. */
+function rowsOf(proof: Proof, parts: number): ProofRow[] {
   if ('stock' in proof) {
     const { stock, upTo, fewer, more } = proof
-    return { offer: stock, upTo, fewer: proofOf(fewer, parts), more: proofOf(more, parts) }
+    return [{ offer: stock, upTo }, ...rowsOf(fewer, parts), ...rowsOf(more, parts)]
   }
-  if ('closed' in proof) return { duals: proof.closed.duals, list: listOf(proof.closed) }
-  return { duals: Array.from({ length: parts }, (_, part) => proof.duals[part] ?? 0) }
+  if ('closed' in proof) return [{ duals: proof.closed.duals, list: listOf(proof.closed) }]
+  return [{ duals: Array.from({ length: parts }, (_, part) => proof.duals[part] ?? 0) }]
 }
 
 /** The least of what a proof's cases were closed with, pence; a case that was stopped before it had duals shows nothing. */
@@ -78,6 +75,6 @@ export function certificateOf(
     offers: [...named, ...(idle.length > 0 ? [idle] : [])].map((of) =>
       of.map((kind) => offerOf(work.kinds[kind] as Kind)),
     ),
-    proof: proofOf(proof, problem.parts.length),
+    proof: rowsOf(proof, problem.parts.length),
   }
 }

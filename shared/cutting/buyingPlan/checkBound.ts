@@ -1,6 +1,6 @@
 import { areWhole, beyond, dot, halves, isEmpty, leastOfList } from './checkList.ts'
 import { at, divisor, share, type Counts, type Task } from './checkTask.ts'
-import type { BoundProof, ListProof } from './planModel.ts'
+import type { ListProof, ProofRow } from './planModel.ts'
 
 /** The most that parts within each room are worth, in whole numbers; each part no more often than it is wanted. */
 function bestWithin({ sizes, demand, offers }: Task, values: readonly number[]): Float64Array {
@@ -42,18 +42,21 @@ function byDuals(task: Task, { duals, list }: { duals: number[]; list?: ListProo
 }
 
 /** What every plan costs at least, pence, by the proof's splits, duals and lists. Infinity: there is no such plan. */
-export function leastCost(task: Task, proof: BoundProof): number {
+export function leastCost(task: Task, proof: readonly ProofRow[]): number {
   const { offers, sizes } = task
   const usable = offers.filter(({ room }) => room >= Math.min(...sizes))
   const step = BigInt(share * (usable.reduce((common, { pence }) => divisor(pence, common), 0) || 1))
   const money = (shares: bigint): number =>
     shares <= 0n ? 0 : Number(((shares + step - 1n) / step) * step) / share
-  const within = (branch: BoundProof, counts: Counts): number => {
-    if (isEmpty(counts)) return Infinity
-    if ('duals' in branch) return money(byDuals(task, branch, counts))
-    if (!offers[branch.offer] || !Number.isInteger(branch.upTo)) return 0
-    const [fewer, more] = halves(counts, branch)
-    return Math.min(within(branch.fewer, fewer), within(branch.more, more))
+  let next = 0
+  const within = (counts: Counts): number => {
+    const row = proof[next]
+    next += 1
+    if (!row) return 0
+    if ('duals' in row) return isEmpty(counts) ? Infinity : money(byDuals(task, row, counts))
+    if (!offers[row.offer] || !Number.isInteger(row.upTo)) return 0
+    const [fewer, more] = halves(counts, row)
+    return Math.min(within(fewer), within(more))
   }
-  return within(proof, { least: offers.map(() => 0), most: offers.map(({ most }) => most) })
+  return within({ least: offers.map(() => 0), most: offers.map(({ most }) => most) })
 }

@@ -1,5 +1,5 @@
 import { at, share, type Counts, type Task } from './checkTask.ts'
-import type { CutRow, ListCase, ListProof } from './planModel.ts'
+import type { CutRow, ListProof } from './planModel.ts'
 
 /** A way of filling an offer that a plan may use, what it counts of parts and cuts, and how often it may be taken. */
 type Row = { of: number; counts: number[]; wide: number[]; least: number; most: number }
@@ -36,7 +36,7 @@ export type Look = { task: Task; duals: number[]; best: Float64Array; list: List
 function rowsOf({ task: { sizes, demand, offers }, duals, best, list, floors }: Look): Row[] | undefined {
   const rows: Row[] = []
   let steps = 0
-  const fill = (of: number, counts: number[], room: number, worth: number): void => {
+  const fill = (of: number, counts: number[], { room, worth }: { room: number; worth: number }): void => {
     const part = counts.length
     steps += 1
     if (steps > mostSteps || worth + at(best, room) < at(floors, of)) return
@@ -46,18 +46,21 @@ function rowsOf({ task: { sizes, demand, offers }, duals, best, list, floors }: 
       rows.push({ of, counts, wide, least: 0, most: Infinity })
     } else
       for (let count = Math.min(at(demand, part), Math.floor(room / at(sizes, part))); count >= 0; count -= 1)
-        fill(of, [...counts, count], room - count * at(sizes, part), worth + count * at(duals, part))
+        fill(of, [...counts, count], {
+          room: room - count * at(sizes, part),
+          worth: worth + count * at(duals, part),
+        })
   }
-  offers.forEach(({ room }, of) => fill(of, [], room, 0))
+  offers.forEach(({ room }, of) => fill(of, [], { room, worth: 0 }))
   return steps > mostSteps ? undefined : rows
 }
 
 /** What plans of these rows cost at least by one case's values: a length is worth as much as any row that may be taken without limit. */
-function byValues(look: Look, rows: Row[], counts: Counts, by: number): bigint {
-  const { task, list } = look
+function byValues({ task, list }: Look, rows: Row[], { counts, by }: { counts: Counts; by: number }): bigint {
   const values = list.values[by]
   const wanted = [...task.demand, ...list.cuts.map((cut) => counted(cut, task.demand))]
   if (!values || !areWhole(values.duals) || values.duals.length < task.demand.length) return 0n
+  if (rows.some(({ least, most }) => least > most)) return BigInt(list.most) * BigInt(share) + 1n
   const worths = rows.map(({ wide }) => dot(wide, values.duals))
   const slots = task.offers.map((_, of) => values.slots[of] ?? 0)
   rows.forEach(({ of, most }, row) => {
@@ -81,24 +84,27 @@ export function leastOfList(look: Look, within: Counts): bigint {
   const rows = rowsOf(look)
   const lesser = (a: bigint, b: bigint): bigint => (a < b ? a : b)
   const none = BigInt(look.list.most) * BigInt(share) * 2n + 2n
-  const walk = (one: ListCase, now: Counts): bigint => {
-    if (isEmpty(now)) return none
-    if ('by' in one) return byValues(look, rows ?? [], now, one.by)
+  let next = 0
+  const walk = (now: Counts): bigint => {
+    const one = look.list.cases[next]
+    next += 1
+    if (!one) return 0n
+    if ('by' in one) return isEmpty(now) ? none : byValues(look, rows ?? [], { counts: now, by: one.by })
     if (!Number.isInteger(one.upTo)) return 0n
     if ('offer' in one) {
       if (!look.task.offers[one.offer]) return 0n
       const [fewer, more] = halves(now, one)
-      return lesser(walk(one.fewer, fewer), walk(one.more, more))
+      return lesser(walk(fewer), walk(more))
     }
     const row = rows?.find(({ of, counts }) => of === one.of && String(counts) === String(one.pattern))
     if (!row) return 0n
     const { least, most } = row
     row.most = Math.min(most, one.upTo)
-    const fewer = row.most < least ? none : walk(one.fewer, now)
+    const fewer = walk(now)
     Object.assign(row, { most, least: Math.max(least, one.upTo + 1) })
-    const more = row.least > most ? none : walk(one.more, now)
+    const more = walk(now)
     row.least = least
     return lesser(fewer, more)
   }
-  return rows ? walk(look.list.cases, within) : 0n
+  return rows ? walk(within) : 0n
 }

@@ -38,10 +38,11 @@ export type Values = { duals: number[]; slots: number[] }
 export function makeClosed(
   problem: CuttingProblem,
   listed: readonly Listed[],
-  known: readonly RankOne[],
+  { known, stop }: { known: readonly RankOne[]; stop: () => boolean },
 ): Closed {
   const dearest = Math.max(1, ...problem.stocks.map(({ pence }) => pence))
   const master = makeMaster(problem, 4 * dearest)
+  master.simplex.stop = stop
   for (const { stock, counts } of listed) addPattern(master, stock, counts)
   const closed: Closed = {
     problem,

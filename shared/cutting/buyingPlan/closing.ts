@@ -44,6 +44,7 @@ export type Closing = {
   known: readonly RankOne[]
   onPlan: (plan: Bought[]) => number
   spend: (effort: number) => boolean
+  stop: () => boolean
 }
 
 /** How a closed search ended. bound: what every plan of the list within the bounds costs at least. */
@@ -182,7 +183,7 @@ function setUp(closing: Closing): { state: State; root: Node } {
     bound: 0,
     order: 0,
   }
-  const closed = makeClosed(problem, listed, closing.known)
+  const closed = makeClosed(problem, listed, closing)
   return { state: { ...closing, closed, at, open: [root], nodes: 0, stopped: false }, root }
 }
 

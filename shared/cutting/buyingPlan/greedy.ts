@@ -76,13 +76,16 @@ const density = ({ parts }: CuttingProblem, worth: Float64Array, part: number): 
 
 const whole = (left: Int32Array): boolean => left.every((count) => count === 0)
 
+/** How many plans are made, whether to end with those there are, and what hears of each that is better. */
+export type Tries = { rounds: number; stop?: () => boolean; onBetter?: (plan: Bought[]) => void }
+
 /**
  * The best of several greedy plans, each learning from the one before: parts that ended in dear lengths are worth more next time.
  * plan undefined when limited stock never sufficed; left is then what the last try could not cut.
  */
 export function bestGreedy(
   problem: CuttingProblem,
-  rounds: number,
+  { rounds, stop = () => false, onBetter }: Tries,
 ): { plan: Bought[] | undefined; left: Int32Array } {
   let worth: Float64Array = Float64Array.from(problem.parts, ({ size }) => size)
   let best: { plan: Bought[] | undefined; left: Int32Array; pence: number } = {
@@ -90,9 +93,11 @@ export function bestGreedy(
     left: new Int32Array(problem.parts.length),
     pence: Infinity,
   }
-  for (let round = 0; round < rounds; round += 1) {
+  // The first is always made: whoever stops at once still has a plan.
+  for (let round = 0; round < rounds && (round === 0 || !stop()); round += 1) {
     const { bought, left } = greedyPlan(problem, worth)
     const pence = whole(left) ? priceOf(problem, bought) : Infinity
+    if (pence < best.pence) onBetter?.(bought)
     if (pence < best.pence || (round === 0 && pence === Infinity))
       best = { plan: pence < Infinity ? bought : undefined, left, pence }
     worth = learned(problem, { bought, left, worth })

@@ -126,6 +126,7 @@ export function resolve(master: Master): boolean {
   const { simplex } = master
   const solve = () => dualSimplex(simplex, mostSteps(simplex)) && primalSimplex(simplex, mostSteps(simplex))
   if (solve()) return true
+  if (simplex.stop()) return false
   restart(simplex, [...firstBasis(master.problem), ...master.surpluses])
   settleBounds(master)
   setLevels(simplex)

@@ -44,8 +44,12 @@ function takeStep(simplex: Simplex, { enters, inBasis: column, row, to, by }: St
   simplex.pivots += 1
 }
 
-/** Whether the inverse still holds: made anew now and then. False when the basis went singular. */
-const sound = (simplex: Simplex): boolean => simplex.since < refreshAfter || refresh(simplex)
+/** Steps after which it is asked whether to stop. */
+const askEvery = 8
+
+/** Whether to go on: the inverse holds, made anew now and then, and nobody wants an end. False too when the basis went singular. */
+const sound = (simplex: Simplex): boolean =>
+  (simplex.pivots % askEvery > 0 || !simplex.stop()) && (simplex.since < refreshAfter || refresh(simplex))
 
 const canMove = ({ lower, upper }: Column): boolean => upper - lower > tiny
 
@@ -65,10 +69,11 @@ function worstRow({ rows, columns, basis, level }: Simplex): { row: number; past
 function dualEntering(simplex: Simplex, row: number, up: boolean): number {
   const { columns, place, inverse, rows, sparse } = simplex
   let [best, ratio, size] = [-1, Infinity, 0]
+  const slice = { list: inverse, from: row * rows }
   for (let number = 0; number < columns.length; number += 1) {
     const where = place[number] as number
     if (where >= 0) continue
-    const along = times(sparse, number, inverse, row * rows)
+    const along = times(sparse, number, slice)
     if (Math.abs(along) < leastPivot) continue
     const helps = (where === atLower) === (up ? along < 0 : along > 0)
     const column = columns[number] as Column

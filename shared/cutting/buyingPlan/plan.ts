@@ -6,7 +6,8 @@ import { normalise } from './normalise.ts'
 import { boundShownBy, certificateOf } from './certificate.ts'
 import type { BuyingPlan, Certificate, CutLength } from './planModel.ts'
 import type { BuyRequest } from './request.ts'
-import { search, type Limits } from './search.ts'
+import type { Limits } from './cases.ts'
+import { search } from './search.ts'
 import { sectionWorks, type SectionWork } from './sectionWork.ts'
 import { cheapestRepair, notEnough, rawOf, tooLong } from './shortage.ts'
 import { tidied } from './tidy.ts'
@@ -50,7 +51,7 @@ function isSurelyEnough(problem: CuttingProblem): boolean {
   const pieces = problem.parts.reduce((sum, { demand }) => sum + demand, 0)
   const longest = problem.parts[0]?.size ?? 0
   if (problem.stocks.some(({ room, most }) => room >= longest && most >= pieces)) return true
-  return bestGreedy(problem, greedyRounds).plan !== undefined
+  return bestGreedy(problem, { rounds: greedyRounds }).plan !== undefined
 }
 
 function solveSection(work: SectionWork, { most, stop, onPlan }: Limits): Result<Solved> {

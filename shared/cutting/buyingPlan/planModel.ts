@@ -19,27 +19,25 @@ export type CutLength = Offer & {
 export type CutRow = { times: number[]; over: number }
 
 /**
- * Cases of a list: divided by how many of an offer are taken, or how often a pattern is cut from it; each closed by the values standing at `by`.
+ * A row of a list's cases, each divided one followed by those of its fewer, then by those of its more: by how many of an offer are taken, or how
+ * often a pattern is cut from it, up to a number or more; or closed by the values standing at `by`.
  */
 export type ListCase =
-  | { offer: number; upTo: number; fewer: ListCase; more: ListCase }
-  | { pattern: number[]; of: number; upTo: number; fewer: ListCase; more: ListCase }
-  | { by: number }
+  { offer: number; upTo: number } | { pattern: number[]; of: number; upTo: number } | { by: number }
 
 /** A list of the patterns that a plan of up to `most` pence may use, by the duals beside it. values: of parts and cuts, and of a length of each offer. */
 export type ListProof = {
   most: number
   cuts: CutRow[]
   values: { duals: number[]; slots: number[] }[]
-  cases: ListCase
+  cases: ListCase[]
 }
 
 /**
- * Why no plan can cost less. Cases divided by how many of an offer are taken (up to a number, or more); each closed by one dual a part, in
- * whole shares of a penny (2²⁴ make one), or past them by a list of patterns, looked through.
+ * A row of why no plan can cost less, in the same order. Divided by how many of an offer are taken (up to a number, or more); closed by one dual a
+ * part, in whole shares of a penny (2²⁴ make one), or past them by a list of patterns, looked through.
  */
-export type BoundProof =
-  { offer: number; upTo: number; fewer: BoundProof; more: BoundProof } | { duals: number[]; list?: ListProof }
+export type ProofRow = { offer: number; upTo: number } | { duals: number[]; list?: ListProof }
 
 /**
  * What is shown for one section: parts are the distinct lengths that duals stand beside, mm; offers are counted together, as one with the longest
@@ -51,7 +49,7 @@ export type Certificate = {
   bound: number
   parts: number[]
   offers: Offer[][]
-  proof: BoundProof
+  proof: ProofRow[]
 }
 
 /**

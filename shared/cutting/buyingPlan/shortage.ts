@@ -2,7 +2,8 @@ import type { Problem } from '../../problem.ts'
 import { layOut, type Line } from './layOut.ts'
 import { normalise } from './normalise.ts'
 import type { BuyRequest } from './request.ts'
-import { search, type Limits } from './search.ts'
+import type { Limits } from './cases.ts'
+import { search } from './search.ts'
 import { tenths, type Kind, type SectionWork } from './sectionWork.ts'
 
 const mm = (inTenths: number): string => String(inTenths / 10)

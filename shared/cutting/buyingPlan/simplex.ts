@@ -22,6 +22,8 @@ export type Simplex = {
   /** Pivots since the inverse was made anew, and in all. */
   since: number
   pivots: number
+  /** Asked now and then whether to give up. */
+  stop: () => boolean
 }
 
 const [atLower, atUpper] = [-1, -2]
@@ -45,6 +47,7 @@ export function makeSimplex(right: number[], columns: Column[], basis: number[])
     duals: new Float64Array(rows),
     since: 0,
     pivots: 0,
+    stop: () => false,
   }
   for (const column of columns) addColumn(simplex, column)
   restart(simplex, basis)

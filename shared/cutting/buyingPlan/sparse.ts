@@ -32,16 +32,14 @@ export function append(sparse: Sparse, rows: Int32Array, values: Float64Array): 
   sparse.starts[sparse.count] = to
 }
 
-/** A column times a list that starts at an offset. */
-export function times(
-  { starts, rows, values }: Sparse,
-  column: number,
-  list: Float64Array,
-  offset: number,
-): number {
+/** A list from a place onward: a row of a table. */
+export type Slice = { list: Float64Array; from: number }
+
+/** A column times a row of a table. */
+export function times({ starts, rows, values }: Sparse, column: number, { list, from }: Slice): number {
   const to = starts[column + 1] as number
   let sum = 0
   for (let k = starts[column] as number; k < to; k += 1)
-    sum += (list[offset + (rows[k] as number)] as number) * (values[k] as number)
+    sum += (list[from + (rows[k] as number)] as number) * (values[k] as number)
   return sum
 }

@@ -33,7 +33,8 @@ export type Stage = {
 }
 
 /** Patterns listed at most, stage by stage: short lists find good plans, only the last has to hold every pattern that could beat them. */
-const caps = [250, 500, 1000, 2000, 4000, 8000, 16_000, 32_000]
+const shortest = 250
+const caps = [shortest, 500, 1000, 2000, 4000, 8000, 16_000, 32_000]
 
 type Range = { most: number; listed: Listed[] }
 
@@ -43,6 +44,7 @@ function widest({ bench, pence }: Stage, { bounds, duals, bound }: ToClose, cap:
   bench.effort += fillKnapsack(table, duals)
   const lower = boundOf(problem, { values: duals, best: table.best, scale: dualScale }, bounds)
   const step = problem.priceStep
+  if (pence() === Infinity) return undefined
   for (let most = pence() - step; most >= bound;) {
     const regard = { values: duals, best: table.best, scale: dualScale, most: most * dualScale - lower }
     const listed = listPatterns(problem, { ...regard, bounds }, cap)
@@ -67,11 +69,12 @@ function closeList(
     problem: bench.problem,
     listed,
     bounds,
+    stop: bench.stop,
     known,
     cutoff: Math.min(stage.pence(), most + bench.problem.priceStep),
     onPlan: (plan) => {
       stage.onPlan(plan)
-      better = listed.length > caps[0]! && stage.pence() <= most
+      better = listed.length > shortest && stage.pence() <= most
       return priceOf(bench.problem, plan)
     },
     spend: (effort) => {
@@ -82,23 +85,30 @@ function closeList(
   return { duals, most, listed, cuts, cases: proof, bound: Math.min(bound, most + bench.problem.priceStep) }
 }
 
-/** Closes lists, longer and longer, until no plan can be cheaper than the best or a list isn't closed. The best that was shown. */
+/**
+ * Closes lists, longer and longer, until no plan can be cheaper than the best or a list isn't closed. A plan found on the way makes its list shorter, so
+ * that one is tried again. The best that was shown.
+ */
 export function closeInStages(stage: Stage, toClose: ToClose): ClosedProof | undefined {
+  const { priceStep } = stage.bench.problem
   let shown: ClosedProof | undefined
   let cuts: RankOne[] = []
-  for (let at = 0; at < caps.length && (caps[at] as number) <= stage.cap; at += 1) {
-    const cap = caps[at] as number
+  const lists = caps.filter((cap) => cap <= stage.cap)
+  for (let at = 0; at < lists.length && !stage.bench.stop();) {
     const before = stage.pence()
     const bound = Math.max(toClose.bound, shown?.bound ?? 0)
-    if (bound >= stage.pence() || stage.bench.stop()) break
-    const range = widest(stage, { ...toClose, bound }, cap)
-    if (!range) continue
+    if (bound >= before) break
+    const range = widest(stage, { ...toClose, bound }, lists[at] as number)
+    if (!range) {
+      at += 1
+      continue
+    }
     const now = closeList(stage, toClose, { ...range, cuts })
     cuts = now.cuts
     if (now.bound > bound) shown = now
-    if (now.bound >= Math.min(stage.pence(), range.most + stage.bench.problem.priceStep)) continue
-    if (stage.pence() >= before) break
-    at -= 1
+    const isClosed = now.bound >= Math.min(stage.pence(), range.most + priceStep)
+    if (!isClosed && stage.pence() >= before) break
+    if (isClosed) at += 1
   }
   return shown
 }

@@ -1,0 +1,121 @@
+import { claimedBound } from './bound.ts'
+import { priceOf, type Bought, type CuttingProblem } from './cuttingProblem.ts'
+import { cheapened } from './dive.ts'
+import type { Workbench } from './generate.ts'
+import type { Bounds } from './master.ts'
+import type { ClosedProof } from './stages.ts'
+
+/** A part of the certificate: divided by how many of a stock are bought, or closed by one value a part, or past that by a list of patterns. */
+export type Proof =
+  | { stock: number; upTo: number; fewer: Proof; more: Proof }
+  | { duals: number[]; bound: number }
+  | { closed: ClosedProof }
+
+/** A case of the search: how many of each stock may be bought, what is shown for it and by which duals, and how it was divided or closed. */
+export type Node = {
+  bounds: Bounds
+  duals: number[]
+  bound: number
+  order: number
+  split?: { stock: number; upTo: number; fewer: Node; more: Node }
+  closed?: ClosedProof
+}
+
+/** most: effort after which the search gives up; stop: whether someone wants it to end now; cutoff: only plans that cost less are looked for. */
+export type Limits = {
+  most: number
+  stop: () => boolean
+  cutoff?: number
+  onPlan?: (pence: number, bound: number) => void
+}
+
+/** How far a search has come. aside: cases with settled lengths whose lists were too long; they stay in the bound. */
+export type State = {
+  bench: Workbench
+  plan: Bought[] | undefined
+  pence: number
+  open: Node[]
+  aside: Node[]
+  limits: Limits
+  nodes: number
+}
+
+/** No plan costs less than this. */
+export const lowest = ({ open, aside, pence }: State): number =>
+  [...open, ...aside].reduce((least, { bound }) => Math.min(least, bound), pence)
+
+/** Keeps a plan if it is the cheapest so far. */
+export function offer(state: State, plan: Bought[] | undefined): void {
+  if (!plan) return
+  const better = cheapened(state.bench.problem, plan)
+  const pence = priceOf(state.bench.problem, better)
+  if (pence >= state.pence) return
+  state.plan = better
+  state.pence = pence
+  state.limits.onPlan?.(pence, lowest(state))
+}
+
+export type Split = { stock: number; upTo: number }
+
+/** A stock whose bounds are still apart, divided near its count. */
+function anySplit(counts: readonly number[], { least, most }: Bounds): Split | undefined {
+  const stock = counts.findIndex((_, at) => (least[at] as number) < (most[at] as number))
+  if (stock < 0) return undefined
+  const near = Math.min((most[stock] as number) - 1, Math.round(counts[stock] as number))
+  return { stock, upTo: Math.max(least[stock] as number, near) }
+}
+
+/** The stock whose count is least settled, a dear one first; where all are settled, one whose bounds are still apart. */
+export function splitOf(
+  { stocks }: CuttingProblem,
+  counts: readonly number[],
+  bounds: Bounds,
+): Split | undefined {
+  let best: (Split & { gain: number }) | undefined
+  counts.forEach((count, stock) => {
+    if ((bounds.least[stock] as number) >= (bounds.most[stock] as number)) return
+    const share = count - Math.floor(count + 1e-9)
+    const gain = Math.min(share, 1 - share) * ((stocks[stock]?.pence ?? 0) + 1)
+    if (share > 1e-6 && share < 1 - 1e-6 && gain > (best?.gain ?? -1))
+      best = { stock, upTo: Math.floor(count + 1e-9), gain }
+  })
+  return best ?? anySplit(counts, bounds)
+}
+
+function child({ bounds, duals }: Node, change: { stock: number; least?: number; most?: number }): Node {
+  const least = bounds.least.slice()
+  const most = bounds.most.slice()
+  if (change.least !== undefined) least[change.stock] = change.least
+  if (change.most !== undefined) most[change.stock] = change.most
+  return { bounds: { least, most }, duals, bound: -Infinity, order: 0 }
+}
+
+/** Divides a case in two, each open unless its parent's duals already close it. */
+export function divide(state: State, node: Node, { stock, upTo }: Split): void {
+  const fewer = child(node, { stock, most: upTo })
+  const more = child(node, { stock, least: upTo + 1 })
+  node.split = { stock, upTo, fewer, more }
+  for (const one of [fewer, more]) {
+    one.bound = claimedBound(state.bench.problem, { table: state.bench.table, duals: one.duals }, one.bounds)
+    one.order = state.nodes
+    if (one.bound < state.pence) state.open.push(one)
+  }
+}
+
+/** The open case with the lowest bound, the newest of those. */
+export function next({ open }: State): Node | undefined {
+  let best: Node | undefined
+  for (const node of open) {
+    if (!best || node.bound < best.bound || (node.bound === best.bound && node.order > best.order))
+      best = node
+  }
+  return best
+}
+
+export function proofOf(node: Node): Proof {
+  if (node.split) {
+    const { stock, upTo, fewer, more } = node.split
+    return { stock, upTo, fewer: proofOf(fewer), more: proofOf(more) }
+  }
+  return node.closed ? { closed: node.closed } : { duals: node.duals, bound: node.bound }
+}
