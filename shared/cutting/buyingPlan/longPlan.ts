@@ -1,7 +1,7 @@
 import { offer, type Node, type State } from './cases.ts'
 import type { Bought, CuttingProblem } from './cuttingProblem.ts'
 import { dive, otherWays, plainWay } from './dive.ts'
-import { rework, type Window } from './rework.ts'
+import { rework, type Span } from './rework.ts'
 
 /** Looks for a plan of a smaller problem below a cutoff, with so much work; gives what it took. */
 export type SolveSmaller = (
@@ -14,8 +14,8 @@ const fewLengths = 60
 /** Ways of diving tried for a plan of many lengths, after the plainest. */
 const quickWays = otherWays.filter(({ slow }) => !slow).slice(0, 3)
 /** What is cut anew at once, the tries in a row that may come to nothing, and the work each may take. */
-const reworking: { window: Window; idle: number; work: number } = {
-  window: { atOnce: 14, worst: 5 },
+const reworking: { span: Span; idle: number; work: number } = {
+  span: { atOnce: 14, worst: 5 },
   idle: 40,
   work: 3e7,
 }
@@ -27,7 +27,7 @@ export const isLong = ({ plan }: State): boolean =>
 /** Cuts some lengths of the best plan anew at a time, the worst first, for as long as that makes it cheaper. */
 function reworkLengths(state: State, { duals, bound }: Node, solveSmaller: SolveSmaller): void {
   const { bench } = state
-  const { window, idle, work: most } = reworking
+  const { span, idle, work: most } = reworking
   const solve = (problem: CuttingProblem, cutoff: number) => {
     const found = solveSmaller(problem, { most, cutoff, stop: bench.stop })
     bench.effort += found.effort
@@ -36,7 +36,7 @@ function reworkLengths(state: State, { duals, bound }: Node, solveSmaller: Solve
   for (let attempt = 0, since = 0; since < idle && bound < state.pence; attempt += 1) {
     const { plan, pence } = state
     if (!plan || bench.stop()) return
-    offer(state, rework(bench.problem, plan, { duals, window, attempt, solve }))
+    offer(state, rework(bench.problem, plan, { duals, span, attempt, solve }))
     since = state.pence < pence ? 0 : since + 1
   }
 }

@@ -6,7 +6,7 @@ import { merged } from './dive.ts'
 export type Solve = (problem: CuttingProblem, cutoff: number) => Bought[] | undefined
 
 /** How many lengths are cut anew at once, and how many of them are the worst: the rest give the worst ones room. */
-export type Window = { atOnce: number; worst: number }
+export type Span = { atOnce: number; worst: number }
 
 type Single = { stock: number; counts: Pattern; regret: number }
 
@@ -59,7 +59,7 @@ const widened = (plan: readonly Bought[], parts: readonly number[], all: number)
   })
 
 /** The lengths of the try numbered from 0: the worst ones, with others further and further down the list. */
-function chosenFor(lengths: readonly Single[], { atOnce, worst }: Window, attempt: number): Set<number> {
+function chosenFor(lengths: readonly Single[], { atOnce, worst }: Span, attempt: number): Set<number> {
   const rest = Math.max(1, lengths.length - worst)
   const others = atOnce - worst
   const chosen = new Set(Array.from({ length: Math.min(worst, lengths.length) }, (_, at) => at))
@@ -72,15 +72,10 @@ function chosenFor(lengths: readonly Single[], { atOnce, worst }: Window, attemp
 export function rework(
   problem: CuttingProblem,
   plan: readonly Bought[],
-  {
-    duals,
-    window,
-    attempt,
-    solve,
-  }: { duals: readonly number[]; window: Window; attempt: number; solve: Solve },
+  { duals, span, attempt, solve }: { duals: readonly number[]; span: Span; attempt: number; solve: Solve },
 ): Bought[] | undefined {
   const lengths = singles(problem, plan, duals)
-  const numbers = chosenFor(lengths, window, attempt)
+  const numbers = chosenFor(lengths, span, attempt)
   const chosen = lengths.filter((_, at) => numbers.has(at))
   const others = lengths.filter((_, at) => !numbers.has(at))
   const part = partOf(problem, chosen, others)
