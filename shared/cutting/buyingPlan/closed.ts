@@ -122,7 +122,8 @@ export function solveWithin({ master, problem }: Closed, { stocks, patterns }: N
   )
 }
 
-const wholeShares = (value: number): number => Math.round(value * dualScale)
+/** Never −0, which doesn’t survive being written down. */
+const wholeShares = (value: number): number => Math.round(value * dualScale) + 0
 
 /** The solution's values made whole. */
 export function valuesOf({ master, problem, cuts }: Closed): Values {
