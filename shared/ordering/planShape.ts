@@ -36,7 +36,11 @@ const list = v.strictObject({
 
 const proof = many(
   v.union(
-    [v.strictObject({ offer: whole, upTo: whole }), v.strictObject({ duals, list: v.optional(list) })],
+    [
+      v.strictObject({ offer: whole, upTo: whole }),
+      v.strictObject({ duals, list: v.optional(list) }),
+      v.strictObject({ searched: many(whole) }),
+    ],
     'a row of what shows the bound',
   ),
 )

@@ -1,4 +1,5 @@
 import { mount } from '@vue/test-utils'
+import { createPinia } from 'pinia'
 import { describe, expect, it } from 'vitest'
 import JobLine from '../../renderer/jobs/JobLine.vue'
 import type { JobRow } from '../../shared/job/job.ts'
@@ -23,7 +24,10 @@ const row = (some: Partial<JobRow>): JobRow => ({
 })
 
 const stageOf = (some: Partial<JobRow>): string =>
-  mount(JobLine, { props: { row: row(some), today: new Date(2026, 2, 2) } })
+  mount(JobLine, {
+    props: { row: row(some), today: new Date(2026, 2, 2) },
+    global: { plugins: [createPinia()] },
+  })
     .get('.stage')
     .text()
 

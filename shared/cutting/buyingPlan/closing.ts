@@ -15,6 +15,7 @@ import type { Listed } from './listing.ts'
 import { boughtCounts, type Bounds } from './master.ts'
 import type { RankOne } from './rankOne.ts'
 import { valueOf } from './simplex.ts'
+import { entries } from './sparse.ts'
 
 /** What a case is divided by: how many are bought of a stock, or how often a listed pattern is taken. */
 type Split = { on: 'stock' | 'pattern'; at: number; upTo: number }
@@ -52,8 +53,8 @@ export type ClosedBy = { proof: ListProof; bound: number; cuts: RankOne[] }
 
 type State = Closing & { closed: Closed; at: NodeBounds; open: Node[]; nodes: number; stopped: boolean }
 
-/** Past so many cuts the program would be slower than what they spare. */
-const mostCuts = 120
+/** Past so many cuts, or counts of patterns in cuts, the program would be slower than what they spare. */
+const [mostCuts, mostCounts] = [120, 60_000]
 /** Times a node's solution is cut off: more where the search starts. */
 const [rootRounds, nodeRounds] = [6, 2]
 
@@ -80,7 +81,7 @@ function solve(state: State, node: Node): boolean {
   const before = simplex.pivots
   const sane = solveWithin(closed, state.at)
   const steps = simplex.pivots - before + 1
-  state.stopped ||= state.spend(steps * (simplex.rows * simplex.rows + 4 * simplex.columns.length))
+  state.stopped ||= state.spend(steps * (simplex.rows * simplex.rows + entries(simplex.sparse)))
   if (!sane) return false
   const values = valuesOf(closed)
   const bound = claim(closed, values, state.at)
@@ -146,6 +147,10 @@ function next({ open }: State): Node | undefined {
   return best < 0 ? undefined : open.splice(best, 1)[0]
 }
 
+/** Whether further cuts may come in. */
+const hasRoom = ({ closed: { cuts, listed } }: State): boolean =>
+  cuts.length < mostCuts && cuts.length * listed.length < mostCounts
+
 /** Works on a node until it is closed or divided. A node whose program can't be solved stays open with its bound. */
 function work(state: State, node: Node): void {
   boundsAt(state, node)
@@ -154,7 +159,7 @@ function work(state: State, node: Node): void {
     if (!solve(state, node)) return
     if (node.bound >= state.cutoff || state.stopped) return
     const settled = !stockSplit(state)
-    const cuts = (settled || !node.parent) && round < rounds && state.closed.cuts.length < mostCuts
+    const cuts = (settled || !node.parent) && round < rounds && hasRoom(state)
     if (!cuts || cutOff(state.closed) === 0) break
   }
   const split = stockSplit(state) ?? patternSplit(state)

@@ -35,9 +35,11 @@ export type ListProof = {
 
 /**
  * A row of why no plan can cost less, in the same order. Divided by how many of an offer are taken (up to a number, or more); closed by one dual a
- * part, in whole shares of a penny (2²⁴ make one), or past them by a list of patterns, looked through.
+ * part, in whole shares of a penny (2²⁴ make one), or past them by a list of patterns, looked through; or by having looked at every packing into
+ * exactly those counts.
  */
-export type ProofRow = { offer: number; upTo: number } | { duals: number[]; list?: ListProof }
+export type ProofRow =
+  { offer: number; upTo: number } | { duals: number[]; list?: ListProof } | { searched: number[] }
 
 /**
  * What is shown for one section: parts are the distinct lengths that duals stand beside, mm; offers are counted together, as one with the longest

@@ -32,6 +32,9 @@ export function append(sparse: Sparse, rows: Int32Array, values: Float64Array): 
   sparse.starts[sparse.count] = to
 }
 
+/** How many entries there are in all. */
+export const entries = ({ count, starts }: Sparse): number => starts[count] as number
+
 /** A list from a place onward: a row of a table. */
 export type Slice = { list: Float64Array; from: number }
 
