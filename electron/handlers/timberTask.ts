@@ -115,6 +115,7 @@ function candidate(context: Context, job: Job, standing: ReadonlyMap<number, str
     accepted: accepted !== undefined,
     orderedOn: standing.get(id) ?? null,
     hindrance: hindranceOf(makeableGate(job)),
+    sample: job.sample,
     ...(drawnOn && {
       remark: 'the gate was changed since it was accepted; timber is bought for it as it stands now',
     }),

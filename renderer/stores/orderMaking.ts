@@ -42,7 +42,17 @@ export const useOrderMakingStore = defineStore('orderMaking', () => {
   const open = computed(() =>
     (candidates.value ?? []).filter(({ hindrance, orderedOn }) => hindrance === null && orderedOn === null),
   )
-  const accepted = computed(() => open.value.filter((one) => one.accepted))
+  /** The accepted ones; the workshop's own alone where there are some, since the sample's aren't ordered for together with them. */
+  const accepted = computed(() => {
+    const all = open.value.filter((one) => one.accepted)
+    const own = all.filter(({ sample }) => !sample)
+    return own.length > 0 ? own : all
+  })
+  /** Whether jobs of the sample are ticked together with the workshop's own. */
+  const mixed = computed(() => {
+    const ticked = open.value.filter(({ jobId }) => chosen.value.has(jobId))
+    return new Set(ticked.map(({ sample }) => sample)).size > 1
+  })
 
   /** Reads the jobs that can be ordered for; a job that no longer can is let go of. */
   async function read(): Promise<void> {
@@ -181,6 +191,7 @@ export const useOrderMakingStore = defineStore('orderMaking', () => {
     best,
     open,
     accepted,
+    mixed,
     read,
     tick,
     tickOnly,

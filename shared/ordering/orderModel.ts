@@ -18,6 +18,8 @@ export type OrderCandidate = {
   accepted: boolean
   orderedOn: string | null
   hindrance: string | null
+  /** Of the invented sample: never ordered for together with the workshop's own. */
+  sample: boolean
   remark?: string
 }
 

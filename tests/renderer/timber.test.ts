@@ -199,6 +199,19 @@ describe('an order on its way', () => {
     expect([making.stale, making.trouble]).toEqual([false, ''])
   })
 
+  it('says when a job of the sample is ticked beside one of the workshop’s own', async () => {
+    orderingCarrier()
+    const making = useOrderMakingStore()
+    await making.read()
+    making.tick(7, true)
+    expect(making.mixed).toBe(false)
+    making.tick(9, true)
+    expect(making.mixed).toBe(true)
+    making.tick(7, false)
+    expect(making.mixed).toBe(false)
+    expect(making.accepted.map(({ jobId }) => jobId)).toEqual([7])
+  })
+
   it('lets go of a job that can’t be ordered for any more', async () => {
     const book = orderingCarrier()
     const making = useOrderMakingStore()

@@ -42,11 +42,16 @@ export function orderOf(wanted: OrderTask, plan: BuyingPlan, paired: boolean): O
 const candidates = (orderedOn: string | null): OrderCandidate[] => [
   {
     ...{ jobId: 7, number: '2026-007', customer: 'Peg Sash', title: 'Side gate', due: null, stage: 'quoted' },
-    ...{ accepted: true, orderedOn, hindrance: null },
+    ...{ accepted: true, orderedOn, hindrance: null, sample: false },
   },
   {
     ...{ jobId: 8, number: '2026-008', customer: 'Ash Twybill', title: '', due: null, stage: 'enquiry' },
     ...{ accepted: false, orderedOn: null, hindrance: 'the height of the leaf is missing; type it in first' },
+    sample: false,
+  },
+  {
+    ...{ jobId: 9, number: 'S-009', customer: 'Wynn Dowel', title: '', due: null, stage: 'surveyed' },
+    ...{ accepted: false, orderedOn: null, hindrance: null, sample: true },
   },
 ]
 
