@@ -79,6 +79,9 @@ describe('timber from three accepted jobs to the offcuts that the next order use
     expect(number).toBe('2026-T01'.replace('2026', String(new Date().getFullYear())))
     expect(await figure(page, 'cost')).toBe(cost)
     expect(await page.getByText('ring before they come').count()).toBe(1)
+    await page.locator('[data-paper]').click()
+    await page.getByRole('region', { name: `Timber order ${number}` }).waitFor()
+    await page.getByRole('button', { name: 'Back to the order' }).click()
 
     // A length that leaves an offcut for the rack comes first, and is cut.
     const length = page
