@@ -1,0 +1,122 @@
+import { median, quantile, written, type Effort, type Measured } from './row.ts'
+import { flowModel, patternModel } from './buyingHighsModels.ts'
+import { requestOf, type Scale } from './buyingRequests.ts'
+import { trackedPlan } from './buyingTracked.ts'
+import { geometricMean, ours, rival, type Solved } from './buyingRival.ts'
+
+const first = 20261125
+
+type Beside = {
+  scale: Scale
+  count: number
+  model: 'all patterns' | 'arc flow'
+  limitMs: number
+}
+
+type Pair = { seed: number; own: Solved; other: Solved }
+
+async function pairsOf({ scale, count, model, limitMs }: Beside): Promise<Pair[]> {
+  const build = model === 'arc flow' ? flowModel : patternModel
+  const pairs: Pair[] = []
+  // Once before it counts: the first of a fresh process is mostly the machine's own warming up.
+  ours(requestOf(scale, first - 1), limitMs)
+  for (let seed = first; seed < first + count; seed += 1) {
+    const request = requestOf(scale, seed)
+    pairs.push({ seed, own: ours(request, limitMs), other: await rival(request, { model: build, limitMs }) })
+  }
+  return pairs
+}
+
+const timesFaster = ({ own, other }: Pair): number => other.ms / own.ms
+
+/** What the two didn't agree on: none where both say that theirs is the cheapest. */
+const differences = (pairs: readonly Pair[]): string[] =>
+  pairs.flatMap(({ seed, own, other }) =>
+    own.proven && other.proven && own.cost !== other.cost
+      ? [`DIFFERENT at seed ${seed}: ${own.cost} and ${other.cost} pence`]
+      : [],
+  )
+
+function saidOf(pairs: readonly Pair[], model: string): string[] {
+  const own = pairs.map((pair) => pair.own.ms)
+  const limited = pairs.filter(({ other }) => !other.proven).length
+  return [
+    `${model}: ${pairs.length} requests, ours median ${written(median(own))} ms, worst ${written(Math.max(...own))} ms; least ratio ${written(Math.min(...pairs.map(timesFaster)))}`,
+    ...(limited > 0
+      ? [`HiGHS gave up on ${limited} of them at its limit: the ratio is at least so much`]
+      : []),
+    ...differences(pairs),
+  ]
+}
+
+/** A row from instances solved by both: the geometric mean of how many times as fast, and never slower. */
+function rowOf(
+  { name, aim, against }: { name: string; aim: number; against: string },
+  pairs: readonly Pair[],
+): Measured['row'] {
+  const ratio = geometricMean(pairs.map(timesFaster))
+  const isNeverSlower = pairs.every((pair) => timesFaster(pair) >= 1)
+  const holds = ratio >= aim && isNeverSlower && differences(pairs).length === 0
+  return { name, value: median(pairs.map(({ own }) => own.ms)), unit: 'ms', against, ratio, aim, holds }
+}
+
+const rivalWords = (model: string, limitMs: number): string =>
+  `HiGHS 1.15.3 in WebAssembly, ${model}, its default options and a limit of ${limitMs / 1000} s, model building counted on both sides`
+
+/** A job's timber beside HiGHS on all patterns. */
+export async function buyJob({ quick }: Effort): Promise<Measured> {
+  const beside: Beside = { scale: 'job', count: quick ? 4 : 60, model: 'all patterns', limitMs: 20_000 }
+  const pairs = await pairsOf(beside)
+  const against = rivalWords(beside.model, beside.limitMs)
+  return { row: rowOf({ name: 'buy-job', aim: 20, against }, pairs), said: saidOf(pairs, beside.model) }
+}
+
+/** A week's timber beside HiGHS: the row on arc flow, the words on all patterns too. */
+export async function buyWeek({ quick }: Effort): Promise<Measured> {
+  const limitMs = quick ? 100 : 15_000
+  const count = quick ? 1 : 3
+  const flow = await pairsOf({ scale: 'week', count, model: 'arc flow', limitMs })
+  const row = rowOf({ name: 'buy-week', aim: 300, against: rivalWords('arc flow', limitMs) }, flow)
+  if (quick) return { row, said: [] }
+  const patterns = await pairsOf({ scale: 'week', count: 2, model: 'all patterns', limitMs })
+  const ratio = geometricMean(patterns.map(timesFaster))
+  return {
+    row,
+    said: [
+      ...saidOf(flow, 'arc flow'),
+      ...saidOf(patterns, 'all patterns'),
+      `all patterns: ratio ${written(ratio)}, aim 100: ${ratio >= 100 ? 'holds' : 'MISSED'}`,
+    ],
+  }
+}
+
+/** A quarter's timber, 5 s: how far from the bound, as a share of how far the first quick plan was. HiGHS comes to nothing on it. */
+export function buyQuarter({ quick }: Effort): Promise<Measured> {
+  const runs = Array.from({ length: quick ? 1 : 3 }, (_, at) =>
+    trackedPlan(requestOf('quarter', first + at), quick ? 500 : 5000),
+  )
+  const gap = geometricMean(runs.map((run) => Math.max(1e-6, run.gap)))
+  const firstGap = geometricMean(runs.map((run) => run.firstGap))
+  const ratio = gap / 0.0001
+  return Promise.resolve({
+    row: {
+      name: 'buy-quarter',
+      value: gap * 100,
+      unit: '% over the bound',
+      against: 'a gap of 0.01 % after 5 s; HiGHS ends no quarter within a minute and isn’t run here',
+      ratio,
+      aim: 1,
+      holds: ratio <= 1,
+    },
+    said: [
+      `first plan after ${runs.map(({ firstMs }) => written(firstMs)).join(', ')} ms (asked: 50), ${written(firstGap * 100)} % over the bound: price-aware greedy`,
+      `longest between two questions whether to stop: ${written(
+        quantile(
+          runs.map(({ wait }) => wait),
+          1,
+        ),
+      )} ms (asked: 50)`,
+      `proven: ${runs.filter(({ gap: left }) => left === 0).length} of ${runs.length}`,
+    ],
+  })
+}
