@@ -6,14 +6,12 @@ import type { Bounds } from './master.ts'
 import type { ClosedProof } from './stages.ts'
 
 /**
- * A part of the certificate: divided by how many of a stock are bought, or closed by one value a part, or past that by a list of patterns,
- * or by having looked at every packing.
+ * A part of the certificate: divided by how many of a stock are bought, or closed by one value a part, or past that by a list of patterns.
  */
 export type Proof =
   | { stock: number; upTo: number; fewer: Proof; more: Proof }
   | { duals: number[]; bound: number }
   | { closed: ClosedProof }
-  | { searched: number[] }
 
 /** A case of the search: how many of each stock may be bought, what is shown for it and by which duals, and how it was divided or closed. */
 export type Node = {
@@ -23,8 +21,6 @@ export type Node = {
   order: number
   split?: { stock: number; upTo: number; fewer: Node; more: Node }
   closed?: ClosedProof
-  /** Every packing into exactly the bounds' counts was looked at: there is none. */
-  searched?: boolean
 }
 
 /** most: effort after which the search gives up; stop: whether someone wants it to end now; cutoff: only plans that cost less are looked for. */
@@ -123,6 +119,5 @@ export function proofOf(node: Node): Proof {
     const { stock, upTo, fewer, more } = node.split
     return { stock, upTo, fewer: proofOf(fewer), more: proofOf(more) }
   }
-  if (node.searched) return { searched: Array.from(node.bounds.least) }
   return node.closed ? { closed: node.closed } : { duals: node.duals, bound: node.bound }
 }

@@ -46,7 +46,6 @@ function rowsOf(proof: Proof, parts: number): ProofRow[] {
     const { stock, upTo, fewer, more } = proof
     return [{ offer: stock, upTo }, ...rowsOf(fewer, parts), ...rowsOf(more, parts)]
   }
-  if ('searched' in proof) return [{ searched: proof.searched }]
   if ('closed' in proof) return [{ duals: proof.closed.duals, list: listOf(proof.closed) }]
   return [{ duals: Array.from({ length: parts }, (_, part) => proof.duals[part] ?? 0) }]
 }
@@ -54,7 +53,6 @@ function rowsOf(proof: Proof, parts: number): ProofRow[] {
 /** The least of what a proof's cases were closed with, pence; a case that was stopped before it had duals shows nothing. */
 export function boundShownBy(proof: Proof): number {
   if ('stock' in proof) return Math.min(boundShownBy(proof.fewer), boundShownBy(proof.more))
-  if ('searched' in proof) return Infinity
   if ('closed' in proof) return proof.closed.bound
   return proof.duals.length > 0 && proof.bound > 0 ? proof.bound : 0
 }

@@ -1,4 +1,3 @@
-import { cannotPack } from './checkPacking.ts'
 import { areWhole, beyond, dot, halves, isEmpty, leastOfList } from './checkList.ts'
 import { at, divisor, share, type Counts, type Task } from './checkTask.ts'
 import type { ListProof, ProofRow } from './planModel.ts'
@@ -42,9 +41,6 @@ function byDuals(task: Task, { duals, list }: { duals: number[]; list?: ListProo
   return bound > shown ? bound : shown
 }
 
-/** Whether only offers that hold no part are left to choose how many of. */
-const isSettled = ({ least, most }: Counts): boolean => least.join() === most.join()
-
 /** What every plan costs at least, pence, by the proof's splits, duals and lists. Infinity: there is no such plan. */
 export function leastCost(task: Task, proof: readonly ProofRow[]): number {
   const { offers, sizes } = task
@@ -57,10 +53,6 @@ export function leastCost(task: Task, proof: readonly ProofRow[]): number {
     const row = proof[next]
     next += 1
     if (!row) return 0
-    if ('searched' in row) {
-      const exactly = counts.least.join() === row.searched.join() && isSettled(counts)
-      return isEmpty(counts) || (exactly && cannotPack(task, row.searched)) ? Infinity : 0
-    }
     if ('duals' in row) return isEmpty(counts) ? Infinity : money(byDuals(task, row, counts))
     if (!offers[row.offer] || !Number.isInteger(row.upTo)) return 0
     const [fewer, more] = halves(counts, row)

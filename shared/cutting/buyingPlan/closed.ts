@@ -1,6 +1,6 @@
 import { dualScale, roundUp } from './bound.ts'
 import type { Bought, CuttingProblem, Pattern } from './cuttingProblem.ts'
-import { addRow } from './grow.ts'
+import { addRow, rewrite } from './grow.ts'
 import type { Listed } from './listing.ts'
 import {
   addPattern,
@@ -53,6 +53,7 @@ export function makeClosed(
     wanted: problem.parts.map(({ demand }) => demand),
   }
   for (const cut of known) addCut(closed, cut)
+  rewrite(master.simplex)
   return closed
 }
 
@@ -104,6 +105,7 @@ export function cutOff(closed: Closed): number {
     .sort((a, b) => b.by - a.by)
     .slice(0, mostAtOnce)
   for (const { cut } of broken) addCut(closed, cut)
+  rewrite(closed.master.simplex)
   return broken.length
 }
 

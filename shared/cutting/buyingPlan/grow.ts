@@ -32,8 +32,15 @@ function inverseWith({ inverse, rows, basis }: Simplex, counts: NewRow['counts']
   return wider
 }
 
+/** Writes the columns' entries down again: once after rows were added. */
+export function rewrite(simplex: Simplex): void {
+  simplex.sparse = makeSparse()
+  for (const { rows, values } of simplex.columns) append(simplex.sparse, rows, values)
+}
+
 /**
  * Adds a row that must come to `right` at least, with a surplus of its own that takes its place in the basis; every reduced cost stays as it was.
+ * The entries are to be rewritten before the next step.
  * Gives the surplus' column.
  */
 export function addRow(simplex: Simplex, { counts, right }: NewRow): number {
@@ -45,8 +52,6 @@ export function addRow(simplex: Simplex, { counts, right }: NewRow): number {
     column.rows = Int32Array.from([...column.rows, row])
     column.values = Float64Array.from([...column.values, count])
   })
-  simplex.sparse = makeSparse()
-  for (const { rows, values } of simplex.columns) append(simplex.sparse, rows, values)
   const surplus = {
     rows: Int32Array.of(row),
     values: Float64Array.of(-1),

@@ -35,11 +35,9 @@ export type ListProof = {
 
 /**
  * A row of why no plan can cost less, in the same order. Divided by how many of an offer are taken (up to a number, or more); closed by one dual a
- * part, in whole shares of a penny (2²⁴ make one), or past them by a list of patterns, looked through; or by having looked at every packing into
- * exactly those counts.
+ * part, in whole shares of a penny (2²⁴ make one), or past them by a list of patterns, looked through.
  */
-export type ProofRow =
-  { offer: number; upTo: number } | { duals: number[]; list?: ListProof } | { searched: number[] }
+export type ProofRow = { offer: number; upTo: number } | { duals: number[]; list?: ListProof }
 
 /**
  * What is shown for one section: parts are the distinct lengths that duals stand beside, mm; offers are counted together, as one with the longest

@@ -17,7 +17,6 @@ import { bestGreedy } from './greedy.ts'
 import { makeKnapsack } from './knapsack.ts'
 import { betterLongPlan, isLong, packExactly } from './longPlan.ts'
 import { addPattern, boughtCounts, makeMaster } from './master.ts'
-import { packInto } from './packing.ts'
 import { closeInStages } from './stages.ts'
 
 /** What a section's search came to: the plan, what it costs, the least that any plan could, and why. */
@@ -70,27 +69,6 @@ function closeNode(state: State, node: Node, limits: { most: number; cap: number
   node.bound = closed.bound
 }
 
-/** Work allowed for looking through every packing into lengths that are settled. */
-const packingWork = 200_000
-
-/** Whether every packing can be looked through at all: few parts and few lengths. */
-const looksThrough = ({ parts }: CuttingProblem, counts: readonly number[]): boolean =>
-  parts.length <= 40 && counts.reduce((total, count) => total + count, 0) <= 60
-
-/** Settled lengths of a short plan: every part goes into them, or it is shown that they don't; true then: the node is closed, or divided there. */
-function lookThrough(state: State, node: Node, counts: readonly number[]): boolean {
-  const { bench } = state
-  if (!looksThrough(bench.problem, counts)) return false
-  const packed = packInto(bench.problem, Int32Array.from(counts, Math.round), packingWork)
-  bench.effort += packed.spent * bench.problem.parts.length
-  offer(state, packed.found)
-  if (!packed.whole || packed.found) return false
-  const split = splitOf(bench.problem, counts, node.bounds)
-  if (split) divide(state, node, split)
-  else node.searched = true
-  return true
-}
-
 /** Works on one open node until it is closed or divided. */
 function work(state: State, node: Node): void {
   const { bench } = state
@@ -103,7 +81,7 @@ function work(state: State, node: Node): void {
   if (long && !isFirst && !settled && split) return divide(state, node, split)
   if (long && !isFirst) packExactly(state, node, counts)
   else offer(state, dive(bench, node.bounds, plainWay))
-  if (isDone(state, node) || (settled && lookThrough(state, node, counts)) || isDone(state, node)) return
+  if (isDone(state, node)) return
   if (long && isFirst) betterLongPlan(state, node, search)
   else closeNode(state, node, settled ? settledClosing : usualClosing)
   if (isDone(state, node)) return

@@ -3,9 +3,9 @@ export type Sparse = { count: number; starts: Int32Array; rows: Int32Array; valu
 
 export const makeSparse = (): Sparse => ({
   count: 0,
-  starts: new Int32Array(1024),
-  rows: new Int32Array(8192),
-  values: new Float64Array(8192),
+  starts: new Int32Array(256),
+  rows: new Int32Array(1024),
+  values: new Float64Array(1024),
 })
 
 function longerInts(list: Int32Array, least: number): Int32Array {
