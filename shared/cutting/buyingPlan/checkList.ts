@@ -41,6 +41,7 @@ function rowsOf({ task: { sizes, demand, offers }, duals, best, list, floors }: 
     steps += 1
     if (steps > mostSteps || worth + at(best, room) < at(floors, of)) return
     if (part === sizes.length) {
+      if (worth < at(floors, of)) return
       if (sizes.some((size, one) => size <= room && at(counts, one) < at(demand, one))) return
       const wide = [...counts, ...list.cuts.map((cut) => counted(cut, counts))]
       rows.push({ of, counts, wide, least: 0, most: Infinity })

@@ -96,13 +96,20 @@ function rowCuts({ master, problem }: Closed): RankOne[] {
 /** The most cuts added at once. */
 const mostAtOnce = 15
 
+/** The same for cuts that are alike: halves are halves, whatever they are written over. */
+const cutKey = ({ times, over }: RankOne): string =>
+  times.map((one) => Math.round((one / over) * 4096)).join()
+
 /** Adds the cuts that the solution as it stands breaks most; how many. */
 export function cutOff(closed: Closed): number {
   const shares = sharesOf(closed)
+  const known = new Set(closed.cuts.map(cutKey))
+  const isNew = (cut: RankOne): boolean => !known.has(cutKey(cut)) && known.add(cutKey(cut)).size > 0
   const broken = [...halves(shares), ...rowCuts(closed)]
     .map((cut) => ({ cut, by: brokenBy(cut, shares) }))
     .filter(({ by }) => by > 1e-3)
     .sort((a, b) => b.by - a.by)
+    .filter(({ cut }) => isNew(cut))
     .slice(0, mostAtOnce)
   for (const { cut } of broken) addCut(closed, cut)
   rewrite(closed.master.simplex)

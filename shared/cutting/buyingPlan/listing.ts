@@ -36,7 +36,7 @@ function fill(listing: Listing, part: number, { room, worth }: { room: number; w
   if (found.length > cap || worth + (regard.best[room] as number) < least) return
   const one = problem.parts[part]
   if (!one) {
-    if (isFull(listing, room)) found.push({ stock: listing.stock, counts: counts.slice() })
+    if (worth >= least && isFull(listing, room)) found.push({ stock: listing.stock, counts: counts.slice() })
     return
   }
   const value = regard.values[part] as number

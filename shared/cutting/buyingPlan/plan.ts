@@ -23,7 +23,7 @@ export type Progress = { section: string; cost: number; bound: number }
 export type Options = { stop?: () => boolean; onProgress?: (progress: Progress) => void; mostEffort?: number }
 
 /** Table cells and pivot steps: about a minute of a small laptop's time. */
-const usualEffort = 5e9
+const usualEffort = 1.5e10
 
 /** Quick plans tried before limited stock is looked into. */
 const greedyRounds = 30
