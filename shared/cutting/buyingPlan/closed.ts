@@ -58,22 +58,27 @@ export function makeClosed(
 }
 
 /** What a column counts in a cut: a pattern its parts, an unmet part itself. */
-function countsIn({ problem, master }: Closed, cut: RankOne): (column: number) => number {
+function countsIn(
+  { problem, master }: Closed,
+  cut: RankOne,
+  ofPatterns: readonly number[],
+): (column: number) => number {
   const parts = problem.parts.length
-  const ofPattern = new Map(master.patterns.map(({ column, counts }) => [column, counts]))
-  const unit = (part: number) => Int32Array.from(problem.parts, (_, at) => (at === part ? 1 : 0))
+  const from = master.patterns[0]?.column ?? Infinity
   return (column) => {
-    const counts = ofPattern.get(column)
-    if (counts) return cutCount(cut, counts)
-    return column >= parts && column < 2 * parts ? cutCount(cut, unit(column - parts)) : 0
+    if (column >= from) return ofPatterns[column - from] ?? 0
+    const part = column - parts
+    return part >= 0 && part < parts ? Math.ceil((cut.times[part] as number) / cut.over) : 0
   }
 }
 
 function addCut(closed: Closed, cut: RankOne): void {
   const right = cutCount(cut, closed.wanted)
-  closed.master.surpluses.push(addRow(closed.master.simplex, { counts: countsIn(closed, cut), right }))
+  const ofPatterns = closed.listed.map(({ counts }) => cutCount(cut, counts))
+  const counts = countsIn(closed, cut, ofPatterns)
+  closed.master.surpluses.push(addRow(closed.master.simplex, { counts, right }))
   closed.cuts.push(cut)
-  closed.wide.forEach((counts, at) => counts.push(cutCount(cut, closed.listed[at]?.counts ?? [])))
+  closed.wide.forEach((wide, at) => wide.push(ofPatterns[at] as number))
   closed.wanted.push(right)
 }
 

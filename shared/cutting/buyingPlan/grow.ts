@@ -49,8 +49,12 @@ export function addRow(simplex: Simplex, { counts, right }: NewRow): number {
   simplex.columns.forEach((column, number) => {
     const count = counts(number)
     if (count === 0) return
-    column.rows = Int32Array.from([...column.rows, row])
-    column.values = Float64Array.from([...column.values, count])
+    const rows = new Int32Array(column.rows.length + 1)
+    rows.set(column.rows)
+    rows[column.rows.length] = row
+    column.rows = rows
+    column.values = longer(column.values)
+    column.values[rows.length - 1] = count
   })
   const surplus = {
     rows: Int32Array.of(row),

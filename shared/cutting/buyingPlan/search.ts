@@ -109,7 +109,7 @@ function setUp(problem: CuttingProblem, limits: Limits): { state: State; root: N
     least: new Int32Array(problem.stocks.length),
     most: Int32Array.from(problem.stocks, ({ most }) => most),
   }
-  return { state, root: { bounds, duals: [], bound: 0, order: 0 }, uncut: left }
+  return { state, root: { bounds, duals: [], bound: 0, known: 0, order: 0 }, uncut: left }
 }
 
 /** The cheapest plan for one section, by branching on how many of each length are bought, the lowest bound first. */

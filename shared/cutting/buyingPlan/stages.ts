@@ -20,8 +20,11 @@ export type ClosedProof = {
   bound: number
 }
 
-/** A search to be closed: the bounds, whole duals that show a bound within them, and what a plan costs that is to be beaten. */
-export type ToClose = { bounds: Bounds; duals: number[]; bound: number }
+/**
+ * A search to be closed: the bounds, whole duals that show a bound within them, and what no plan within wider bounds costs less than: lists up to that are
+ * empty of plans.
+ */
+export type ToClose = { bounds: Bounds; duals: number[]; bound: number; known: number }
 
 export type Stage = {
   bench: Workbench
@@ -99,7 +102,7 @@ export function closeInStages(stage: Stage, toClose: ToClose): ClosedProof | und
     const bound = Math.max(toClose.bound, shown?.bound ?? 0)
     if (bound >= before) break
     const range = widest(stage, { ...toClose, bound }, lists[at] as number)
-    if (!range) {
+    if (!range || range.most < toClose.known) {
       at += 1
       continue
     }
