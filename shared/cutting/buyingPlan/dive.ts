@@ -1,10 +1,10 @@
 import { sizeOf, type Bought, type CuttingProblem, type Pattern } from './cuttingProblem.ts'
-import { fillKnapsack, makeKnapsack } from './knapsack.ts'
+import { fillKnapsack, makeKnapsack, type Knapsack } from './knapsack.ts'
 import { newPatterns, type Workbench } from './generate.ts'
 import { keepPatterns, partDuals, resolve, solveFor, unmet, usedPatterns, type Bounds } from './master.ts'
 
 /** What is still to be cut and to be bought, and the plan so far. */
-export type Rest = { demand: Int32Array; bounds: Bounds; plan: Bought[] }
+export type Rest = { demand: Int32Array; bounds: Bounds; plan: Bought[]; table?: Knapsack }
 
 /** Rounds of new patterns for one step of a dive; more than any needed. */
 const mostRounds = 100
@@ -61,18 +61,24 @@ export function takeFrom(
 }
 
 /** The rest as a problem of its own, with a table that never takes more of a part than is still wanted. */
-const tableOfRest = ({ problem }: Workbench, demand: Int32Array) =>
-  makeKnapsack({
-    ...problem,
-    parts: problem.parts.map(({ size }, part) => ({ size, demand: demand[part] as number })),
-  })
+const tableOfRest = ({ problem }: Workbench, demand: Int32Array, old: Knapsack | undefined): Knapsack =>
+  makeKnapsack(
+    {
+      ...problem,
+      parts: problem.parts.map(({ size }, part) => ({ size, demand: demand[part] as number })),
+    },
+    old,
+  )
 
 /** Solves for what is still wanted, with patterns that take no more than that. False when it can't be. */
-function solveRest(bench: Workbench, { demand, bounds }: Rest): boolean {
+function solveRest(bench: Workbench, now: Rest): boolean {
+  const { demand, bounds } = now
   const { master } = bench
   keepPatterns(master, demand)
   if (!solveFor(master, bounds, demand)) return false
-  const rest = { ...bench, table: tableOfRest(bench, demand) }
+  // What is wanted only shrinks on the way down: the first table is large enough for all.
+  now.table = tableOfRest(bench, demand, now.table)
+  const rest = { ...bench, table: now.table }
   for (let round = 0; round < mostRounds && !bench.stop(); round += 1) {
     bench.effort += fillKnapsack(rest.table, partDuals(master))
     if (newPatterns(rest) === 0) return true

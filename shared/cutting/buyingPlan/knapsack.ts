@@ -27,17 +27,18 @@ function chunksOf({ parts }: CuttingProblem, room: number): Chunk[] {
   })
 }
 
-/** An empty table for a problem: memory is (longest room + 1) × (8 + number of chunks) bytes. */
-export function makeKnapsack(problem: CuttingProblem): Knapsack {
+/** An empty table for a problem: memory is (longest room + 1) × (8 + number of chunks) bytes, that of a table no longer used where it is enough. */
+export function makeKnapsack(problem: CuttingProblem, old?: Knapsack): Knapsack {
   const room = Math.max(0, ...problem.stocks.map((stock) => stock.room))
   const cells = room + 1
   const chunks = chunksOf(problem, room)
+  const size = cells * chunks.length
   return {
     parts: problem.parts.length,
     cells,
     chunks,
-    best: new Float64Array(cells),
-    taken: new Uint8Array(cells * chunks.length),
+    best: old && old.best.length >= cells ? old.best.subarray(0, cells) : new Float64Array(cells),
+    taken: old && old.taken.length >= size ? old.taken.subarray(0, size).fill(0) : new Uint8Array(size),
     reaches: new Int32Array(chunks.length),
   }
 }

@@ -30,7 +30,7 @@ export type Found = {
   uncut: Int32Array
 }
 
-const greedyRounds = 30
+const greedyRounds = 8
 /** What closing a node may cost before it is divided instead: more where the lengths are settled, since little else is left to try. */
 const [usualClosing, settledClosing] = [
   { most: 6e8, cap: 4000 },
