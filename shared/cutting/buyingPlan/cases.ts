@@ -1,4 +1,4 @@
-import { claimedBound } from './bound.ts'
+import { boundOf, roundUp, type Claim } from './bound.ts'
 import { priceOf, type Bought, type CuttingProblem } from './cuttingProblem.ts'
 import { cheapened } from './dive.ts'
 import type { Workbench } from './generate.ts'
@@ -18,6 +18,8 @@ export type Node = {
   bounds: Bounds
   duals: number[]
   bound: number
+  /** What the duals show, in 1/2²⁴ pence: the bound before it is rounded up. */
+  lower: number
   /** What no plan within its parent's bounds costs less than. */
   known: number
   order: number
@@ -42,6 +44,8 @@ export type State = {
   aside: Node[]
   limits: Limits
   nodes: number
+  /** What every set of duals so far shows: each may close cases far from its own. */
+  claims: Claim[]
 }
 
 /** No plan costs less than this. */
@@ -94,7 +98,31 @@ function child(
   const most = bounds.most.slice()
   if (change.least !== undefined) least[change.stock] = change.least
   if (change.most !== undefined) most[change.stock] = change.most
-  return { bounds: { least, most }, duals, bound: -Infinity, known: Math.max(known, bound), order: 0 }
+  return {
+    bounds: { least, most },
+    duals,
+    bound: -Infinity,
+    lower: -Infinity,
+    known: Math.max(known, bound),
+    order: 0,
+  }
+}
+
+/** Closes a case as far as a claim shows. */
+function apply({ bench }: State, node: Node, claim: Claim): void {
+  const lower = boundOf(claim, node.bounds)
+  if (lower <= node.lower) return
+  Object.assign(node, {
+    lower,
+    duals: claim.duals,
+    bound: Math.max(node.bound, roundUp(bench.problem, lower)),
+  })
+}
+
+/** Takes a claim in, and what it shows for every open case. */
+export function claim(state: State, node: Node, made: Claim): void {
+  state.claims.push(made)
+  for (const one of [node, ...state.open]) apply(state, one, made)
 }
 
 /** Divides a case in two, each open unless its parent's duals already close it. */
@@ -103,7 +131,7 @@ export function divide(state: State, node: Node, { stock, upTo }: Split): void {
   const more = child(node, { stock, least: upTo + 1 })
   node.split = { stock, upTo, fewer, more }
   for (const one of [fewer, more]) {
-    one.bound = claimedBound(state.bench.problem, { table: state.bench.table, duals: one.duals }, one.bounds)
+    for (const claim of state.claims) apply(state, one, claim)
     one.order = state.nodes
     if (one.bound < state.pence) state.open.push(one)
   }

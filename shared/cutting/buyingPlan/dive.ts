@@ -1,7 +1,9 @@
-import { sizeOf, type Bought, type CuttingProblem, type Pattern } from './cuttingProblem.ts'
+import { boundOf, shownBy, stepsUp } from './bound.ts'
+import { priceOf, sizeOf, type Bought, type CuttingProblem, type Pattern } from './cuttingProblem.ts'
 import { fillKnapsack, makeKnapsack, type Knapsack } from './knapsack.ts'
 import { newPatterns, type Workbench } from './generate.ts'
 import { keepPatterns, partDuals, resolve, solveFor, unmet, usedPatterns, type Bounds } from './master.ts'
+import { goBack, markSpot } from './simplex.ts'
 
 /** What is still to be cut and to be bought, and the plan so far. */
 export type Rest = { demand: Int32Array; bounds: Bounds; plan: Bought[]; table?: Knapsack }
@@ -60,41 +62,48 @@ export function takeFrom(
   return order.some((one) => take(rest, { ...one, times: 1 }))
 }
 
-/** The rest as a problem of its own, with a table that never takes more of a part than is still wanted. */
-const tableOfRest = ({ problem }: Workbench, demand: Int32Array, old: Knapsack | undefined): Knapsack =>
-  makeKnapsack(
-    {
-      ...problem,
-      parts: problem.parts.map(({ size }, part) => ({ size, demand: demand[part] as number })),
-    },
-    old,
-  )
+/** The rest as a problem of its own, whose patterns never take more of a part than is still wanted. */
+const restOf = ({ problem }: Workbench, demand: Int32Array): CuttingProblem => ({
+  ...problem,
+  parts: problem.parts.map(({ size }, part) => ({ size, demand: demand[part] as number })),
+})
 
-/** Solves for what is still wanted, with patterns that take no more than that. False when it can't be. */
-function solveRest(bench: Workbench, now: Rest): boolean {
+/** Solves for what is still wanted, with patterns that take no more than that. False when it can't be, or not for less than the cutoff. */
+function solveRest(bench: Workbench, now: Rest, cutoff: number): boolean {
   const { demand, bounds } = now
   const { master } = bench
   keepPatterns(master, demand)
   if (!solveFor(master, bounds, demand)) return false
   // What is wanted only shrinks on the way down: the first table is large enough for all.
-  now.table = tableOfRest(bench, demand, now.table)
+  const problem = restOf(bench, demand)
+  now.table = makeKnapsack(problem, now.table)
   const rest = { ...bench, table: now.table }
+  const paid = priceOf(problem, now.plan)
   for (let round = 0; round < mostRounds && !bench.stop(); round += 1) {
-    bench.effort += fillKnapsack(rest.table, partDuals(master))
+    const values = partDuals(master)
+    const { best } = now.table
+    bench.effort += fillKnapsack(now.table, values)
+    if (stepsUp(problem, paid + boundOf(shownBy(problem, { values, best, scale: 1 }), bounds)) >= cutoff)
+      return false
     if (newPatterns(rest) === 0) return true
     if (!resolve(master)) return false
   }
   return !bench.stop()
 }
 
+/** Where a dive starts, how it goes, and what a plan must cost less than. */
+export type Dive = { bounds: Bounds; way: DiveWay; cutoff: number }
+
 /** From the solution within bounds to a whole plan, fixing patterns and solving the rest again; undefined where it gets stuck. */
-export function dive(bench: Workbench, bounds: Bounds, way: DiveWay): Bought[] | undefined {
-  const plan = descend(bench, bounds, way)
+export function dive(bench: Workbench, how: Dive): Bought[] | undefined {
+  const spot = markSpot(bench.master.simplex)
+  const plan = descend(bench, how)
   keepPatterns(bench.master, new Int32Array(0))
+  goBack(bench.master.simplex, spot)
   return plan
 }
 
-function descend(bench: Workbench, { least, most }: Bounds, way: DiveWay): Bought[] | undefined {
+function descend(bench: Workbench, { bounds: { least, most }, way, cutoff }: Dive): Bought[] | undefined {
   const rest: Rest = {
     demand: Int32Array.from(bench.problem.parts, ({ demand }) => demand),
     bounds: { least: least.slice(), most: most.slice() },
@@ -102,7 +111,7 @@ function descend(bench: Workbench, { least, most }: Bounds, way: DiveWay): Bough
   }
   let roundings = 0
   while (rest.demand.some((count) => count > 0)) {
-    if (bench.stop() || !solveRest(bench, rest)) return undefined
+    if (bench.stop() || !solveRest(bench, rest, cutoff)) return undefined
     if (unmet(bench.master) > 1e-6) return undefined
     const before = rest.plan.length
     const down = roundings === way.step ? way.down : 0

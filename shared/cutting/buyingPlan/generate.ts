@@ -1,4 +1,4 @@
-import { boundOf, claimedBound, wholeDuals } from './bound.ts'
+import { boundOf, claimOf, shownBy, stepsUp, wholeDuals, type Claim } from './bound.ts'
 import type { CuttingProblem } from './cuttingProblem.ts'
 import { fillKnapsack, patternAt, type Knapsack } from './knapsack.ts'
 import { addPattern, partDuals, resolve, slotPrice, solveFor, type Bounds, type Master } from './master.ts'
@@ -11,9 +11,6 @@ export type Workbench = {
   effort: number
   stop: () => boolean
 }
-
-/** How a part of the search ended: its bound claimed in whole numbers, the best duals seen, and whether the master is at its optimum. */
-export type Solved = { bound: number; duals: number[]; optimal: boolean }
 
 /** The least improvement worth a new pattern, of a price in pence. */
 const worthwhile = 1e-6
@@ -28,15 +25,11 @@ export function newPatterns({ problem, master, table }: Workbench): number {
   return added
 }
 
-/** A bound in steps of price, as far as doubles tell; claimed only by `claimedBound`. */
-const stepsUp = ({ priceStep }: CuttingProblem, lower: number): number =>
-  Math.ceil((lower - 1e-6) / priceStep) * priceStep
-
 /**
  * Solves the master within bounds, adding patterns until none helps or the bound reaches the cutoff. Duals of the best bound seen
  * are made whole and claimed at the end.
  */
-export function generate(bench: Workbench, bounds: Bounds, cutoff: number): Solved {
+export function generate(bench: Workbench, bounds: Bounds, cutoff: number): Claim {
   const { problem, master, table } = bench
   const demand = problem.parts.map((part) => part.demand)
   const before = master.simplex.pivots
@@ -49,17 +42,12 @@ export function generate(bench: Workbench, bounds: Bounds, cutoff: number): Solv
   while (sane && !optimal && !bench.stop()) {
     const duals = partDuals(master)
     bench.effort += fillKnapsack(table, duals)
-    const lower = boundOf(problem, { values: duals, best: table.best, scale: 1 }, bounds)
+    const lower = boundOf(shownBy(problem, { values: duals, best: table.best, scale: 1 }), bounds)
     if (lower > best.lower) best = { lower, duals }
     if (stepsUp(problem, best.lower) >= cutoff) break
     if (newPatterns(bench) === 0) optimal = true
     else sane = resolve(master)
   }
   bench.effort += (master.simplex.pivots - before) * master.simplex.rows * master.simplex.rows
-  const whole = wholeDuals(best.duals)
-  return {
-    bound: claimedBound(problem, { table, duals: whole }, bounds),
-    duals: whole,
-    optimal: optimal && sane,
-  }
+  return claimOf(problem, table, wholeDuals(best.duals))
 }

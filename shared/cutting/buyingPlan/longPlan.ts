@@ -44,7 +44,8 @@ function reworkLengths(state: State, { duals, bound }: Node, solveSmaller: Solve
 /** A long plan made cheaper at the start of a search: other ways down, then its worst lengths cut anew. */
 export function betterLongPlan(state: State, node: Node, solveSmaller: SolveSmaller): void {
   for (const way of quickWays)
-    if (node.bound < state.pence && !state.bench.stop()) offer(state, dive(state.bench, node.bounds, way))
+    if (node.bound < state.pence && !state.bench.stop())
+      offer(state, dive(state.bench, { bounds: node.bounds, way, cutoff: state.pence }))
   reworkLengths(state, node, solveSmaller)
 }
 
@@ -56,6 +57,6 @@ export function packExactly(state: State, node: Node, counts: readonly number[])
   }
   for (const way of [plainWay, ...quickWays]) {
     if (node.bound >= state.pence || state.bench.stop()) return
-    offer(state, dive(state.bench, exactly, way))
+    offer(state, dive(state.bench, { bounds: exactly, way, cutoff: state.pence }))
   }
 }

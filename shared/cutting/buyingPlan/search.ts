@@ -1,4 +1,5 @@
 import {
+  claim,
   divide,
   lowest,
   next,
@@ -17,6 +18,7 @@ import { bestGreedy } from './greedy.ts'
 import { makeKnapsack } from './knapsack.ts'
 import { betterLongPlan, isLong, packExactly } from './longPlan.ts'
 import { addPattern, boughtCounts, makeMaster } from './master.ts'
+import { goBack, markSpot } from './simplex.ts'
 import { closeInStages } from './stages.ts'
 
 /** What a section's search came to: the plan, what it costs, the least that any plan could, and why. */
@@ -46,11 +48,10 @@ function isDone(state: State, node: Node): boolean {
 
 /** Solves a node's program; its bound and duals where they show more than was known. */
 function solve(state: State, node: Node): number[] {
-  const solved = generate(state.bench, node.bounds, state.pence)
-  if (solved.bound > node.bound || node.duals.length === 0) {
-    node.bound = Math.max(solved.bound, node.bound)
-    node.duals = solved.duals
-  }
+  const { simplex } = state.bench.master
+  const spot = markSpot(simplex)
+  claim(state, node, generate(state.bench, node.bounds, state.pence))
+  if (node.bound >= state.pence) goBack(simplex, spot)
   return boughtCounts(state.bench.master)
 }
 
@@ -80,7 +81,7 @@ function work(state: State, node: Node): void {
   const long = isLong(state)
   if (long && !isFirst && !settled && split) return divide(state, node, split)
   if (long && !isFirst) packExactly(state, node, counts)
-  else offer(state, dive(bench, node.bounds, plainWay))
+  else offer(state, dive(bench, { bounds: node.bounds, way: plainWay, cutoff: state.pence }))
   if (isDone(state, node)) return
   if (long && isFirst) betterLongPlan(state, node, search)
   else closeNode(state, node, settled ? settledClosing : usualClosing)
@@ -101,7 +102,7 @@ function setUp(problem: CuttingProblem, limits: Limits): { state: State; root: N
   bench.stop = () => bench.effort > limits.most || limits.stop()
   bench.master.simplex.stop = bench.stop
   const pence = limits.cutoff ?? Infinity
-  const state: State = { bench, plan: undefined, pence, open: [], aside: [], limits, nodes: 0 }
+  const state: State = { bench, plan: undefined, pence, open: [], aside: [], limits, nodes: 0, claims: [] }
   const keep = (plan: Bought[]) => offer(state, plan)
   const { plan, left } = bestGreedy(problem, { rounds: greedyRounds, stop: limits.stop, onBetter: keep })
   for (const { stock, counts } of plan ?? []) addPattern(bench.master, stock, counts)
@@ -109,7 +110,11 @@ function setUp(problem: CuttingProblem, limits: Limits): { state: State; root: N
     least: new Int32Array(problem.stocks.length),
     most: Int32Array.from(problem.stocks, ({ most }) => most),
   }
-  return { state, root: { bounds, duals: [], bound: 0, known: 0, order: 0 }, uncut: left }
+  return {
+    state,
+    root: { bounds, duals: problem.parts.map(() => 0), bound: 0, lower: 0, known: 0, order: 0 },
+    uncut: left,
+  }
 }
 
 /** The cheapest plan for one section, by branching on how many of each length are bought, the lowest bound first. */

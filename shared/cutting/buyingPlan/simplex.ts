@@ -82,6 +82,26 @@ export function restart(simplex: Simplex, basis: readonly number[]): void {
   setDuals(simplex)
 }
 
+/** Where a program stands, to go back to. */
+export type Spot = { basis: Int32Array; place: Int32Array; inverse: Float64Array; since: number }
+
+export const markSpot = ({ basis, place, inverse, since }: Simplex): Spot => ({
+  basis: basis.slice(),
+  place: place.slice(),
+  inverse: inverse.slice(),
+  since,
+})
+
+/** Goes back to where the program stood: columns since then are at their lower bounds. */
+export function goBack(simplex: Simplex, { basis, place, inverse, since }: Spot): void {
+  simplex.place.fill(atLower).set(place)
+  simplex.basis.set(basis)
+  simplex.inverse.set(inverse)
+  simplex.since = since
+  setLevels(simplex)
+  setDuals(simplex)
+}
+
 /** What a column at a bound stands at. */
 const standing = ({ columns, place }: Simplex, number: number): number => {
   const { lower, upper } = columns[number] as Column

@@ -1,8 +1,7 @@
-import { boundOf, dualScale } from './bound.ts'
+import { boundOf, claimOf, dualScale } from './bound.ts'
 import { close, type ListProof } from './closing.ts'
 import { priceOf, type Bought } from './cuttingProblem.ts'
 import type { Workbench } from './generate.ts'
-import { fillKnapsack } from './knapsack.ts'
 import { listPatterns, type Listed } from './listing.ts'
 import type { Bounds } from './master.ts'
 import type { RankOne } from './rankOne.ts'
@@ -44,8 +43,8 @@ type Range = { most: number; listed: Listed[] }
 /** The dearest sum up to which plans use no more than cap patterns, and those. */
 function widest({ bench, pence }: Stage, { bounds, duals, bound }: ToClose, cap: number): Range | undefined {
   const { problem, table } = bench
-  bench.effort += fillKnapsack(table, duals)
-  const lower = boundOf(problem, { values: duals, best: table.best, scale: dualScale }, bounds)
+  const lower = boundOf(claimOf(problem, table, duals), bounds)
+  bench.effort += table.cells * table.chunks.length
   const step = problem.priceStep
   if (pence() === Infinity) return undefined
   for (let most = pence() - step; most >= bound;) {
