@@ -23,6 +23,8 @@ export type Node = {
   /** What no plan within its parent's bounds costs less than. */
   known: number
   order: number
+  /** How often its settled lengths were tried to be packed and neither packed nor shown to hold too little. */
+  tries: number
   split?: { stock: number; upTo: number; fewer: Node; more: Node }
   closed?: ClosedProof
 }
@@ -105,6 +107,7 @@ function child(
     lower: -Infinity,
     known: Math.max(known, bound),
     order: 0,
+    tries: 0,
   }
 }
 
@@ -137,12 +140,12 @@ export function divide(state: State, node: Node, { stock, upTo }: Split): void {
   }
 }
 
-/** The open case with the lowest bound, the newest of those. */
+/** The open case with the lowest bound, the newest of those that were tried least. */
 export function next({ open }: State): Node | undefined {
   let best: Node | undefined
   for (const node of open) {
-    if (!best || node.bound < best.bound || (node.bound === best.bound && node.order > best.order))
-      best = node
+    const later = best && (node.bound - best.bound || node.tries - best.tries || best.order - node.order)
+    if (later === undefined || later < 0) best = node
   }
   return best
 }

@@ -39,7 +39,7 @@ export const plainWay: DiveWay = { slow: false, step: -1, down: 0 }
 /** Ways to try after the plainest, the likeliest first. */
 export const otherWays: readonly DiveWay[] = [
   { slow: true, step: -1, down: 0 },
-  ...[0, 1, 2, 3].flatMap((step) =>
+  ...Array.from({ length: 14 }, (_, at) => at).flatMap((step) =>
     [1, 2].flatMap((down) => [
       { slow: false, step, down },
       { slow: true, step, down },

@@ -1,6 +1,7 @@
 import { offer, type Node, type State } from './cases.ts'
 import type { Bought, CuttingProblem } from './cuttingProblem.ts'
-import { dive, otherWays, plainWay } from './dive.ts'
+import { dive, otherWays, plainWay, type DiveWay } from './dive.ts'
+import type { Bounds } from './master.ts'
 import { rework, type Span } from './rework.ts'
 
 /** Looks for a plan of a smaller problem below a cutoff, with so much work; gives what it took. */
@@ -12,7 +13,8 @@ export type SolveSmaller = (
 /** Plans of fewer lengths than this are closed as they are. */
 const fewLengths = 60
 /** Ways of diving tried for a plan of many lengths, after the plainest. */
-const quickWays = otherWays.filter(({ slow }) => !slow).slice(0, 3)
+const ways = otherWays.filter(({ slow }) => !slow)
+const [quickWays, furtherWays] = [ways.slice(0, 3), ways.slice(3)]
 /** What is cut anew at once, the tries in a row that may come to nothing, and the work each may take. */
 const reworking: { span: Span; idle: number; work: number } = {
   span: { atOnce: 14, worst: 5 },
@@ -43,9 +45,7 @@ function reworkLengths(state: State, { duals, bound }: Node, solveSmaller: Solve
 
 /** A long plan made cheaper at the start of a search: other ways down, then its worst lengths cut anew. */
 export function betterLongPlan(state: State, node: Node, solveSmaller: SolveSmaller): void {
-  for (const way of quickWays)
-    if (node.bound < state.pence && !state.bench.stop())
-      offer(state, dive(state.bench, { bounds: node.bounds, way, cutoff: state.pence }))
+  diveBy(state, node, node.bounds, quickWays)
   reworkLengths(state, node, solveSmaller)
 }
 
@@ -55,8 +55,29 @@ export function packExactly(state: State, node: Node, counts: readonly number[])
     least: Int32Array.from(counts, Math.round),
     most: Int32Array.from(counts, Math.round),
   }
-  for (const way of [plainWay, ...quickWays]) {
+  diveBy(state, node, exactly, [plainWay, ...quickWays])
+}
+
+function diveBy(state: State, node: Node, bounds: Bounds, ways: readonly DiveWay[]): void {
+  for (const way of ways) {
     if (node.bound >= state.pence || state.bench.stop()) return
-    offer(state, dive(state.bench, { bounds: exactly, way, cutoff: state.pence }))
+    offer(state, dive(state.bench, { bounds, way, cutoff: state.pence }))
   }
+}
+
+/** How often settled lengths are tried to be packed, and the ways tried at once. */
+const [mostTries, waysAtOnce] = [6, 4]
+
+/** Leaves a case with settled lengths to be tried again, or aside when every way was tried. */
+export function putBack(state: State, node: Node): void {
+  node.tries += 1
+  if (node.tries > mostTries) state.aside.push(node)
+  else state.open.push(node)
+}
+
+/** Tries further ways to pack a case whose lengths are settled. */
+export function tryAgain(state: State, node: Node): void {
+  const from = (node.tries - 1) * waysAtOnce
+  diveBy(state, node, node.bounds, furtherWays.slice(from, from + waysAtOnce))
+  if (node.bound < state.pence) putBack(state, node)
 }

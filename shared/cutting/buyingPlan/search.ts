@@ -16,7 +16,7 @@ import { dive, plainWay } from './dive.ts'
 import { generate, type Workbench } from './generate.ts'
 import { bestGreedy } from './greedy.ts'
 import { makeKnapsack } from './knapsack.ts'
-import { betterLongPlan, isLong, packExactly } from './longPlan.ts'
+import { betterLongPlan, isLong, packExactly, putBack, tryAgain } from './longPlan.ts'
 import { addPattern, boughtCounts, makeMaster } from './master.ts'
 import { goBack, markSpot } from './simplex.ts'
 import { closeInStages } from './stages.ts'
@@ -73,6 +73,7 @@ function closeNode(state: State, node: Node, limits: { most: number; cap: number
 /** Works on one open node until it is closed or divided. */
 function work(state: State, node: Node): void {
   const { bench } = state
+  if (node.tries > 0) return tryAgain(state, node)
   const counts = solve(state, node)
   if (isDone(state, node)) return
   const split = splitOf(bench.problem, counts, node.bounds)
@@ -87,7 +88,7 @@ function work(state: State, node: Node): void {
   else closeNode(state, node, settled ? settledClosing : usualClosing)
   if (isDone(state, node)) return
   if (split) divide(state, node, split)
-  else state.aside.push(node)
+  else putBack(state, node)
 }
 
 function setUp(problem: CuttingProblem, limits: Limits): { state: State; root: Node; uncut: Int32Array } {
@@ -112,7 +113,7 @@ function setUp(problem: CuttingProblem, limits: Limits): { state: State; root: N
   }
   return {
     state,
-    root: { bounds, duals: problem.parts.map(() => 0), bound: 0, lower: 0, known: 0, order: 0 },
+    root: { bounds, duals: problem.parts.map(() => 0), bound: 0, lower: 0, known: 0, order: 0, tries: 0 },
     uncut: left,
   }
 }
