@@ -25,6 +25,8 @@ export type Node = {
   order: number
   /** How often its settled lengths were tried to be packed and neither packed nor shown to hold too little. */
   tries: number
+  /** What the best plan cost when that was tried last. */
+  pence?: number
   split?: { stock: number; upTo: number; fewer: Node; more: Node }
   closed?: ClosedProof
 }
@@ -48,6 +50,8 @@ export type State = {
   nodes: number
   /** What every set of duals so far shows: each may close cases far from its own. */
   claims: Claim[]
+  /** Counts of the stocks that were tried to be packed. */
+  tried: Set<string>
 }
 
 /** No plan costs less than this. */

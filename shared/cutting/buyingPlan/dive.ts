@@ -2,7 +2,16 @@ import { boundOf, shownBy, stepsUp } from './bound.ts'
 import { priceOf, sizeOf, type Bought, type CuttingProblem, type Pattern } from './cuttingProblem.ts'
 import { fillKnapsack, makeKnapsack, type Knapsack } from './knapsack.ts'
 import { newPatterns, type Workbench } from './generate.ts'
-import { keepPatterns, partDuals, resolve, solveFor, unmet, usedPatterns, type Bounds } from './master.ts'
+import {
+  keepPatterns,
+  partDuals,
+  resolve,
+  shiftCosts,
+  solveFor,
+  unmet,
+  usedPatterns,
+  type Bounds,
+} from './master.ts'
 import { goBack, markSpot } from './simplex.ts'
 
 /** What is still to be cut and to be bought, and the plan so far. */
@@ -30,22 +39,23 @@ function take({ demand, bounds, plan }: Rest, { stock, counts, times }: Bought):
 
 /**
  * How a dive differs from the plainest one: slow takes one whole length at a time rather than all whole shares at once;
- * at the step named, a share further down the list is rounded up.
+ * at the step named, a share further down the list is rounded up; turn makes other patterns a trifle dearer, so that of solutions that
+ * cost the same another one is met.
  */
-export type DiveWay = { slow: boolean; step: number; down: number }
+export type DiveWay = { slow: boolean; step: number; down: number; turn: number }
 
-export const plainWay: DiveWay = { slow: false, step: -1, down: 0 }
+export const plainWay: DiveWay = { slow: false, step: -1, down: 0, turn: 0 }
 
-/** Ways to try after the plainest, the likeliest first. */
-export const otherWays: readonly DiveWay[] = [
-  { slow: true, step: -1, down: 0 },
-  ...Array.from({ length: 14 }, (_, at) => at).flatMap((step) =>
-    [1, 2].flatMap((down) => [
-      { slow: false, step, down },
-      { slow: true, step, down },
-    ]),
-  ),
+/** Ways to try after the plainest, and when those fail. */
+export const quickWays: readonly DiveWay[] = [
+  { ...plainWay, step: 0, down: 1 },
+  { ...plainWay, step: 0, down: 2 },
+  { ...plainWay, step: 1, down: 1 },
 ]
+export const furtherWays: readonly DiveWay[] = Array.from({ length: 24 }, (_, at) => ({
+  ...plainWay,
+  turn: at + 1,
+}))
 
 /** The solution's whole shares taken at once; where there are none, its largest share rounded up. */
 export function takeFrom(
@@ -97,8 +107,10 @@ export type Dive = { bounds: Bounds; way: DiveWay; cutoff: number }
 /** From the solution within bounds to a whole plan, fixing patterns and solving the rest again; undefined where it gets stuck. */
 export function dive(bench: Workbench, how: Dive): Bought[] | undefined {
   const spot = markSpot(bench.master.simplex)
+  shiftCosts(bench.master, how.way.turn)
   const plan = descend(bench, how)
   keepPatterns(bench.master, new Int32Array(0))
+  shiftCosts(bench.master, 0)
   goBack(bench.master.simplex, spot)
   return plan
 }

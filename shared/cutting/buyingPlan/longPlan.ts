@@ -1,6 +1,6 @@
 import { offer, type Node, type State } from './cases.ts'
 import type { Bought, CuttingProblem } from './cuttingProblem.ts'
-import { dive, otherWays, plainWay, type DiveWay } from './dive.ts'
+import { dive, furtherWays, plainWay, quickWays, type DiveWay } from './dive.ts'
 import type { Bounds } from './master.ts'
 import { rework, type Span } from './rework.ts'
 
@@ -12,9 +12,6 @@ export type SolveSmaller = (
 
 /** Plans of fewer lengths than this are closed as they are. */
 const fewLengths = 60
-/** Ways of diving tried for a plan of many lengths, after the plainest. */
-const ways = otherWays.filter(({ slow }) => !slow)
-const [quickWays, furtherWays] = [ways.slice(0, 3), ways.slice(3)]
 /** What is cut anew at once, the tries in a row that may come to nothing, and the work each may take. */
 const reworking: { span: Span; idle: number; work: number } = {
   span: { atOnce: 14, worst: 5 },
@@ -55,6 +52,9 @@ export function packExactly(state: State, node: Node, counts: readonly number[])
     least: Int32Array.from(counts, Math.round),
     most: Int32Array.from(counts, Math.round),
   }
+  const key = counts.map(Math.round).join()
+  if (state.tried.has(key)) return
+  state.tried.add(key)
   diveBy(state, node, exactly, [plainWay, ...quickWays])
 }
 
@@ -71,12 +71,14 @@ const [mostTries, waysAtOnce] = [6, 4]
 /** Leaves a case with settled lengths to be tried again, or aside when every way was tried. */
 export function putBack(state: State, node: Node): void {
   node.tries += 1
+  node.pence = state.pence
   if (node.tries > mostTries) state.aside.push(node)
   else state.open.push(node)
 }
 
-/** Tries further ways to pack a case whose lengths are settled. */
-export function tryAgain(state: State, node: Node): void {
+/** Tries further ways to pack a case whose lengths are settled, and to close it where a cheaper plan has made that shorter. */
+export function tryAgain(state: State, node: Node, closeNode: () => void): void {
+  if (state.pence < (node.pence ?? 0)) closeNode()
   const from = (node.tries - 1) * waysAtOnce
   diveBy(state, node, node.bounds, furtherWays.slice(from, from + waysAtOnce))
   if (node.bound < state.pence) putBack(state, node)

@@ -5,6 +5,7 @@ import {
   makeSimplex,
   reducedCost,
   restart,
+  setDuals,
   setLevels,
   valueOf,
   atLower,
@@ -119,18 +120,31 @@ function settleBounds({ simplex }: Master): void {
 }
 
 /** Most steps before a solve counts as failed: far more than any that did well. */
-const mostSteps = (simplex: Simplex): number => 400 + 40 * simplex.rows
+const mostSteps = (simplex: Simplex): number => 400 + 10 * simplex.rows
 
-/** Dual, then primal simplex; from the first basis again when the arithmetic fails. */
+/**
+ * Makes each pattern dearer by a sum of its own, under a thousandth of a penny, another one each turn: where all cost the same, a solve can walk in a
+ * circle. 0: no longer.
+ */
+export function shiftCosts({ simplex, patterns }: Master, turn: number): void {
+  for (const { column } of patterns)
+    (simplex.columns[column] as Column).cost = turn && (1 + ((column * (618 + turn)) % 997)) * 1e-6
+  setDuals(simplex)
+}
+
+/** Dual, then primal simplex; from the first basis again, with costs a little apart, when that fails. */
 export function resolve(master: Master): boolean {
   const { simplex } = master
-  const solve = () => dualSimplex(simplex, mostSteps(simplex)) && primalSimplex(simplex, mostSteps(simplex))
-  if (solve()) return true
+  const improve = () => primalSimplex(simplex, mostSteps(simplex))
+  if (dualSimplex(simplex, mostSteps(simplex)) && improve()) return true
   if (simplex.stop()) return false
   restart(simplex, [...firstBasis(master.problem), ...master.surpluses])
+  shiftCosts(master, 1)
   settleBounds(master)
   setLevels(simplex)
-  return solve()
+  const done = dualSimplex(simplex, 4 * mostSteps(simplex)) && improve()
+  shiftCosts(master, 0)
+  return done && improve()
 }
 
 /** What a part more of each would cost, not below 0. */

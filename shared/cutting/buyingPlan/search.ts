@@ -73,7 +73,7 @@ function closeNode(state: State, node: Node, limits: { most: number; cap: number
 /** Works on one open node until it is closed or divided. */
 function work(state: State, node: Node): void {
   const { bench } = state
-  if (node.tries > 0) return tryAgain(state, node)
+  if (node.tries > 0) return tryAgain(state, node, () => closeNode(state, node, settledClosing))
   const counts = solve(state, node)
   if (isDone(state, node)) return
   const split = splitOf(bench.problem, counts, node.bounds)
@@ -103,7 +103,17 @@ function setUp(problem: CuttingProblem, limits: Limits): { state: State; root: N
   bench.stop = () => bench.effort > limits.most || limits.stop()
   bench.master.simplex.stop = bench.stop
   const pence = limits.cutoff ?? Infinity
-  const state: State = { bench, plan: undefined, pence, open: [], aside: [], limits, nodes: 0, claims: [] }
+  const state: State = {
+    bench,
+    plan: undefined,
+    pence,
+    open: [],
+    aside: [],
+    limits,
+    nodes: 0,
+    claims: [],
+    tried: new Set(),
+  }
   const keep = (plan: Bought[]) => offer(state, plan)
   const { plan, left } = bestGreedy(problem, { rounds: greedyRounds, stop: limits.stop, onBetter: keep })
   for (const { stock, counts } of plan ?? []) addPattern(bench.master, stock, counts)
