@@ -3,6 +3,7 @@ import { priceOf, type Bought, type CuttingProblem } from './cuttingProblem.ts'
 import { cheapened } from './dive.ts'
 import type { Workbench } from './generate.ts'
 import type { Bounds } from './master.ts'
+import { unsettledStock } from './openCases.ts'
 import type { ClosedProof } from './stages.ts'
 
 /**
@@ -79,21 +80,14 @@ function anySplit(counts: readonly number[], { least, most }: Bounds): Split | u
   return { stock, upTo: Math.max(least[stock] as number, near) }
 }
 
-/** The stock whose count is least settled, a dear one first; where all are settled, one whose bounds are still apart. */
+/** The stock to divide by: the least settled; where all are settled, one whose bounds are still apart. */
 export function splitOf(
-  { stocks }: CuttingProblem,
+  problem: CuttingProblem,
   counts: readonly number[],
   bounds: Bounds,
 ): Split | undefined {
-  let best: (Split & { gain: number }) | undefined
-  counts.forEach((count, stock) => {
-    if ((bounds.least[stock] as number) >= (bounds.most[stock] as number)) return
-    const share = count - Math.floor(count + 1e-9)
-    const gain = Math.min(share, 1 - share) * ((stocks[stock]?.pence ?? 0) + 1)
-    if (share > 1e-6 && share < 1 - 1e-6 && gain > (best?.gain ?? -1))
-      best = { stock, upTo: Math.floor(count + 1e-9), gain }
-  })
-  return best ?? anySplit(counts, bounds)
+  const found = unsettledStock(problem, counts)
+  return found ? { stock: found.at, upTo: found.upTo } : anySplit(counts, bounds)
 }
 
 function child(
@@ -142,16 +136,6 @@ export function divide(state: State, node: Node, { stock, upTo }: Split): void {
     one.order = state.nodes
     if (one.bound < state.pence) state.open.push(one)
   }
-}
-
-/** The open case with the lowest bound, the newest of those that were tried least. */
-export function next({ open }: State): Node | undefined {
-  let best: Node | undefined
-  for (const node of open) {
-    const later = best && (node.bound - best.bound || node.tries - best.tries || best.order - node.order)
-    if (later === undefined || later < 0) best = node
-  }
-  return best
 }
 
 export function proofOf(node: Node): Proof {

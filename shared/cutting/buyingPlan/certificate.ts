@@ -41,26 +41,26 @@ function listOf({ most, cuts, cases, listed }: ClosedProof): ListProof {
 }
 
 /** The search's proof row by row, with duals for every part. */
-function rowsOf(proof: Proof, parts: number): ProofRow[] {
+function rowsOf(proof: Proof): ProofRow[] {
   if ('stock' in proof) {
     const { stock, upTo, fewer, more } = proof
-    return [{ offer: stock, upTo }, ...rowsOf(fewer, parts), ...rowsOf(more, parts)]
+    return [{ offer: stock, upTo }, ...rowsOf(fewer), ...rowsOf(more)]
   }
   if ('closed' in proof) return [{ duals: proof.closed.duals, list: listOf(proof.closed) }]
-  return [{ duals: Array.from({ length: parts }, (_, part) => proof.duals[part] ?? 0) }]
+  return [{ duals: proof.duals }]
 }
 
 /** The least of what a proof's cases were closed with, pence; a case that was stopped before it had duals shows nothing. */
 export function boundShownBy(proof: Proof): number {
   if ('stock' in proof) return Math.min(boundShownBy(proof.fewer), boundShownBy(proof.more))
   if ('closed' in proof) return proof.closed.bound
-  return proof.duals.length > 0 && proof.bound > 0 ? proof.bound : 0
+  return Math.max(0, proof.bound)
 }
 
 /** What shows a section's bound, in words that stand by themselves beside the request. */
 export function certificateOf(
   work: SectionWork,
-  { problem, stocks, beaten }: Normalised,
+  { stocks, beaten }: Normalised,
   { cost, bound, proof }: { cost: number; bound: number; proof: Proof },
 ): Certificate {
   const named = stocks.map((of, stock) => [...of, ...(beaten[stock] ?? [])])
@@ -75,6 +75,6 @@ export function certificateOf(
     offers: [...named, ...(idle.length > 0 ? [idle] : [])].map((of) =>
       of.map((kind) => offerOf(work.kinds[kind] as Kind)),
     ),
-    proof: rowsOf(proof, problem.parts.length),
+    proof: rowsOf(proof),
   }
 }

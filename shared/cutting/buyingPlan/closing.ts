@@ -13,6 +13,7 @@ import {
 } from './closed.ts'
 import type { Listed } from './listing.ts'
 import { boughtCounts, type Bounds } from './master.ts'
+import { lowestOpen, unsettled, unsettledStock } from './openCases.ts'
 import type { RankOne } from './rankOne.ts'
 import { valueOf } from './simplex.ts'
 import { entries } from './sparse.ts'
@@ -89,31 +90,17 @@ function solve(state: State, node: Node): boolean {
   return true
 }
 
-const shareOf = (count: number): number => count - Math.floor(count + 1e-6)
-const isSplit = (count: number): boolean => Math.abs(count - Math.round(count)) > 1e-6
-
 /** The stock whose count is least settled, a dear one first. */
 function stockSplit({ closed: { master, problem } }: State): Split | undefined {
-  let best: (Split & { gain: number }) | undefined
-  boughtCounts(master).forEach((count, at) => {
-    const share = shareOf(count)
-    const gain = Math.min(share, 1 - share) * ((problem.stocks[at]?.pence ?? 0) + 1)
-    if (isSplit(count) && gain > (best?.gain ?? -1))
-      best = { on: 'stock', at, upTo: Math.floor(count + 1e-6), gain }
-  })
-  return best && { on: best.on, at: best.at, upTo: best.upTo }
+  const found = unsettledStock(problem, boughtCounts(master))
+  return found && { on: 'stock', ...found }
 }
 
 /** The pattern that is nearest to being taken once more. */
 function patternSplit({ closed: { master } }: State): Split | undefined {
-  let best: (Split & { gain: number }) | undefined
-  master.patterns.forEach(({ column }, at) => {
-    const count = valueOf(master.simplex, column)
-    const gain = shareOf(count)
-    if (isSplit(count) && gain > (best?.gain ?? -1))
-      best = { on: 'pattern', at, upTo: Math.floor(count + 1e-6), gain }
-  })
-  return best && { on: best.on, at: best.at, upTo: best.upTo }
+  const counts = master.patterns.map(({ column }) => valueOf(master.simplex, column))
+  const found = unsettled(counts, (share) => share)
+  return found && { on: 'pattern', ...found }
 }
 
 function divide(state: State, node: Node, split: Split): void {
@@ -137,14 +124,11 @@ function divide(state: State, node: Node, split: Split): void {
   node.split = { ...split, fewer, more }
 }
 
-/** The open node with the lowest bound, the newest of those. */
-function next({ open }: State): Node | undefined {
-  let best = -1
-  open.forEach((node, at) => {
-    const than = open[best]
-    if (!than || node.bound < than.bound || (node.bound === than.bound && node.order > than.order)) best = at
-  })
-  return best < 0 ? undefined : open.splice(best, 1)[0]
+/** The next node to be worked on, taken out of those that are open. */
+function next(state: State): Node | undefined {
+  const node = lowestOpen(state.open)
+  state.open = state.open.filter((one) => one !== node)
+  return node
 }
 
 /** Whether further cuts may come in. */

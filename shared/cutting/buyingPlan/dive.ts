@@ -38,13 +38,12 @@ function take({ demand, bounds, plan }: Rest, { stock, counts, times }: Bought):
 }
 
 /**
- * How a dive differs from the plainest one: slow takes one whole length at a time rather than all whole shares at once;
- * at the step named, a share further down the list is rounded up; turn makes other patterns a trifle dearer, so that of solutions that
- * cost the same another one is met.
+ * How a dive differs from the plainest one: at the step named, a share further down the list is rounded up; turn makes other patterns a trifle
+ * dearer, so that of solutions that cost the same another one is met.
  */
-export type DiveWay = { slow: boolean; step: number; down: number; turn: number }
+export type DiveWay = { step: number; down: number; turn: number }
 
-export const plainWay: DiveWay = { slow: false, step: -1, down: 0, turn: 0 }
+export const plainWay: DiveWay = { step: -1, down: 0, turn: 0 }
 
 /** Ways to try after the plainest, and when those fail. */
 export const quickWays: readonly DiveWay[] = [
@@ -52,22 +51,14 @@ export const quickWays: readonly DiveWay[] = [
   { ...plainWay, step: 0, down: 2 },
   { ...plainWay, step: 1, down: 1 },
 ]
-export const furtherWays: readonly DiveWay[] = Array.from({ length: 24 }, (_, at) => ({
-  ...plainWay,
-  turn: at + 1,
-}))
+export const turnedWay = (turn: number): DiveWay => ({ ...plainWay, turn })
 
-/** The solution's whole shares taken at once; where there are none, its largest share rounded up. */
-export function takeFrom(
-  rest: Rest,
-  used: Bought[],
-  { slow, down }: { slow: boolean; down: number },
-): boolean {
-  const whole = slow ? [] : used.filter(({ times }) => times > 1 - 1e-6)
+/** The solution's whole shares taken at once; where there are none, its largest share rounded up, or one further down the list. */
+export function takeFrom(rest: Rest, used: Bought[], down: number): boolean {
+  const whole = used.filter(({ times }) => times > 1 - 1e-6)
   const taken = whole.map((one) => take(rest, { ...one, times: Math.floor(one.times + 1e-6) }))
   if (taken.some((done) => done)) return true
-  const nearness = ({ times }: Bought) => (slow && times > 1 ? 1 : times)
-  const largest = [...used].sort((a, b) => nearness(b) - nearness(a) || a.stock - b.stock)
+  const largest = [...used].sort((a, b) => b.times - a.times || a.stock - b.stock)
   const order = [...largest.slice(down), ...largest.slice(0, down)]
   return order.some((one) => take(rest, { ...one, times: 1 }))
 }
@@ -127,7 +118,7 @@ function descend(bench: Workbench, { bounds: { least, most }, way, cutoff }: Div
     if (unmet(bench.master) > 1e-6) return undefined
     const before = rest.plan.length
     const down = roundings === way.step ? way.down : 0
-    if (!takeFrom(rest, usedPatterns(bench.master), { slow: way.slow, down })) return undefined
+    if (!takeFrom(rest, usedPatterns(bench.master), down)) return undefined
     if (rest.plan.length === before + 1) roundings += 1
   }
   return merged(rest.plan)

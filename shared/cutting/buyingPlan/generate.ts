@@ -38,15 +38,14 @@ export function generate(bench: Workbench, bounds: Bounds, cutoff: number): Clai
     lower: -Infinity,
     duals: new Float64Array(problem.parts.length),
   }
-  let optimal = false
-  while (sane && !optimal && !bench.stop()) {
+  while (sane && !bench.stop()) {
     const duals = partDuals(master)
     bench.effort += fillKnapsack(table, duals)
     const lower = boundOf(shownBy(problem, { values: duals, best: table.best, scale: 1 }), bounds)
     if (lower > best.lower) best = { lower, duals }
     if (stepsUp(problem, best.lower) >= cutoff) break
-    if (newPatterns(bench) === 0) optimal = true
-    else sane = resolve(master)
+    if (newPatterns(bench) === 0) break
+    sane = resolve(master)
   }
   bench.effort += (master.simplex.pivots - before) * master.simplex.rows * master.simplex.rows
   return claimOf(problem, table, wholeDuals(best.duals))

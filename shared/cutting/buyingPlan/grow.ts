@@ -1,4 +1,4 @@
-import { addColumn, setLevels, type Simplex } from './simplex.ts'
+import { addColumn, setLevels, type Simplex, unit } from './simplex.ts'
 import { append, makeSparse } from './sparse.ts'
 
 /** A row to be added: what it counts of each column, and what it must come to at least. */
@@ -56,14 +56,7 @@ export function addRow(simplex: Simplex, { counts, right }: NewRow): number {
     column.values = longer(column.values)
     column.values[rows.length - 1] = count
   })
-  const surplus = {
-    rows: Int32Array.of(row),
-    values: Float64Array.of(-1),
-    cost: 0,
-    lower: 0,
-    upper: Infinity,
-  }
-  const number = addColumn(simplex, surplus)
+  const number = addColumn(simplex, unit(row, -1))
   simplex.rows = row + 1
   simplex.inverse = inverse
   simplex.right = longer(simplex.right)

@@ -1,7 +1,6 @@
 import { offer, type Node, type State } from './cases.ts'
 import type { Bought, CuttingProblem } from './cuttingProblem.ts'
-import { dive, furtherWays, plainWay, quickWays, type DiveWay } from './dive.ts'
-import type { Bounds } from './master.ts'
+import { dive, plainWay, quickWays, turnedWay, type DiveWay } from './dive.ts'
 import { rework, type Span } from './rework.ts'
 
 /** Looks for a plan of a smaller problem below a cutoff, with so much work; gives what it took. */
@@ -42,27 +41,28 @@ function reworkLengths(state: State, { duals, bound }: Node, solveSmaller: Solve
 
 /** A long plan made cheaper at the start of a search: other ways down, then its worst lengths cut anew. */
 export function betterLongPlan(state: State, node: Node, solveSmaller: SolveSmaller): void {
-  diveBy(state, node, node.bounds, quickWays)
+  diveBy(state, node, quickWays)
   reworkLengths(state, node, solveSmaller)
 }
 
-/** Tries to pack every part into exactly these counts of a long plan. */
-export function packExactly(state: State, node: Node, counts: readonly number[]): void {
-  const exactly = {
-    least: Int32Array.from(counts, Math.round),
-    most: Int32Array.from(counts, Math.round),
-  }
-  const key = counts.map(Math.round).join()
-  if (state.tried.has(key)) return
-  state.tried.add(key)
-  diveBy(state, node, exactly, [plainWay, ...quickWays])
-}
-
-function diveBy(state: State, node: Node, bounds: Bounds, ways: readonly DiveWay[]): void {
+function diveBy(
+  state: State,
+  { bound, bounds }: Pick<Node, 'bound' | 'bounds'>,
+  ways: readonly DiveWay[],
+): void {
   for (const way of ways) {
-    if (node.bound >= state.pence || state.bench.stop()) return
+    if (bound >= state.pence || state.bench.stop()) return
     offer(state, dive(state.bench, { bounds, way, cutoff: state.pence }))
   }
+}
+
+/** Tries once to pack every part into exactly these counts of a long plan. */
+export function packExactly(state: State, { bound }: Node, counts: readonly number[]): void {
+  const least = Int32Array.from(counts, Math.round)
+  const key = least.join()
+  if (state.tried.has(key)) return
+  state.tried.add(key)
+  diveBy(state, { bound, bounds: { least, most: least } }, [plainWay, ...quickWays])
 }
 
 /** How often settled lengths are tried to be packed, and the ways tried at once. */
@@ -80,6 +80,7 @@ export function putBack(state: State, node: Node): void {
 export function tryAgain(state: State, node: Node, closeNode: () => void): void {
   if (state.pence < (node.pence ?? 0)) closeNode()
   const from = (node.tries - 1) * waysAtOnce
-  diveBy(state, node, node.bounds, furtherWays.slice(from, from + waysAtOnce))
+  const ways = Array.from({ length: waysAtOnce }, (_, at) => turnedWay(from + at + 1))
+  diveBy(state, node, ways)
   if (node.bound < state.pence) putBack(state, node)
 }

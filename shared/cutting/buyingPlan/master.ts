@@ -7,6 +7,7 @@ import {
   restart,
   setDuals,
   setLevels,
+  unit,
   valueOf,
   atLower,
   atUpper,
@@ -31,15 +32,6 @@ export type Master = {
   /** The surplus columns of rows added since. */
   surpluses: number[]
 }
-
-const unit = (row: number, value: number, rest: Partial<Column> = {}): Column => ({
-  rows: Int32Array.of(row),
-  values: Float64Array.of(value),
-  cost: 0,
-  lower: 0,
-  upper: Infinity,
-  ...rest,
-})
 
 /** First column number of lengths bought. */
 const boughtFrom = ({ parts }: CuttingProblem): number => 2 * parts.length
@@ -165,15 +157,6 @@ export const usedPatterns = (master: Master): { stock: number; counts: Pattern; 
     const times = valueOf(master.simplex, column)
     return times > 1e-7 ? [{ stock, counts, times }] : []
   })
-
-/** Cost of the solution as it stands, unmet parts at their price. */
-export function masterCost({ simplex, problem }: Master): number {
-  const last = boughtFrom(problem) + problem.stocks.length
-  let total = 0
-  for (let number = 0; number < last; number += 1)
-    total += (simplex.columns[number] as Column).cost * valueOf(simplex, number)
-  return total
-}
 
 /** How many parts the solution leaves uncut, paying their price instead. */
 export function unmet({ simplex, problem: { parts } }: Master): number {

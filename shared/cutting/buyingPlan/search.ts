@@ -2,7 +2,6 @@ import {
   claim,
   divide,
   lowest,
-  next,
   offer,
   proofOf,
   splitOf,
@@ -18,6 +17,7 @@ import { bestGreedy } from './greedy.ts'
 import { makeKnapsack } from './knapsack.ts'
 import { betterLongPlan, isLong, packExactly, putBack, tryAgain } from './longPlan.ts'
 import { addPattern, boughtCounts, makeMaster } from './master.ts'
+import { lowestOpen } from './openCases.ts'
 import { goBack, markSpot } from './simplex.ts'
 import { closeInStages } from './stages.ts'
 
@@ -132,7 +132,7 @@ function setUp(problem: CuttingProblem, limits: Limits): { state: State; root: N
 export function search(problem: CuttingProblem, limits: Limits): Found {
   const { state, root, uncut } = setUp(problem, limits)
   state.open.push(root)
-  for (let node = next(state); node && !state.bench.stop(); node = next(state)) {
+  for (let node = lowestOpen(state.open); node && !state.bench.stop(); node = lowestOpen(state.open)) {
     const now = node
     state.open = state.open.filter((one) => one !== now && one.bound < state.pence)
     if (now.bound >= state.pence) continue

@@ -79,7 +79,7 @@ export function cheapestRepair(work: SectionWork, limits: Limits): Repair {
   const kinds = [...work.kinds.map((kind) => ({ ...kind, pence: 0 })), ...priced, lastResort(work)]
   const normalised = normalise(rawOf({ ...work, kinds }))
   const { plan, pence, bound } = search(normalised.problem, limits)
-  if (!plan) throw new Error('a length of last resort holds every part, so there is always a plan')
+  if (!plan) throw new Error('the last resort holds every part')
   const lines = layOut({ ...work, kinds }, normalised, plan)
   const beyond = lines.filter(({ kind }) => kind >= ours)
   const taken = (which: number) =>

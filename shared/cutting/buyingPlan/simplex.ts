@@ -26,6 +26,16 @@ export type Simplex = {
   stop: () => boolean
 }
 
+/** A column with one entry, free from 0 up unless the rest says otherwise. */
+export const unit = (row: number, value: number, rest: Partial<Column> = {}): Column => ({
+  rows: Int32Array.of(row),
+  values: Float64Array.of(value),
+  cost: 0,
+  lower: 0,
+  upper: Infinity,
+  ...rest,
+})
+
 const [atLower, atUpper] = [-1, -2]
 const tiny = 1e-9
 /** A pivot smaller than this is not trusted. */
@@ -92,12 +102,11 @@ export const markSpot = ({ basis, place, inverse, since }: Simplex): Spot => ({
   since,
 })
 
-/** Goes back to where the program stood: columns since then are at their lower bounds. */
-export function goBack(simplex: Simplex, { basis, place, inverse, since }: Spot): void {
-  simplex.place.fill(atLower).set(place)
-  simplex.basis.set(basis)
-  simplex.inverse.set(inverse)
-  simplex.since = since
+/** Goes back to where the program stood, once: columns since then are at their lower bounds. */
+export function goBack(simplex: Simplex, spot: Spot): void {
+  const place = simplex.place.fill(atLower)
+  place.set(spot.place)
+  Object.assign(simplex, spot, { place })
   setLevels(simplex)
   setDuals(simplex)
 }

@@ -26,12 +26,7 @@ const cutsOf = ({ parts }: SectionWork, counts: readonly number[], marks: Marks[
   )
 
 const alike = (a: CutLength | undefined, b: CutLength): boolean =>
-  a !== undefined &&
-  a.stock === b.stock &&
-  a.from === b.from &&
-  a.pence === b.pence &&
-  a.cuts.length === b.cuts.length &&
-  a.cuts.every(({ length, mark }, index) => length === b.cuts[index]?.length && mark === b.cuts[index]?.mark)
+  JSON.stringify({ ...a, count: 1 }) === JSON.stringify(b)
 
 /** A section's lines as lengths with their cuts in mm: the rack first, then the merchant's longest; parts of one length take their marks in the marks' order. */
 export function writeLengths(work: SectionWork, lines: readonly Line[]): CutLength[] {
