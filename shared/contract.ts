@@ -10,6 +10,7 @@ import {
   type Paper,
   type Customer,
 } from './job/job.ts'
+import type { FolderKind } from './folderWarning.ts'
 import type { Result } from './problem.ts'
 import type { Section, Workshop } from './gate/spec.ts'
 import type { LengthUnit } from './job/job.ts'
@@ -43,12 +44,13 @@ export type Settings = {
   cutting: CuttingSettings
 }
 
-/** What the window shows before anything is opened. */
+/** What the window shows before anything is opened. folderLies: on this machine, on another, or in a folder kept the same on others; either of those is warned of. */
 export type BookSummary = {
   workshopName: string
   jobs: number
   sampleJobs: number
   folder: string
+  folderLies: FolderKind
   settings: Settings
 }
 

@@ -2,6 +2,7 @@ import { homedir } from 'node:os'
 import { resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { BookProblem } from '../../db/bookProblem.ts'
+import { folderWarning } from '../../shared/folderWarning.ts'
 import { bookPlace } from '../bookPlace.ts'
 import { logLine, now } from '../log.ts'
 import { makeCard } from '../makeCard.ts'
@@ -10,6 +11,7 @@ import { makeQuotation } from '../makeQuotation.ts'
 import { openedBook, type OpenedBook } from '../openedBook.ts'
 import { readFlags, type Flags } from './flags.ts'
 import { startHost, type Host, type HostOptions } from './host.ts'
+import { watchIdle } from './idle.ts'
 import { openBrowser } from './openBrowser.ts'
 import { usualPort } from './usualPort.ts'
 
@@ -32,13 +34,14 @@ const offerMore = (host: Host): void => {
   process.stdin.on('data', () => offer(host))
 }
 
-const closeOnSignal = (host: Host, book: OpenedBook): void => {
-  const close = (): void => {
-    void host
-      .close()
-      .then(() => book.close())
-      .then(() => process.exit(0))
-  }
+const closeAll = (host: Host, book: OpenedBook): void => {
+  void host
+    .close()
+    .then(() => book.close())
+    .then(() => process.exit(0))
+}
+
+const closeOnSignal = (close: () => void): void => {
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, close)
 }
 
@@ -58,17 +61,26 @@ const hostOn = async (path: string, options: HostOptions & { port: number }): Pr
 
 const painters = { makeCard, makeQuotation, makeBenchPaper }
 
-const serve = async ({ book: file, port, open, empty, fixedKey }: Flags): Promise<void> => {
+const serve = async ({ book: file, port, open, empty, idle, fixedKey }: Flags): Promise<void> => {
   const path = resolve(file ?? bookPlace({ platform: process.platform, env: process.env, home: homedir() }))
   const book = await openedBook({ path, now, ...painters, log: logLine, empty })
+  const watch = watchIdle(idle)
   const host = await hostOn(path, {
+    heard: watch.heard,
     rendererFolder,
     answer: book.answer,
     log: logLine,
     port,
     ...(fixedKey !== undefined && { fixedKey }),
   })
-  closeOnSignal(host, book)
+  const close = (): void => closeAll(host, book)
+  closeOnSignal(close)
+  watch.start(() => {
+    say(`No page of the book has been open for ${idle} minutes, so it was closed. Start it again to go on.`)
+    close()
+  })
+  const warning = folderWarning(book.folder)
+  if (warning !== undefined) say(warning)
   const address = offer(host)
   offerMore(host)
   if (open) openBrowser(address)
