@@ -28,6 +28,7 @@ const fuses: Configuration['electronFuses'] = {
   enableNodeCliInspectArguments: false,
   enableEmbeddedAsarIntegrityValidation: true,
   onlyLoadAppFromAsar: true,
+  loadBrowserProcessSpecificV8Snapshot: false,
   grantFileProtocolExtraPrivileges: false,
 }
 
