@@ -53,7 +53,7 @@ const openTheBook = (): Promise<OpenedBook> =>
 /** The one window, where it last stood, with its menu; a screen of it that dies or hangs comes back. */
 const openWindow = (): BrowserWindow => {
   const window = makeWindow(BrowserWindow, built('main/preload.cjs'), openingPlace(placeNote, screen))
-  keepPlace(window, screen, placeNote, log)
+  keepPlace(window, screen, { path: placeNote, log })
   reviveWindow({ window, dialog, log, clock: () => performance.now(), quit: () => app.quit() })
   const { platform, versions } = process
   const logFile = join(logFolder, 'bracework.log')

@@ -23,7 +23,9 @@ export const detailsOf = ({ platform, versions }: Pick<ActionParts, 'platform' |
 
 /** What the menu's entries do. */
 export const menuActions = ({ window, clipboard, shell, logFile, ...machine }: ActionParts): MenuActions => ({
-  go: (address) => void window.webContents.loadURL(new URL(address, appAddress).href),
+  go: (address) => {
+    void window.webContents.loadURL(new URL(address, appAddress).href)
+  },
   press: (keyCode) => {
     const modifiers: ['meta'] | ['control'] = machine.platform === 'darwin' ? ['meta'] : ['control']
     for (const type of ['keyDown', 'keyUp'] as const)

@@ -47,8 +47,7 @@ const placeOf = (window: BrowserWindow): WindowPlace => ({
 export const keepPlace = (
   window: BrowserWindow,
   screen: Screen,
-  path: string,
-  log: (line: string) => void,
+  { path, log }: { path: string; log: (line: string) => void },
 ): void => {
   window.on('close', () => notePlace(path, placeOf(window), log))
   const back = (): void => {

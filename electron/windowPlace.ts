@@ -16,10 +16,12 @@ const overlap = (one: Area, other: Area): number => {
   return Math.max(0, across) * Math.max(0, down)
 }
 
-const middle = (from: number, length: number, piece: number): number =>
-  from + Math.max(0, Math.round((length - piece) / 2))
+/** Along one side of a display: where it begins, its length, and the window's length. */
+type Side = { from: number; length: number; piece: number }
 
-const within = (at: number, from: number, length: number, piece: number): number =>
+const middle = ({ from, length, piece }: Side): number => from + Math.max(0, Math.round((length - piece) / 2))
+
+const within = (at: number, { from, length, piece }: Side): number =>
   Math.max(from, Math.min(at, from + length - piece))
 
 /**
@@ -36,9 +38,11 @@ export const placeOn = (last: WindowPlace | undefined, areas: readonly Area[]): 
   const area = isThere ? stood : first
   const width = Math.max(leastSize.width, Math.min(size.width, area.width))
   const height = Math.max(leastSize.height, Math.min(size.height, area.height))
+  const across = { from: area.x, length: area.width, piece: width }
+  const down = { from: area.y, length: area.height, piece: height }
   return {
-    x: isThere ? within(last.x, area.x, area.width, width) : middle(area.x, area.width, width),
-    y: isThere ? within(last.y, area.y, area.height, height) : middle(area.y, area.height, height),
+    x: isThere ? within(last.x, across) : middle(across),
+    y: isThere ? within(last.y, down) : middle(down),
     width,
     height,
     maximised: last?.maximised ?? false,

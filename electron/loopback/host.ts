@@ -8,7 +8,7 @@ import { securityHeaders } from '../securityHeaders.ts'
 import { makeDoor, type Door } from './door.ts'
 import { limitsOfPlan, limitsOfPrices, readBody, type BodyLimits } from './readBody.ts'
 import { closedPage, send, sendResult } from './reply.ts'
-import { requestRefusal, strangerRefusal, type Refusal } from './refusals.ts'
+import { requestRefusal, strangerRefusal, twiceRefusal, type Refusal } from './refusals.ts'
 
 /**
  * What the host needs. answer is the program's own, the same the window uses. rendererFolder holds the built screens.
@@ -95,7 +95,9 @@ const hearPage = (exchange: Exchange): void => {
 
 const answerAny = async (exchange: Exchange): Promise<void> => {
   const { request, port, door, options } = exchange
-  const stranger = strangerRefusal({ method: request.method ?? '', headers: request.headers }, port)
+  const stranger =
+    twiceRefusal(request.rawHeaders) ??
+    strangerRefusal({ method: request.method ?? '', headers: request.headers }, port)
   if (stranger) return refuse(exchange, stranger)
   const [path = ''] = (request.url ?? '').split('?')
   if (path.startsWith('/open/') && request.method === 'GET')

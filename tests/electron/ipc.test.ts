@@ -76,7 +76,7 @@ const lookAlikes = [
   'chrome-extension://mhjfbmdgcfjbbpaeojofohoefgiehjai/index.html',
 ]
 
-test.each([
+const strangers: readonly (readonly [string, ReturnType<typeof from>])[] = [
   ['a page of another address', from(frame('https://example.org/'))],
   ['a page of another host of the scheme', from(frame('app://elsewhere/'))],
   ['a page whose address only begins like ours', from(frame('app://bracework.example.org/'))],
@@ -93,15 +93,20 @@ test.each([
   ['no sender at all', from(undefined)],
   ['another window’s frame that is gone', from(null, 42)],
   ...lookAlikes.map((address) => [`a page at ${address}`, from(frame(address))] as const),
-])('%s is refused, told once for each request, and never answered', async (_title, event) => {
-  const { ipcMain, asked, log } = listening()
-  for (const name of requestNames) {
-    const answer = await ipcMain.handler('handle', name)(event, { id: 7 })
-    expect(answer).toMatchObject({ ok: false, problems: [{ code: 'refused' }] })
-  }
-  expect(asked).toEqual([])
-  expect(log).toEqual(requestNames.map((name) => `refused ${name}: not from our window`))
-})
+]
+
+test.each(strangers)(
+  '%s is refused, told once for each request, and never answered',
+  async (_title, event) => {
+    const { ipcMain, asked, log } = listening()
+    for (const name of requestNames) {
+      const answer = await ipcMain.handler('handle', name)(event, { id: 7 })
+      expect(answer).toMatchObject({ ok: false, problems: [{ code: 'refused' }] })
+    }
+    expect(asked).toEqual([])
+    expect(log).toEqual(requestNames.map((name) => `refused ${name}: not from our window`))
+  },
+)
 
 const nested = (depth: number): unknown => {
   let inside: unknown = 0

@@ -86,7 +86,7 @@ test('a window’s place is noted as it closes, and found by the next start', ()
     isMaximized: () => true,
   })
   const screen = screenOf([laptop])
-  keepPlace(window.object, screen.object, path, () => undefined)
+  keepPlace(window.object, screen.object, { path, log: () => undefined })
   window.handler('on', 'close')()
   const noted = { x: 40, y: 50, width: 1100, height: 620, maximised: true }
   expect(JSON.parse(readFileSync(path, 'utf8'))).toEqual(noted)
@@ -120,7 +120,7 @@ test.each(['display-removed', 'display-metrics-changed'])(
         isDestroyed: () => false,
       })
       const screen = screenOf([laptop])
-      keepPlace(window.object, screen.object, '/nowhere', () => undefined)
+      keepPlace(window.object, screen.object, { path: '/nowhere', log: () => undefined })
       screen.handler('on', event)()
       const moved = window.calls.filter(({ name }) => name === 'setBounds')
       expect(moved).toHaveLength(calls)
