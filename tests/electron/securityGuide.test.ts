@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { packaging } from '../../build/packaging.ts'
+import { packagingFor } from '../../build/packaging.ts'
 import { inProject } from '../../build/paths.ts'
 import { appScheme } from '../../electron/appProtocol.ts'
 import { menuFor } from '../../electron/menu.ts'
@@ -150,7 +150,7 @@ describe('Electron’s security guide', () => {
   })
 
   test('19, Electron’s switches are set, each of them by name', () => {
-    expect(packaging.electronFuses).toEqual({
+    expect(packagingFor('linux').electronFuses).toEqual({
       runAsNode: false,
       enableCookieEncryption: true,
       enableNodeOptionsEnvironmentVariable: false,
