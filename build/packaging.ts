@@ -16,6 +16,7 @@ const filesFor = (platform: PackedPlatform): string[] => [
   'build/out/fonts/**',
   'build/out/migrations/**',
   'build/out/gateSpec.schema.json',
+  'build/out/notices.txt',
   '!node_modules/**',
   'node_modules/better-sqlite3/package.json',
   'node_modules/better-sqlite3/LICENSE',

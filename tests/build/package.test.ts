@@ -90,6 +90,7 @@ describe.each(machines)('packed for $platform $arch', (machine) => {
       'build/out/main/preload.cjs',
       'build/out/renderer/index.html',
       'build/out/gateSpec.schema.json',
+      'build/out/notices.txt',
       'build/out/migrations/0001-job-book.sql',
       'build/out/fonts/DejaVuSans.ttf',
       'build/out/fonts/DejaVuSans-LICENSE.txt',
@@ -128,6 +129,7 @@ describe.each(machines)('packed for $platform $arch', (machine) => {
     const built = paths().filter((path) => path.startsWith('build/'))
     expect(built.filter((path) => !/^build\/out\/(main|renderer|fonts|migrations)\//.test(path))).toEqual([
       'build/out/gateSpec.schema.json',
+      'build/out/notices.txt',
     ])
     expect(paths().filter((path) => /\.(ts|vue|map|book|md|c|h|cpp)$/.test(path))).toEqual([])
   })
