@@ -97,6 +97,25 @@ describe('the program’s own window', () => {
     expect(await entry(page(), 'size.width').inputValue()).toBe('985')
   })
 
+  it('answers no frame inside its page, though it stands at our own address', async () => {
+    if (!shell().say) return expect(shell().used).toMatch(/^Electron/)
+    const frame = await page().evaluateHandle(async () => {
+      const inner = document.createElement('iframe')
+      inner.src = URL.createObjectURL(new Blob(['a paper'], { type: 'text/plain' }))
+      document.body.append(inner)
+      await new Promise((done) => (inner.onload = done))
+      return inner
+    })
+    const inside = await frame.contentFrame()
+    const answer = await inside?.evaluate(async () => {
+      const reach = Reflect.get(window, 'standInCarry') as (name: string, payload: object) => Promise<unknown>
+      return reach('jobs.list', { search: '', stage: null })
+    })
+    expect(answer).toMatchObject({ ok: false, problems: [{ code: 'refused' }] })
+    expect(await inside?.evaluate(() => 'bracework' in window)).toBe(false)
+    await frame.evaluate((inner) => inner.remove())
+  })
+
   it('comes back in the same job when its screen dies mid-typing, nothing older than a second lost', async () => {
     const at = hash()
     expect(at).toMatch(/^#\/job\/\d+\/gate$/)
@@ -129,6 +148,7 @@ describe('the program’s own window', () => {
     const log = readFileSync(join(folder, 'logs', 'bracework.log'), 'utf8')
     expect(log).toMatch(/the screen ended: crashed/)
     expect(log).toMatch(/the screen doesn’t answer/)
+    expect(log.match(/refused jobs\.list: not from our window/g)).toHaveLength(1)
     expect(log).not.toMatch(/Mortice|Wilhelmina|985|1875/)
   })
 })
