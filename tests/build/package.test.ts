@@ -16,7 +16,7 @@ const electronVersion = (): string =>
   JSON.parse(readFileSync(inProject('package.json'), 'utf8')).devDependencies.electron
 
 type Packed = {
-  platform: PackedFor
+  platform: PackedPlatform
   arch: 'x64' | 'arm64'
   target: Platform
   resources: string
