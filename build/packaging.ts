@@ -1,4 +1,5 @@
 import type { Configuration } from 'electron-builder'
+import { jobFileEnding } from '../shared/jobFileEnding.ts'
 import { inProject } from './paths.ts'
 
 /** The kinds of machine the program is packed for, by Node's names. */
@@ -37,12 +38,7 @@ const fuses: Configuration['electronFuses'] = {
   grantFileProtocolExtraPrivileges: false,
 }
 
-/**
- * The ending of a file that holds one job, without its dot. A press on such a file opens the program; the file is never
- * written by that alone.
- */
-export const jobFileEnding = 'gate-job'
-
+/** A press on a job's file opens the program, which shows what it holds and does no more by itself. */
 const jobFile = {
   ext: jobFileEnding,
   name: 'Job of a workshop',

@@ -14,10 +14,12 @@ import {
 } from 'electron'
 import { BookProblem } from '../db/bookProblem.ts'
 import { readMigrations } from '../db/migrate.ts'
+import { jobFileEnding } from '../shared/jobFileEnding.ts'
 import { appAddress, appScheme, serveApp } from './appProtocol.ts'
 import { bookPlace } from './bookPlace.ts'
 import { catchFaults } from './catchFaults.ts'
 import { faultWords } from './discreet.ts'
+import { handedFiles } from './handedFile.ts'
 import { listenForRequests } from './ipc.ts'
 import { logInto, now } from './log.ts'
 import { makeCard } from './makeCard.ts'
@@ -37,6 +39,7 @@ const built = (path: string): string => join(import.meta.dirname, '..', path)
 
 const logFolder = app.getPath('logs')
 const log = logInto(logFolder)
+const handed = handedFiles(jobFileEnding, log)
 const placeNote = join(app.getPath('userData'), 'window.json')
 
 const openTheBook = (): Promise<OpenedBook> =>
@@ -47,6 +50,7 @@ const openTheBook = (): Promise<OpenedBook> =>
     makeQuotation,
     makeBenchPaper,
     log,
+    handedJob: handed.take,
     migrations: readMigrations(built('migrations')),
   })
 
@@ -70,7 +74,10 @@ const open = async (): Promise<void> => {
   quietSession(session.defaultSession)
   serveApp(protocol, built('renderer'))
   const window = openWindow()
-  app.on('second-instance', () => showWindow(window))
+  app.on('second-instance', (_event, args, folder) => {
+    handed.note(args, folder)
+    showWindow(window)
+  })
   listenForRequests({ ipcMain, windowId: () => window.webContents.id, answer: book.answer, log })
   await window.loadURL(appAddress)
 }
@@ -92,6 +99,11 @@ if (app.requestSingleInstanceLock()) {
   protocol.registerSchemesAsPrivileged([appScheme])
   guardPages(app)
   app.on('window-all-closed', () => app.quit())
+  handed.note(process.argv.slice(1), process.cwd())
+  app.on('open-file', (event, path) => {
+    event.preventDefault()
+    handed.note([path], '/')
+  })
   open().catch(giveUp)
 } else {
   app.quit()

@@ -31,6 +31,8 @@ export const menuActions = ({ window, clipboard, shell, logFile, ...machine }: A
     for (const type of ['keyDown', 'keyUp'] as const)
       window.webContents.sendInputEvent({ type, keyCode, modifiers })
   },
-  copyDetails: () => clipboard.writeText(detailsOf(machine)),
+  copyDetails: () => {
+    void clipboard.writeText(detailsOf(machine))
+  },
   showFaultNotes: () => shell.showItemInFolder(logFile),
 })

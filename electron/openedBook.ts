@@ -24,6 +24,7 @@ export type Opening = OpenOptions & {
   makeBenchPaper: Context['makeBenchPaper']
   log: (line: string) => void
   empty?: boolean
+  handedJob?: Context['handedJob']
 }
 
 /** The book as both carriers use it. close lets another window open it. */
@@ -61,10 +62,19 @@ export const openedBook = async ({ path, empty, ...rest }: Opening): Promise<Ope
   if (!lock) throw new BookProblem('locked', alreadyOpen(path))
   try {
     const isNew = !existsSync(path)
-    const { makeCard, makeQuotation, makeBenchPaper, log, ...options } = rest
+    const { makeCard, makeQuotation, makeBenchPaper, log, handedJob, ...options } = rest
     const painters = { makeCard, makeQuotation, makeBenchPaper }
+    const handing = handedJob ? { handedJob } : {}
     const bookFolder = kindOfBookFolder(resolve(path))
-    const context = { book: openBook(path, options), now: options.now, dayOf, ...painters, log, bookFolder }
+    const context = {
+      book: openBook(path, options),
+      now: options.now,
+      dayOf,
+      ...painters,
+      log,
+      bookFolder,
+      ...handing,
+    }
     if (isNew && !empty) await fill(context)
     return {
       answer: (name, payload) => answer(context, name, payload),

@@ -130,6 +130,8 @@ const takes = {
   ...moneyTakes,
   ...orderTakes,
   ...benchPaperTakes,
+  /** The job's file that was pressed in a folder, once. */
+  'job.handed': nothing,
 } as const
 
 /** longText is the limit of the notes field; `jobs.change` checks its values field by field. */
@@ -157,6 +159,7 @@ type Replies = MoneyReplies &
     'sections.change': KeptSection[]
     'sections.remove': KeptSection[]
     'sample.remove': { removed: number }
+    'job.handed': { name: string; text: string } | null
   }
 
 export type RequestName = keyof typeof takes

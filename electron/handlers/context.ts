@@ -3,6 +3,7 @@ import type { RequestName, Takes, Gives } from '../../shared/contract.ts'
 import type { FolderKind } from '../../shared/folderWarning.ts'
 import type { JobCardInput } from '../../shared/papers/jobCardInput.ts'
 import type { Result } from '../../shared/problem.ts'
+import type { HandedFile } from '../handedFile.ts'
 import type { MakeBenchPaper } from '../makeBenchPaper.ts'
 import type { MakeQuotation } from '../makeQuotation.ts'
 
@@ -22,6 +23,8 @@ export type Context = {
   makeBenchPaper: MakeBenchPaper
   log: (text: string) => void
   bookFolder?: FolderKind
+  /** The job's file that was handed to the program last, once. Missing where there is no window of its own. */
+  handedJob?: () => HandedFile | null
 }
 
 /** One request's handler: a plain function of what is open and what came. Bad input comes back as problems; faults throw. */

@@ -1,9 +1,10 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { bundleIfStale } from '../../build/bundle.ts'
+import { jobFileEnding } from '../../shared/jobFileEnding.ts'
 import { entry, giveSizes, kept } from './onScreen.ts'
 import { openShell, type ShellWindow } from './shellWindow.ts'
 
@@ -142,6 +143,20 @@ describe('the program’s own window', () => {
     await back.waitForURL((url) => url.hash === at)
     await entry(back, 'size.width').waitFor()
     await say('second start')
+  })
+
+  it('is handed a job’s file by a second start, and gives it to the screen once', async () => {
+    const { say } = shell()
+    if (!say) return expect(shell().used).toMatch(/^Electron/)
+    const path = join(folder, `one.${jobFileEnding}`)
+    writeFileSync(path, 'a gate from elsewhere')
+    const open = page().context().pages().at(-1)
+    const ask = () => open?.evaluate(() => window.bracework?.['job.handed']({}))
+    expect(await ask()).toEqual({ ok: true, value: null })
+    await say(`second start --flag ${path}`)
+    const value = { name: `one.${jobFileEnding}`, text: 'a gate from elsewhere' }
+    await expect.poll(ask).toEqual({ ok: true, value })
+    expect(await ask()).toEqual({ ok: true, value: null })
   })
 
   it('has no word of a customer in its log, and every line that nobody meant is there', () => {

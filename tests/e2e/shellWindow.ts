@@ -19,7 +19,7 @@ export type ShellWindow = {
   /** Kills the screen, and gives the page that came back. */
   die: () => Promise<Page>
   /** Says to the program: another start, or a screen that hangs. The stand-in alone can say these. */
-  say?: (word: 'second start' | 'hang') => Promise<void>
+  say?: (word: `second start${string}` | 'hang') => Promise<void>
   close: () => Promise<Seen | undefined>
 }
 

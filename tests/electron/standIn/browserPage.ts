@@ -13,7 +13,7 @@ export type Program = {
   mayOpen: (address: string) => boolean
   tell: (event: string, ...args: unknown[]) => void
   window: (event: string) => void
-  secondStart: () => void
+  secondStart: (args: string[]) => void
   end: () => void
 }
 
@@ -83,7 +83,7 @@ const furnish = async (page: Page, program: Program, loading: { by: string }): P
 const listen = (program: Program): void => {
   createInterface({ input: process.stdin }).on('line', (line) => {
     if (line === 'end') program.end()
-    if (line === 'second start') program.secondStart()
+    if (line.startsWith('second start')) program.secondStart(line.split(' ').slice(2))
     if (line === 'hang') program.window('unresponsive')
   })
 }

@@ -189,7 +189,7 @@ class Contents extends EventEmitter {
       mayOpen: (address) => this.opens({ url: address }).action === 'allow',
       tell: (event, ...args) => void this.emit(event, ...args),
       window: (event) => void this.#window.emit(event),
-      secondStart: () => void app.emit('second-instance'),
+      secondStart: (args) => void app.emit('second-instance', {}, ['bracework', ...args], tmpdir()),
       end: () => {
         this.#window.emit('close')
         app.emit('window-all-closed')
