@@ -4,6 +4,8 @@ import { fileURLToPath } from 'node:url'
 import { BookProblem } from '../../db/bookProblem.ts'
 import { folderWarning } from '../../shared/folderWarning.ts'
 import { bookPlace } from '../bookPlace.ts'
+import { catchFaults } from '../catchFaults.ts'
+import { faultWords } from '../discreet.ts'
 import { logLine, now } from '../log.ts'
 import { makeCard } from '../makeCard.ts'
 import { makeBenchPaper } from '../makeBenchPaper.ts'
@@ -86,10 +88,29 @@ const serve = async ({ book: file, port, open, empty, idle, fixedKey }: Flags): 
   if (open) openBrowser(address)
 }
 
-try {
-  await serve(readFlags(process.argv.slice(2)))
-} catch (error) {
-  if (!(error instanceof BookProblem)) throw error
-  process.stderr.write(`${error.message}\n`)
-  process.exitCode = 1
+/** The flags as they were given; undefined, with one sentence said, where they can't be taken. */
+const flagsGiven = (): Flags | undefined => {
+  try {
+    return readFlags(process.argv.slice(2))
+  } catch (error) {
+    process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`)
+    return undefined
+  }
 }
+
+const start = async (): Promise<number> => {
+  const flags = flagsGiven()
+  if (!flags) return 2
+  catchFaults(process, logLine)
+  try {
+    await serve(flags)
+    return 0
+  } catch (error) {
+    const known = error instanceof BookProblem
+    if (!known) logLine(`couldn’t start: ${faultWords(error)}`)
+    process.stderr.write(`${known ? error.message : 'Bracework couldn’t start. Start it once more.'}\n`)
+    return 1
+  }
+}
+
+process.exitCode = await start()
