@@ -165,7 +165,7 @@ test('a wrong flag is refused in a sentence, without a page of code', async () =
   for (const flags of [
     ['--port', 'x'],
     ['--host', '0.0.0.0'],
-    ['--idle', '-2'],
+    ['--idle=-2'],
   ]) {
     const { code, err, out } = await start(...flags).ended
     expect([code, out]).toEqual([2, ''])
