@@ -116,7 +116,7 @@ describe('the host, from the sample book to a printed card', () => {
       '#/workshop',
       '#/estimates',
     ])
-      await page.goto(new URL(place, page.url()).href).then(() => page.waitForTimeout(250))
+      await page.goto(new URL(place, page.url()).href).then(() => page.waitForTimeout(100))
     const papers = await page.evaluate(async () => {
       const ask = async (name: string, payload: object) => {
         const headers = { 'content-type': 'application/json' }

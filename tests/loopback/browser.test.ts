@@ -14,6 +14,8 @@ import { foreignLoads } from './foreignLoads.ts'
 
 const screens = mkdtempSync(join(tmpdir(), 'bracework-screens-'))
 const asked: string[] = []
+/** Everything that was ever asked, so that an attack that comes late is seen too. */
+const everAsked: string[] = []
 
 /** A page of another site, on this machine, that knows the port and lies in the browser that has the cookie. */
 const strangerPage = '<!doctype html><title>stranger</title><body>elsewhere</body>'
@@ -43,6 +45,7 @@ beforeAll(async () => {
     log: () => undefined,
     answer: async (name) => {
       asked.push(name)
+      everAsked.push(name)
       return { ok: true, value: 'the book' }
     },
   })
@@ -174,6 +177,7 @@ test('after all of it the page that came in first is still answered, and it alon
     return (await fetch('/request/book.summary', { method: 'POST', headers, body: '{}' })).json()
   })
   expect(answer).toEqual({ ok: true, value: 'the book' })
+  expect(new Set(everAsked)).toEqual(new Set(['book.summary']))
   const count = browserAttacks.length + foreignLoads.length
   expect(count).toBeGreaterThanOrEqual(25)
   process.stdout.write(`the browser: ${count} attacks from two places each, and 3 more, all refused\n`)

@@ -28,7 +28,7 @@ export const browserAttacks: readonly BrowserAttack[] = [
     'a parting message',
     async (target) => {
       navigator.sendBeacon(`${target}/request/sample.remove`, new Blob(['{}'], { type: 'text/plain' }))
-      await new Promise((done) => setTimeout(done, 300))
+      await new Promise((done) => setTimeout(done, 120))
       return 'refused'
     },
   ],
@@ -38,7 +38,7 @@ export const browserAttacks: readonly BrowserAttack[] = [
       document.body.innerHTML = `<iframe name="f"></iframe><form target="f" method="post" enctype="text/plain"
         action="${target}/request/sample.remove"><input name='{"a":"' value='"}'></form>`
       document.querySelector('form')?.submit()
-      await new Promise((done) => setTimeout(done, 500))
+      await new Promise((done) => setTimeout(done, 150))
       return 'refused'
     },
   ],
@@ -121,7 +121,7 @@ export const browserAttacks: readonly BrowserAttack[] = [
       document.body.innerHTML = `<iframe name="f"></iframe><form target="f" method="post" enctype="multipart/form-data"
         action="${target}/request/sample.remove"><input name="a" value="{}"></form>`
       document.querySelector('form')?.submit()
-      await new Promise((done) => setTimeout(done, 300))
+      await new Promise((done) => setTimeout(done, 120))
       return 'refused'
     },
   ],
@@ -131,7 +131,7 @@ export const browserAttacks: readonly BrowserAttack[] = [
       document.body.innerHTML = `<iframe name="f"></iframe><form target="f" method="post"
         action="${target}/request/sample.remove?_method=POST"><input name="_method" value="POST"></form>`
       document.querySelector('form')?.submit()
-      await new Promise((done) => setTimeout(done, 300))
+      await new Promise((done) => setTimeout(done, 120))
       return 'refused'
     },
   ],
@@ -144,7 +144,7 @@ export const browserAttacks: readonly BrowserAttack[] = [
       } catch {
         return 'refused'
       }
-      await new Promise((done) => setTimeout(done, 300))
+      await new Promise((done) => setTimeout(done, 120))
       return 'refused'
     },
   ],
@@ -219,7 +219,7 @@ export const browserAttacks: readonly BrowserAttack[] = [
     'a window of our page that it holds on to',
     async (target) => {
       const opened = window.open(`${target}/`)
-      await new Promise((done) => setTimeout(done, 500))
+      await new Promise((done) => setTimeout(done, 150))
       try {
         return opened?.document.title ? opened.document.title : 'refused'
       } catch {
@@ -233,7 +233,7 @@ export const browserAttacks: readonly BrowserAttack[] = [
     'a window of our page that it sends to a request',
     async (target) => {
       const opened = window.open(`${target}/request/sample.remove`)
-      await new Promise((done) => setTimeout(done, 400))
+      await new Promise((done) => setTimeout(done, 150))
       opened?.close()
       return 'refused'
     },

@@ -53,7 +53,7 @@ export const foreignLoads: readonly BrowserAttack[] = [
         const worker = new Worker(`${target}/own.js`)
         return await new Promise<string>((done) => {
           worker.onerror = () => done('refused')
-          setTimeout(() => done('loaded'), 500)
+          setTimeout(() => done('loaded'), 400)
         })
       } catch {
         return 'refused'
@@ -74,7 +74,7 @@ export const foreignLoads: readonly BrowserAttack[] = [
       const thing = document.createElement('object')
       thing.data = `${target}/`
       document.body.append(thing)
-      await new Promise((done) => setTimeout(done, 300))
+      await new Promise((done) => setTimeout(done, 150))
       return thing.contentDocument?.title ? thing.contentDocument.title : 'refused'
     },
   ],
@@ -108,7 +108,7 @@ export const foreignLoads: readonly BrowserAttack[] = [
       link.rel = 'prefetch'
       link.href = `${target}/`
       document.head.append(link)
-      await new Promise((done) => setTimeout(done, 200))
+      await new Promise((done) => setTimeout(done, 120))
       return 'refused'
     },
   ],

@@ -162,11 +162,7 @@ test('a host told never to close for want of a page goes on', async () => {
 })
 
 test('a wrong flag is refused in a sentence, without a page of code', async () => {
-  for (const flags of [
-    ['--port', 'x'],
-    ['--host', '0.0.0.0'],
-    ['--idle=-2'],
-  ]) {
+  for (const flags of [['--port', 'x'], ['--host', '0.0.0.0'], ['--idle=-2']]) {
     const { code, err, out } = await start(...flags).ended
     expect([code, out]).toEqual([2, ''])
     expect(err.trim().split('\n').length).toBeLessThanOrEqual(2)
