@@ -83,7 +83,7 @@ export const reviveWindow = (reviving: Reviving): void => {
     if (isMainFrame && isAppAddress(address)) life.at = address
   })
   contents.on('render-process-gone', (_event, { reason, exitCode }) => {
-    if (reason === 'clean-exit') return
+    if (reason === 'clean-exit' || window.isDestroyed()) return
     log(`the screen ended: ${reason}, ${exitCode}`)
     afterDeath(revived)
   })

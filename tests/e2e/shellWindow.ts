@@ -16,8 +16,10 @@ export type ShellWindow = {
   /** Which of them, in words for the test's report. */
   used: string
   page: () => Page
-  /** Kills the screen, and gives the page that came back. */
-  die: () => Promise<Page>
+  /** Kills the screen. The page that comes back is looked at by `look`, since a driver of Electron loses a page that died. */
+  die: () => Promise<void>
+  /** What a piece of script gives in the screen as it is now. */
+  look: (script: string) => Promise<unknown>
   /** Says to the program: another start, or a screen that hangs. The stand-in alone can say these. */
   say?: (word: `second start${string}` | 'hang') => Promise<void>
   close: () => Promise<Seen | undefined>
@@ -82,8 +84,8 @@ const inStandIn = async (folder: string, env: NodeJS.ProcessEnv): Promise<ShellW
       const session = await context.newCDPSession(now.page)
       session.send('Page.crash').catch(() => undefined)
       now.page = await next
-      return now.page
     },
+    look: (script) => now.page.evaluate(script),
     say,
     close: async () => {
       const seen = await endOf(child, said)
@@ -93,11 +95,11 @@ const inStandIn = async (folder: string, env: NodeJS.ProcessEnv): Promise<ShellW
   }
 }
 
-const inElectron = async (program: string, env: NodeJS.ProcessEnv): Promise<ShellWindow> => {
+const inElectron = async (program: string, folder: string, env: NodeJS.ProcessEnv): Promise<ShellWindow> => {
   const named = Object.entries(env).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]]))
   const app = await _electron.launch({
     executablePath: program,
-    args: [projectRoot, ...(process.getuid?.() === 0 ? ['--no-sandbox'] : [])],
+    args: [projectRoot, `--user-data-dir=${folder}`, ...(process.getuid?.() === 0 ? ['--no-sandbox'] : [])],
     env: Object.fromEntries(named),
   })
   const page = await app.firstWindow()
@@ -105,12 +107,16 @@ const inElectron = async (program: string, env: NodeJS.ProcessEnv): Promise<Shel
   return {
     used: `Electron ${version} at ${program}`,
     page: () => page,
-    die: async () => {
-      await app.evaluate(({ BrowserWindow }) =>
+    die: () =>
+      app.evaluate(({ BrowserWindow }) =>
         BrowserWindow.getAllWindows()[0]?.webContents.forcefullyCrashRenderer(),
-      )
-      return app.windows().at(-1) ?? page
-    },
+      ),
+    look: (script) =>
+      app.evaluate(
+        ({ BrowserWindow }, code) =>
+          BrowserWindow.getAllWindows()[0]?.webContents.executeJavaScript(code) as Promise<unknown>,
+        script,
+      ),
     close: async () => {
       await app.close()
       return undefined
@@ -127,5 +133,5 @@ export const openShell = (
   const env = { ...process.env, BRACEWORK_BOOK: book, ...more }
   const program = electronBinary()
   const canShow = hasScreen({ platform: process.platform, env: process.env })
-  return program !== undefined && canShow ? inElectron(program, env) : inStandIn(folder, env)
+  return program !== undefined && canShow ? inElectron(program, folder, env) : inStandIn(folder, env)
 }

@@ -231,6 +231,9 @@ export class BrowserWindow extends EventEmitter {
   isMaximized(): boolean {
     return false
   }
+  isDestroyed(): boolean {
+    return false
+  }
   isMinimized(): boolean {
     return false
   }
