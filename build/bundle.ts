@@ -4,11 +4,12 @@ import { build } from 'vite'
 import { bundleMain, bundlePreload } from './bundleMain.ts'
 import { copyFonts, copyMigrations } from './copyAssets.ts'
 import { bundleIsStale, bundleStamp } from './newest.ts'
+import { writeNotices } from './notices.ts'
 import { inProject, outFolder } from './paths.ts'
 import { publishSchema } from './publishSchema.ts'
 
 /**
- * Builds the whole program into build/out: renderer, main, preload, fonts, migrations and the schema of a gate's file.
+ * Builds the whole program into build/out: renderer, main, preload, fonts, migrations, the schema of a gate's file and others' licences.
  * The stamp is written last, so a build that broke off is never taken for a good one.
  */
 export const bundle = async (): Promise<void> => {
@@ -21,6 +22,7 @@ export const bundle = async (): Promise<void> => {
   copyFonts()
   copyMigrations()
   publishSchema()
+  writeNotices()
   writeFileSync(bundleStamp, '')
 }
 

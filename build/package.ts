@@ -1,10 +1,15 @@
 import { build, Platform } from 'electron-builder'
 import { bundleIfStale } from './bundle.ts'
-import { packaging } from './packaging.ts'
+import { packagingFor, type PackedPlatform } from './packaging.ts'
 import { projectRoot } from './paths.ts'
 
 /** The kinds of machine the program is packed for. */
 const platforms = { linux: Platform.LINUX, mac: Platform.MAC, win: Platform.WINDOWS }
+
+const nodeNames = { linux: 'linux', mac: 'darwin', win: 'win32' } satisfies Record<
+  keyof typeof platforms,
+  PackedPlatform
+>
 
 const isPlatform = (name: string): name is keyof typeof platforms => Object.hasOwn(platforms, name)
 
@@ -18,7 +23,8 @@ const packProgram = async (args: string[]): Promise<void> => {
   await bundleIfStale()
   for (const name of wanted) {
     const targets = platforms[name].createTarget(args.includes('--dir') ? 'dir' : undefined)
-    const made = await build({ projectDir: projectRoot, targets, config: packaging, publish: 'never' })
+    const config = packagingFor(nodeNames[name])
+    const made = await build({ projectDir: projectRoot, targets, config, publish: 'never' })
     process.stdout.write(`${made.join('\n')}\n`)
   }
 }

@@ -8,6 +8,7 @@ import { gateStates } from './pictures/gateStates.ts'
 import { jobStates } from './pictures/jobStates.ts'
 import { moneyStates } from './pictures/moneyStates.ts'
 import { paperStates } from './pictures/paperStates.ts'
+import { shellStates } from './pictures/shellStates.ts'
 import { timberStates } from './pictures/timberStates.ts'
 import { wholeGateStates } from './pictures/wholeGateStates.ts'
 import { workshopStates } from './pictures/workshopStates.ts'
@@ -24,6 +25,7 @@ const states = [
   ...timberStates,
   ...paperStates,
   ...workshopStates,
+  ...shellStates,
 ]
 
 const sizes = [

@@ -8,7 +8,13 @@ export const appAddress = 'app://bracework/'
 /** Whether an address is one of our own pages. */
 export const isAppAddress = (address: string): boolean => {
   const url = URL.parse(address)
-  return url !== null && url.protocol === 'app:' && url.host === 'bracework'
+  return (
+    url !== null &&
+    url.protocol === 'app:' &&
+    url.host === 'bracework' &&
+    url.username === '' &&
+    url.password === ''
+  )
 }
 
 /** Whether an address is a paper's bytes that one of our own pages made. */

@@ -2,6 +2,7 @@ import type { IpcMain, IpcMainInvokeEvent } from 'electron'
 import { requestNames, type RequestName } from '../shared/contract.ts'
 import { bad, type Result } from '../shared/problem.ts'
 import { isAppAddress } from './appProtocol.ts'
+import { isPlainPayload } from './plainPayload.ts'
 
 /** Answers a request; the same function answers for the loopback host. It checks the payload itself. */
 export type Answer = (name: RequestName, payload: unknown) => Promise<Result<unknown>>
@@ -12,7 +13,8 @@ export type Answer = (name: RequestName, payload: unknown) => Promise<Result<unk
  */
 export const isOurs = (event: IpcMainInvokeEvent, windowId: number | undefined): boolean => {
   const frame = event.senderFrame
-  return frame !== null && frame.parent === null && event.sender.id === windowId && isAppAddress(frame.url)
+  if (!frame || frame.parent !== null) return false
+  return event.sender.id === windowId && isAppAddress(frame.url)
 }
 
 /** What the listening needs: Electron's ipcMain, the id of our window's page (known once it is open), the answers. */
@@ -23,12 +25,23 @@ export type Listening = {
   log: (line: string) => void
 }
 
-/** Listens for every request of the contract, one channel a request. A stranger's call is refused, not answered. */
+/** The gate every call passes: who sends it, and what it is made of. What each request takes is read by its own parser after it. */
+const faultOf = (
+  event: IpcMainInvokeEvent,
+  windowId: number | undefined,
+  payload: unknown,
+): string | undefined => {
+  if (!isOurs(event, windowId)) return 'not from our window'
+  return isPlainPayload(payload) ? undefined : 'not what a request is made of'
+}
+
+/** Listens for every request of the contract, one channel a request. What the gate doesn't let by is refused, not answered. */
 export const listenForRequests = ({ ipcMain, windowId, answer, log }: Listening): void => {
   for (const name of requestNames) {
     ipcMain.handle(name, (event, payload: unknown) => {
-      if (isOurs(event, windowId())) return answer(name, payload)
-      log(`refused ${name}: not from our window`)
+      const fault = faultOf(event, windowId(), payload)
+      if (fault === undefined) return answer(name, payload)
+      log(`refused ${name}: ${fault}`)
       return bad({ code: 'refused', field: '', message: 'Bracework refused this' })
     })
   }

@@ -1,5 +1,6 @@
 import { appendFileSync, mkdirSync, renameSync, statSync } from 'node:fs'
 import { join } from 'node:path'
+import { faultWords } from './discreet.ts'
 
 /** The clock: this moment as ISO text. */
 export const now = (): string => new Date().toISOString()
@@ -15,19 +16,23 @@ const mostLog = 1_000_000
 const isLong = (path: string): boolean => (statSync(path, { throwIfNoEntry: false })?.size ?? 0) > mostLog
 
 /**
- * Writes the log to a file as well, for a window that was opened without a terminal. A disk that takes no log is no
+ * Writes the log to a file as well, for a window that was opened without a terminal, and to the terminal (alsoTo). Faults come
+ * in faultWords, which leave out what anybody typed. A disk that takes no log is no
  * reason to stop work: then standard error is all there is.
  */
-export const logInto = (folder: string): ((line: string) => void) => {
+export const logInto = (
+  folder: string,
+  alsoTo: (line: string) => void = logLine,
+): ((line: string) => void) => {
   const path = join(folder, 'bracework.log')
   return (line) => {
-    logLine(line)
+    alsoTo(line)
     try {
       mkdirSync(folder, { recursive: true })
       if (isLong(path)) renameSync(path, `${path}.old`)
       appendFileSync(path, `${now()} ${line}\n`)
     } catch (error) {
-      logLine(`the log can't be written: ${String(error)}`)
+      alsoTo(`the log can't be written: ${faultWords(error)}`)
     }
   }
 }

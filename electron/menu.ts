@@ -1,5 +1,15 @@
 import type { MenuItemConstructorOptions } from 'electron'
 
+/** What the menu can do beside Electron's own roles. */
+export type MenuActions = {
+  /** Opens a place of the program by its address: '#/prices'. */
+  go: (address: string) => void
+  /** Presses a key of the screen's own, which knows what it means where the person stands. */
+  press: (key: string) => void
+  copyDetails: () => void
+  showFaultNotes: () => void
+}
+
 const edit: MenuItemConstructorOptions = {
   label: '&Edit',
   submenu: [
@@ -24,8 +34,58 @@ const view: MenuItemConstructorOptions = {
   ],
 }
 
-/** The menu as this kind of machine has it: a Mac's first menu is the program's, elsewhere the book is closed from Book. */
-export const menuFor = (platform: NodeJS.Platform): MenuItemConstructorOptions[] => {
-  if (platform === 'darwin') return [{ role: 'appMenu' }, edit, view, { role: 'windowMenu' }]
-  return [{ label: '&Book', submenu: [{ role: 'quit', label: '&Close the book' }] }, edit, view]
+/** The places of the program, as they stand along its top, each with its number for a key. */
+const places = [
+  ['&Jobs', '#/jobs'],
+  ['&Prices', '#/prices'],
+  ['&Timber', '#/timber'],
+  ['&Workshop', '#/workshop'],
+] as const
+
+const goTo = ({ go }: MenuActions): MenuItemConstructorOptions => ({
+  label: '&Go to',
+  submenu: places.map(([label, address], index) => ({
+    label,
+    accelerator: `CmdOrCtrl+${index + 1}`,
+    click: () => go(address),
+  })),
+})
+
+/** The screen itself answers Ctrl+N; the menu shows the key and lends a hand to whoever looks for it there. */
+const startJob = ({ press }: MenuActions): MenuItemConstructorOptions => ({
+  label: '&Start a new job',
+  accelerator: 'CmdOrCtrl+N',
+  registerAccelerator: false,
+  click: () => press('N'),
+})
+
+const help = ({ copyDetails, showFaultNotes }: MenuActions): MenuItemConstructorOptions => ({
+  role: 'help',
+  label: '&Help',
+  submenu: [
+    { label: '&Copy details for whoever helps', click: copyDetails },
+    { label: 'Show what &went wrong', click: showFaultNotes },
+  ],
+})
+
+/**
+ * The menu as this kind of machine has it: a Mac's first menu is the program's and its windows have one of their own,
+ * elsewhere the book is closed from Book. Keys follow: Cmd on a Mac, Ctrl elsewhere.
+ */
+export const menuFor = (platform: NodeJS.Platform, actions: MenuActions): MenuItemConstructorOptions[] => {
+  const common = [edit, view, goTo(actions)]
+  if (platform === 'darwin') {
+    const book = { label: '&Book', submenu: [startJob(actions), { role: 'close' as const, label: '&Close' }] }
+    return [{ role: 'appMenu' }, book, ...common, { role: 'windowMenu' }, help(actions)]
+  }
+  const leave: MenuItemConstructorOptions = {
+    role: 'quit',
+    label: '&Close the book',
+    accelerator: platform === 'win32' ? 'Alt+F4' : 'Ctrl+Q',
+  }
+  return [
+    { label: '&Book', submenu: [startJob(actions), { type: 'separator' }, leave] },
+    ...common,
+    help(actions),
+  ]
 }

@@ -1,8 +1,11 @@
 import { existsSync } from 'node:fs'
+import { basename, dirname, resolve } from 'node:path'
 import { BookProblem } from '../db/bookProblem.ts'
 import { fillSampleBook } from '../db/demo/fillSampleBook.ts'
 import { openBook, type OpenOptions } from '../db/open.ts'
+import type { FolderKind } from '../shared/folderWarning.ts'
 import { problemLine, type Result } from '../shared/problem.ts'
+import { kindOfBookFolder } from './bookFolder.ts'
 import { holdBook } from './bookLock.ts'
 import { dayOf } from './calendar.ts'
 import { answer } from './handlers/answer.ts'
@@ -21,15 +24,20 @@ export type Opening = OpenOptions & {
   makeBenchPaper: Context['makeBenchPaper']
   log: (line: string) => void
   empty?: boolean
+  handedJob?: Context['handedJob']
 }
 
 /** The book as both carriers use it. close lets another window open it. */
 export type OpenedBook = {
   answer: (name: string, payload: unknown) => Promise<Result<unknown>>
+  /** Where the book's folder lies: one that isn't this machine's own is warned of. */
+  folder: FolderKind
   close: () => Promise<void>
 }
 
-const alreadyOpen = 'Bracework is already open with this job book. Go on in that window, or close it first.'
+/** Names the book, since a person may keep several: 'the job book “workshop” in /home/ann/Documents'. */
+const alreadyOpen = (path: string): string =>
+  `Bracework is already open with the job book “${basename(path, '.book')}” in ${dirname(resolve(path))}. Go on in that window, or close it first.`
 
 /** The sample jobs and prices, and the cards and quotations of those that have one; a paper that can't be made is left out and logged. */
 const fill = async (context: Context): Promise<void> => {
@@ -51,15 +59,26 @@ const fill = async (context: Context): Promise<void> => {
  */
 export const openedBook = async ({ path, empty, ...rest }: Opening): Promise<OpenedBook> => {
   const lock = await holdBook(path)
-  if (!lock) throw new BookProblem('locked', alreadyOpen)
+  if (!lock) throw new BookProblem('locked', alreadyOpen(path))
   try {
     const isNew = !existsSync(path)
-    const { makeCard, makeQuotation, makeBenchPaper, log, ...options } = rest
+    const { makeCard, makeQuotation, makeBenchPaper, log, handedJob, ...options } = rest
     const painters = { makeCard, makeQuotation, makeBenchPaper }
-    const context = { book: openBook(path, options), now: options.now, dayOf, ...painters, log }
+    const handing = handedJob ? { handedJob } : {}
+    const bookFolder = kindOfBookFolder(resolve(path))
+    const context = {
+      book: openBook(path, options),
+      now: options.now,
+      dayOf,
+      ...painters,
+      log,
+      bookFolder,
+      ...handing,
+    }
     if (isNew && !empty) await fill(context)
     return {
       answer: (name, payload) => answer(context, name, payload),
+      folder: bookFolder,
       close: async () => {
         context.book.close()
         await lock.release()

@@ -1,5 +1,6 @@
 import type { Gives, RequestName, Takes } from '../shared/contract.ts'
 import type { Result } from '../shared/problem.ts'
+import { faultTold, type Fault } from './stores/faults.ts'
 
 type Carried = { [N in RequestName]: (payload: Takes<N>) => Promise<Result<Gives<N>>> }
 
@@ -39,6 +40,19 @@ async function overLoopback<N extends RequestName>(name: N, payload: Takes<N>): 
 const isResult = <T>(answer: unknown): answer is Result<T> =>
   typeof answer === 'object' && answer !== null && 'ok' in answer && typeof answer.ok === 'boolean'
 
+/** Faults that are the program's or the disk's: the person can do nothing about them but ask for help. */
+const needHelp = new Set(['unexpected', 'disk', 'damaged'])
+
+/** Lets the top of the screen say that the program failed, whichever screen asked. */
+function tellFault<T>(asked: string, result: Result<T>): Result<T> {
+  const problem = result.ok ? undefined : result.problems.find(({ code }) => needHelp.has(code))
+  if (problem?.fault !== undefined) {
+    const detail: Fault = { mark: problem.fault, asked, at: new Date().toISOString() }
+    window.dispatchEvent(new CustomEvent(faultTold, { detail }))
+  }
+  return result
+}
+
 /**
  * Asks the book for one thing, over whichever carrier there is. Always answers a Result: a carrier that fails gives one
  * problem with the code `unreachable`.
@@ -47,7 +61,10 @@ export async function request<N extends RequestName>(name: N, payload: Takes<N>)
   try {
     const carried = window.bracework?.[name]
     // The desktop carrier copies what it is given and can't copy a screen's watched objects: hand it plain ones.
-    return carried ? await carried(JSON.parse(JSON.stringify(payload))) : await overLoopback(name, payload)
+    return tellFault(
+      name,
+      carried ? await carried(JSON.parse(JSON.stringify(payload))) : await overLoopback(name, payload),
+    )
   } catch {
     return noAnswer()
   }

@@ -10,6 +10,7 @@ import {
   type Paper,
   type Customer,
 } from './job/job.ts'
+import type { FolderKind } from './folderWarning.ts'
 import type { Result } from './problem.ts'
 import type { Section, Workshop } from './gate/spec.ts'
 import type { LengthUnit } from './job/job.ts'
@@ -43,12 +44,13 @@ export type Settings = {
   cutting: CuttingSettings
 }
 
-/** What the window shows before anything is opened. */
+/** What the window shows before anything is opened. folderLies: on this machine, on another, or in a folder kept the same on others; either of those is warned of. */
 export type BookSummary = {
   workshopName: string
   jobs: number
   sampleJobs: number
   folder: string
+  folderLies: FolderKind
   settings: Settings
 }
 
@@ -128,6 +130,8 @@ const takes = {
   ...moneyTakes,
   ...orderTakes,
   ...benchPaperTakes,
+  /** The job's file that was pressed in a folder, once. */
+  'job.handed': nothing,
 } as const
 
 /** longText is the limit of the notes field; `jobs.change` checks its values field by field. */
@@ -155,6 +159,7 @@ type Replies = MoneyReplies &
     'sections.change': KeptSection[]
     'sections.remove': KeptSection[]
     'sample.remove': { removed: number }
+    'job.handed': { name: string; text: string } | null
   }
 
 export type RequestName = keyof typeof takes

@@ -1,23 +1,22 @@
 import { BookProblem, bookProblemFrom } from '../../db/bookProblem.ts'
 import { isRequestName, type Gives, type RequestName } from '../../shared/contract.ts'
 import { bad, type Result } from '../../shared/problem.ts'
+import { faultWords } from '../discreet.ts'
+import { faultMark } from '../faultMark.ts'
 import type { Context, Handler } from './context.ts'
 import { readRequest } from './longRequest.ts'
 import { handlers } from './table.ts'
 
-const said = (error: unknown): string =>
-  error instanceof Error ? (error.stack ?? error.message) : String(error)
-
-/** What a throw becomes: the book's own problem in its words, or one plain sentence with the rest in the log. */
+/** What a throw becomes: the book's own problem in its words, or one plain sentence and a mark, with the rest in the log under that mark. */
 function problemOf({ log }: Context, name: string, thrown: unknown): Result<never> {
   const error = bookProblemFrom(thrown)
-  log(
-    `${name}: ${said(error)}${error instanceof Error && error.cause ? `\ncaused by ${said(error.cause)}` : ''}`,
-  )
-  if (error instanceof BookProblem) return bad({ code: error.code, field: '', message: error.message })
+  const fault = faultMark()
+  log(`${fault} ${name}: ${faultWords(error)}`)
+  if (error instanceof BookProblem) return bad({ code: error.code, field: '', message: error.message, fault })
   return bad({
     code: 'unexpected',
     field: '',
+    fault,
     message:
       'Something went wrong in the program and nothing was changed. What was kept before is safe; try again.',
   })

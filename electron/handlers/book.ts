@@ -3,9 +3,10 @@ import { good } from '../../shared/problem.ts'
 import type { Handler } from './context.ts'
 
 /** What the window shows before anything is opened. */
-export const summariseBook: Handler<'book.summary'> = ({ book }) => {
+export const summariseBook: Handler<'book.summary'> = ({ book, bookFolder = 'own' }) => {
   const settings = book.settings.read()
-  return good({ workshopName: settings.name, ...book.jobs.count(), folder: dirname(book.path), settings })
+  const folder = dirname(book.path)
+  return good({ workshopName: settings.name, ...book.jobs.count(), folder, settings, folderLies: bookFolder })
 }
 
 export const changeSettings: Handler<'settings.change'> = ({ book }, settings) =>

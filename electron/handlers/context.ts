@@ -1,7 +1,9 @@
 import type { Book } from '../../db/open.ts'
 import type { RequestName, Takes, Gives } from '../../shared/contract.ts'
+import type { FolderKind } from '../../shared/folderWarning.ts'
 import type { JobCardInput } from '../../shared/papers/jobCardInput.ts'
 import type { Result } from '../../shared/problem.ts'
+import type { HandedFile } from '../handedFile.ts'
 import type { MakeBenchPaper } from '../makeBenchPaper.ts'
 import type { MakeQuotation } from '../makeQuotation.ts'
 
@@ -11,7 +13,7 @@ export type Sheet = 'job card' | Takes<'papers.sheet'>['sheet']
 /** Lays the card, or another sheet of the same gate, out and paints it. The same input gives the same bytes. */
 export type MakeCard = (input: JobCardInput, sheet?: Sheet) => Promise<{ bytes: Uint8Array; pages: number }>
 
-/** What the handlers work with: the open book, the clock, the calendar (the day of a moment where the workshop is), the painters of papers, and where faults of the program are written down. */
+/** What the handlers work with: the open book, the clock, the calendar (the day of a moment where the workshop is), the painters of papers, where faults of the program are written down, and where the book's folder lies (an ordinary one unless said). */
 export type Context = {
   book: Book
   now: () => string
@@ -20,6 +22,9 @@ export type Context = {
   makeQuotation: MakeQuotation
   makeBenchPaper: MakeBenchPaper
   log: (text: string) => void
+  bookFolder?: FolderKind
+  /** The job's file that was handed to the program last, once. Missing where there is no window of its own. */
+  handedJob?: () => HandedFile | null
 }
 
 /** One request's handler: a plain function of what is open and what came. Bad input comes back as problems; faults throw. */

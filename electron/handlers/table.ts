@@ -1,6 +1,7 @@
 import type { RequestName } from '../../shared/contract.ts'
 import { changeSettings, removeSample, summariseBook } from './book.ts'
 import type { Handler } from './context.ts'
+import { takeHandedJob } from './handedJob.ts'
 import { changeJob, createJob, findCustomers, listJobs, openJob, repeatJob } from './jobs.ts'
 import { cancelOrder, cutOrder, listOrders, openOrder, placeOrder, receiveOrder } from './orders.ts'
 import { printDayList, printOrder } from './benchPapers.ts'
@@ -88,4 +89,5 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'rack.count': countRack,
   'papers.dayList': printDayList,
   'papers.order': printOrder,
+  'job.handed': takeHandedJob,
 }

@@ -22,12 +22,13 @@ export type Door = {
 
 const cookieName = (port: number): string => `bracework-${port}`
 
-const cookieNamed = (header: string, name: string): string | undefined =>
+/** A page on another port can leave cookies of our name with a longer path, which come before ours: all are looked at. */
+const cookiesNamed = (header: string, name: string): string[] =>
   header
     .split(';')
     .map((pair) => pair.trim())
-    .find((pair) => pair.startsWith(`${name}=`))
-    ?.slice(name.length + 1)
+    .filter((pair) => pair.startsWith(`${name}=`))
+    .map((pair) => pair.slice(name.length + 1))
 
 /**
  * Makes the door of one run of the host. A cookie ignores ports, so its name carries the port: two books open at once
@@ -49,6 +50,7 @@ export const makeDoor = (fixedKey?: string): Door => {
       return held !== undefined && keys.delete(held)
     },
     setCookie: (port) => `${cookieName(port)}=${token}; HttpOnly; SameSite=Strict; Path=/; Max-Age=604800`,
-    knows: (header, port) => same(cookieNamed(header ?? '', cookieName(port)) ?? '', token),
+    knows: (header, port) =>
+      cookiesNamed(header ?? '', cookieName(port)).some((cookie) => same(cookie, token)),
   }
 }

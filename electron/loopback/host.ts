@@ -1,13 +1,14 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { isRequestName, type RequestName } from '../../shared/contract.ts'
-import { bad, type Result } from '../../shared/problem.ts'
+import { bad, good, type Result } from '../../shared/problem.ts'
+import { faultWords } from '../discreet.ts'
 import { rendererFile } from '../rendererFile.ts'
 import { securityHeaders } from '../securityHeaders.ts'
 import { makeDoor, type Door } from './door.ts'
 import { limitsOfPlan, limitsOfPrices, readBody, type BodyLimits } from './readBody.ts'
 import { closedPage, send, sendResult } from './reply.ts'
-import { requestRefusal, strangerRefusal, type Refusal } from './refusals.ts'
+import { requestRefusal, strangerRefusal, twiceRefusal, type Refusal } from './refusals.ts'
 
 /**
  * What the host needs. answer is the program's own, the same the window uses. rendererFolder holds the built screens.
@@ -17,6 +18,8 @@ export type HostOptions = {
   rendererFolder: string
   answer: (name: string, payload: unknown) => Promise<Result<unknown>>
   log: (line: string) => void
+  /** Told whenever a page of ours asks for something, or only says that it is still open. */
+  heard?: () => void
   port?: number
   fixedKey?: string
   timeoutMs?: number
@@ -80,15 +83,29 @@ const answerFile = async (exchange: Exchange, path: string): Promise<void> => {
   send(response, { status: 200, type: file.type, body: file.bytes })
 }
 
+/** A page that lies open says so now and then, so that the book isn't closed under it. It is told nothing. */
+const hearPage = (exchange: Exchange): void => {
+  const { request, response, options } = exchange
+  const refusal = requestRefusal({ method: request.method ?? '', headers: request.headers })
+  if (refusal) return refuse(exchange, refusal)
+  request.resume()
+  options.heard?.()
+  sendResult(response, 200, good(null))
+}
+
 const answerAny = async (exchange: Exchange): Promise<void> => {
-  const { request, port, door } = exchange
-  const stranger = strangerRefusal({ method: request.method ?? '', headers: request.headers }, port)
+  const { request, port, door, options } = exchange
+  const stranger =
+    twiceRefusal(request.rawHeaders) ??
+    strangerRefusal({ method: request.method ?? '', headers: request.headers }, port)
   if (stranger) return refuse(exchange, stranger)
   const [path = ''] = (request.url ?? '').split('?')
   if (path.startsWith('/open/') && request.method === 'GET')
     return openDoor(exchange, path.slice('/open/'.length))
   if (!door.knows(request.headers.cookie, port))
     return refuse(exchange, { status: 403, reason: 'no cookie of ours' })
+  if (path === '/still-open') return hearPage(exchange)
+  options.heard?.()
   if (path.startsWith('/request/')) return answerRequest(exchange, path.slice('/request/'.length))
   return answerFile(exchange, path)
 }
@@ -116,7 +133,7 @@ export const startHost = async (options: HostOptions): Promise<Host> => {
   server.on('request', (request, response) => {
     const exchange = { request, response, port, door, options }
     answerAny(exchange).catch((error: unknown) => {
-      options.log(error instanceof Error ? (error.stack ?? error.message) : String(error))
+      options.log(faultWords(error))
       if (response.headersSent) response.destroy()
       else refuse(exchange, { status: 500, reason: 'an error' })
     })

@@ -6,6 +6,16 @@ export type Refusal = { status: number; reason: string }
 /** What a request says about itself, before its body is read. */
 export type Caller = { method: string; headers: IncomingHttpHeaders }
 
+/** What says who is calling and with what; no browser says any of it twice. */
+const saidOnce = new Set(['host', 'origin', 'sec-fetch-site', 'content-type', 'content-encoding', 'cookie'])
+
+/** Refuses a request that says one of these twice: which of the two counts is not the same for everyone who reads it. */
+export const twiceRefusal = (rawHeaders: readonly string[]): Refusal | undefined => {
+  const names = rawHeaders.filter((_text, at) => at % 2 === 0).map((name) => name.toLowerCase())
+  const twice = names.find((name, at) => saidOnce.has(name) && names.indexOf(name) !== at)
+  return twice === undefined ? undefined : { status: 400, reason: `said twice: ${twice}` }
+}
+
 /**
  * Refuses what no page of ours would send: another name for this machine (a rebound host name reaches us with its own
  * Host), or a request that another site or another port's page started.

@@ -2,7 +2,10 @@ import { homedir } from 'node:os'
 import { resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { BookProblem } from '../../db/bookProblem.ts'
+import { folderWarning } from '../../shared/folderWarning.ts'
 import { bookPlace } from '../bookPlace.ts'
+import { catchFaults } from '../catchFaults.ts'
+import { faultWords } from '../discreet.ts'
 import { logLine, now } from '../log.ts'
 import { makeCard } from '../makeCard.ts'
 import { makeBenchPaper } from '../makeBenchPaper.ts'
@@ -10,6 +13,7 @@ import { makeQuotation } from '../makeQuotation.ts'
 import { openedBook, type OpenedBook } from '../openedBook.ts'
 import { readFlags, type Flags } from './flags.ts'
 import { startHost, type Host, type HostOptions } from './host.ts'
+import { watchIdle } from './idle.ts'
 import { openBrowser } from './openBrowser.ts'
 import { usualPort } from './usualPort.ts'
 
@@ -32,13 +36,14 @@ const offerMore = (host: Host): void => {
   process.stdin.on('data', () => offer(host))
 }
 
-const closeOnSignal = (host: Host, book: OpenedBook): void => {
-  const close = (): void => {
-    void host
-      .close()
-      .then(() => book.close())
-      .then(() => process.exit(0))
-  }
+const closeAll = (host: Host, book: OpenedBook): void => {
+  void host
+    .close()
+    .then(() => book.close())
+    .then(() => process.exit(0))
+}
+
+const closeOnSignal = (close: () => void): void => {
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, close)
 }
 
@@ -58,26 +63,54 @@ const hostOn = async (path: string, options: HostOptions & { port: number }): Pr
 
 const painters = { makeCard, makeQuotation, makeBenchPaper }
 
-const serve = async ({ book: file, port, open, empty, fixedKey }: Flags): Promise<void> => {
+const serve = async ({ book: file, port, open, empty, idle, fixedKey }: Flags): Promise<void> => {
   const path = resolve(file ?? bookPlace({ platform: process.platform, env: process.env, home: homedir() }))
   const book = await openedBook({ path, now, ...painters, log: logLine, empty })
+  const watch = watchIdle(idle)
   const host = await hostOn(path, {
+    heard: watch.heard,
     rendererFolder,
     answer: book.answer,
     log: logLine,
     port,
     ...(fixedKey !== undefined && { fixedKey }),
   })
-  closeOnSignal(host, book)
+  const close = (): void => closeAll(host, book)
+  closeOnSignal(close)
+  watch.start(() => {
+    say(`No page of the book has been open for ${idle} minutes, so it was closed. Start it again to go on.`)
+    close()
+  })
+  const warning = folderWarning(book.folder)
+  if (warning !== undefined) say(warning)
   const address = offer(host)
   offerMore(host)
   if (open) openBrowser(address)
 }
 
-try {
-  await serve(readFlags(process.argv.slice(2)))
-} catch (error) {
-  if (!(error instanceof BookProblem)) throw error
-  process.stderr.write(`${error.message}\n`)
-  process.exitCode = 1
+/** The flags as they were given; undefined, with one sentence said, where they can't be taken. */
+const flagsGiven = (): Flags | undefined => {
+  try {
+    return readFlags(process.argv.slice(2))
+  } catch (error) {
+    process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`)
+    return undefined
+  }
 }
+
+const start = async (): Promise<number> => {
+  const flags = flagsGiven()
+  if (!flags) return 2
+  catchFaults(process, logLine)
+  try {
+    await serve(flags)
+    return 0
+  } catch (error) {
+    const known = error instanceof BookProblem
+    if (!known) logLine(`couldn’t start: ${faultWords(error)}`)
+    process.stderr.write(`${known ? error.message : 'Bracework couldn’t start. Start it once more.'}\n`)
+    return 1
+  }
+}
+
+process.exitCode = await start()

@@ -83,6 +83,7 @@ export const useJobStore = defineStore('job', () => {
     } else if (wasUnreachable(reply)) {
       trouble.value = sentences(reply)
       waiting.value = [...sent, ...waiting.value]
+      layBy(id, waiting.value)
       return after(retryAfter)
     } else await sendSingly(id, sent)
     if (waiting.value.length > 0) after(rest)

@@ -109,7 +109,7 @@ test('a book that is open elsewhere is not opened twice', async () => {
   await lock?.release()
   expect(status).toBe(1)
   expect(said.seen.errors).toEqual([
-    'Bracework is already open with this job book. Go on in that window, or close it first.',
+    `Bracework is already open with the job book “held” in ${folder}. Go on in that window, or close it first.`,
   ])
   expect(existsSync(join(folder, 'held.book'))).toBe(false)
 })

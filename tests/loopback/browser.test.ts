@@ -1,15 +1,21 @@
 import { createServer, type Server } from 'node:http'
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import type { AddressInfo } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium, type Browser, type BrowserContext, type Page } from '@playwright/test'
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest'
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
+import { fontFiles } from '../../build/copyAssets.ts'
 import { chromiumPath } from '../../build/machine.ts'
+import { inProject } from '../../build/paths.ts'
 import { startHost, type Host } from '../../electron/loopback/host.ts'
+import { browserAttacks } from './browserAttacks.ts'
+import { foreignLoads } from './foreignLoads.ts'
 
 const screens = mkdtempSync(join(tmpdir(), 'bracework-screens-'))
 const asked: string[] = []
+/** Everything that was ever asked, so that an attack that comes late is seen too. */
+const everAsked: string[] = []
 
 /** A page of another site, on this machine, that knows the port and lies in the browser that has the cookie. */
 const strangerPage = '<!doctype html><title>stranger</title><body>elsewhere</body>'
@@ -31,12 +37,15 @@ beforeAll(async () => {
     join(screens, 'index.html'),
     '<!doctype html><title>Bracework</title><script src="./own.js"></script>',
   )
+  writeFileSync(join(screens, 'icon.svg'), readFileSync(inProject('build/icons/icon.svg')))
+  writeFileSync(join(screens, 'letters.ttf'), readFileSync(inProject(`node_modules/${fontFiles[0]}`)))
   writeFileSync(join(screens, 'own.js'), 'document.title = "Bracework, open"')
   scene.host = await startHost({
     rendererFolder: screens,
     log: () => undefined,
     answer: async (name) => {
       asked.push(name)
+      everAsked.push(name)
       return { ok: true, value: 'the book' }
     },
   })
@@ -68,6 +77,9 @@ afterAll(async () => {
 })
 
 beforeEach(() => void asked.splice(0))
+afterEach(async () => {
+  expect(await part('page').title()).toBe('Bracework, open')
+})
 
 /** Opens the stranger's page under one of its names and runs its attack there. */
 const asStranger = async (origin: string, attack: (target: string) => Promise<string>): Promise<string> => {
@@ -95,81 +107,21 @@ test('no script of the page can read the cookie', async () => {
   expect(await part('page').evaluate(() => document.cookie)).toBe('')
 })
 
-const attacks: readonly (readonly [title: string, attack: (target: string) => Promise<string>])[] = [
-  [
-    'an ordinary request with its cookies',
-    async (target) => {
-      const headers = { 'content-type': 'application/json' }
-      const options = { method: 'POST', headers, body: '{}', credentials: 'include' } as const
-      return fetch(`${target}/request/sample.remove`, options).then(
-        (reply) => reply.text(),
-        () => 'refused',
-      )
-    },
-  ],
-  [
-    'a request whose answer it may not read',
-    async (target) => {
-      const options = { method: 'POST', body: '{}', mode: 'no-cors', credentials: 'include' } as const
-      return fetch(`${target}/request/sample.remove`, options).then(
-        (reply) => (reply.type === 'opaque' ? 'refused' : reply.text()),
-        () => 'refused',
-      )
-    },
-  ],
-  [
-    'a parting message',
-    async (target) => {
-      navigator.sendBeacon(`${target}/request/sample.remove`, new Blob(['{}'], { type: 'text/plain' }))
-      await new Promise((done) => setTimeout(done, 300))
-      return 'refused'
-    },
-  ],
-  [
-    'a form that posts itself in a frame',
-    async (target) => {
-      document.body.innerHTML = `<iframe name="f"></iframe><form target="f" method="post" enctype="text/plain"
-        action="${target}/request/sample.remove"><input name='{"a":"' value='"}'></form>`
-      document.querySelector('form')?.submit()
-      await new Promise((done) => setTimeout(done, 500))
-      return 'refused'
-    },
-  ],
-  [
-    'a frame of our page',
-    async (target) => {
-      const frame = document.createElement('iframe')
-      frame.src = `${target}/`
-      document.body.append(frame)
-      await new Promise((done) => (frame.onload = done))
-      try {
-        return frame.contentDocument?.title ?? 'refused'
-      } catch {
-        return 'refused'
-      }
-    },
-  ],
-  [
-    'our script in its own page',
-    async (target) => {
-      const script = document.createElement('script')
-      script.src = `${target}/own.js`
-      document.head.append(script)
-      await new Promise((done) => (script.onload = script.onerror = done))
-      return document.title === 'stranger' ? 'refused' : document.title
-    },
-  ],
-]
+test.each([...browserAttacks, ...foreignLoads])(
+  'a page on another port gets nothing by %s',
+  async (_title, attack) => {
+    expect(await asStranger(otherPort(), attack)).toBe('refused')
+    expect(asked).toEqual([])
+  },
+)
 
-test.each(attacks)('a page on another port gets nothing by %s', async (_title, attack) => {
-  expect(await asStranger(otherPort(), attack)).toBe('refused')
-  expect(asked).toEqual([])
-})
-
-test.each(attacks)('a page of another site gets nothing by %s', async (_title, attack) => {
-  expect(await asStranger(otherSite(), attack)).toBe('refused')
-  expect(asked).toEqual([])
-})
+test.each([...browserAttacks, ...foreignLoads])(
+  'a page of another site gets nothing by %s',
+  async (_title, attack) => {
+    expect(await asStranger(otherSite(), attack)).toBe('refused')
+    expect(asked).toEqual([])
+  },
+)
 
 test('a host name that is turned to this machine reaches nothing', async () => {
   const page = await part('context').newPage()
@@ -198,4 +150,35 @@ test('a used address opens nothing in another browser, and a second window of th
   expect((await late.goto(fresh))?.status()).toBe(403)
   expect(await late.textContent('h1')).toBe('The book is shut here')
   await Promise.all([second.close(), other.close(), third.close()])
+})
+
+test('a page on another port that leaves cookies of the same name doesn’t lock ours out', async () => {
+  const { port } = part('host')
+  const page = await part('context').newPage()
+  await page.goto(otherPort())
+  const left = await page.evaluate((name) => {
+    document.cookie = `${name}=forged`
+    document.cookie = `${name}=forged; path=/request`
+    document.cookie = `${name}=forged; path=/request/book.summary`
+    return document.cookie
+  }, `bracework-${port}`)
+  expect(left).not.toContain('forged')
+  const answer = await part('page').evaluate(async () => {
+    const headers = { 'content-type': 'application/json' }
+    return (await fetch('/request/book.summary', { method: 'POST', headers, body: '{}' })).json()
+  })
+  expect(answer).toEqual({ ok: true, value: 'the book' })
+  await page.close()
+})
+
+test('after all of it the page that came in first is still answered, and it alone', async () => {
+  const answer = await part('page').evaluate(async () => {
+    const headers = { 'content-type': 'application/json' }
+    return (await fetch('/request/book.summary', { method: 'POST', headers, body: '{}' })).json()
+  })
+  expect(answer).toEqual({ ok: true, value: 'the book' })
+  expect(new Set(everAsked)).toEqual(new Set(['book.summary']))
+  const count = browserAttacks.length + foreignLoads.length
+  expect(count).toBeGreaterThanOrEqual(25)
+  process.stdout.write(`the browser: ${count} attacks from two places each, and 3 more, all refused\n`)
 })

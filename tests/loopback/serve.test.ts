@@ -88,7 +88,7 @@ test('a second host on the same book is refused in a sentence, and the first goe
   expect(second.code).toBe(1)
   expect(second.out).toBe('')
   expect(second.err).toBe(
-    'Bracework is already open with this job book. Go on in that window, or close it first.\n',
+    `Bracework is already open with the job book “one” in ${folder}. Go on in that window, or close it first.\n`,
   )
   expect((await ask(address, 'book.summary', {})).ok).toBe(true)
 })
@@ -122,16 +122,68 @@ test('a damaged book is refused in a sentence', async () => {
   expect(err).toMatch(/^The job book .*\.\n$/)
 })
 
+/** Says for a page that it lies open, and gives what came back. */
+const stillOpen = (port: number, cookie: string, headers = {}) =>
+  call({
+    port,
+    path: '/still-open',
+    method: 'POST',
+    headers: { ...ownHeaders(port, cookie), ...headers },
+    body: '{}',
+  })
+
+test('a book that no page looks at is closed and said so; one whose page says it is open is not', async () => {
+  const book = join(folder, 'idle.book')
+  const { address, ended, child } = start('--book', book, '--empty', '--idle', '0.03', '--fixed-key', 'again')
+  const port = Number(new URL(await address).port)
+  const cookie = await enter(port, await address)
+  for (let time = 0; time < 14; time += 1) {
+    await new Promise((done) => setTimeout(done, 250))
+    expect((await stillOpen(port, cookie)).status).toBe(200)
+    expect((await stillOpen(port, 'theme=dark')).status).toBe(403)
+    expect((await stillOpen(port, cookie, { origin: 'https://example.org' })).status).toBe(403)
+  }
+  expect(child.exitCode).toBeNull()
+  const began = performance.now()
+  const asStranger = setInterval(() => void stillOpen(port, 'theme=dark').catch(() => undefined), 300)
+  const { code, out } = await ended
+  clearInterval(asStranger)
+  expect(performance.now() - began).toBeLessThan(4000)
+  expect(code).toBe(0)
+  expect(out).toContain('No page of the book has been open for 0.03 minutes, so it was closed.')
+  expect((await ask(await start('--book', book).address, 'book.summary', {})).ok).toBe(true)
+})
+
+test('a host told never to close for want of a page goes on', async () => {
+  const { address, child } = start('--book', join(folder, 'never.book'), '--empty', '--idle', '0')
+  await address
+  await new Promise((done) => setTimeout(done, 600))
+  expect(child.exitCode).toBeNull()
+})
+
+test('a wrong flag is refused in a sentence, without a page of code', async () => {
+  for (const flags of [['--port', 'x'], ['--host', '0.0.0.0'], ['--idle=-2']]) {
+    const { code, err, out } = await start(...flags).ended
+    expect([code, out]).toEqual([2, ''])
+    expect(err.trim().split('\n').length).toBeLessThanOrEqual(2)
+    expect(err).not.toMatch(/\bat .*:\d+:\d+/)
+  }
+})
+
 test('the flags are read, and a wrong one is refused', () => {
   expect(readFlags(['--book', 'a.book', '--port', '4701', '--open'])).toEqual({
     book: 'a.book',
     port: 4701,
     open: true,
     empty: false,
+    idle: 30,
     fixedKey: undefined,
   })
   expect(readFlags([])).toMatchObject({ book: undefined, port: 0, open: false })
   expect(() => readFlags(['--port', '65536'])).toThrow('--port takes 0 to 65535')
   expect(() => readFlags(['--port', 'x'])).toThrow('--port takes 0 to 65535')
+  expect(readFlags(['--idle', '0.5']).idle).toBe(0.5)
+  for (const idle of ['', '-1', 'long', '10001'])
+    expect(() => readFlags([`--idle=${idle}`])).toThrow('--idle takes minutes from 0 to 10000')
   expect(() => readFlags(['--host', '0.0.0.0'])).toThrow()
 })
