@@ -28,6 +28,10 @@ const openTheBook = (): Promise<OpenedBook> =>
     makeQuotation,
     makeBenchPaper,
     log,
+    chooseFolder: async () => {
+      const { filePaths } = await dialog.showOpenDialog({ properties: ['openDirectory', 'createDirectory'] })
+      return filePaths[0] ?? null
+    },
     migrations: readMigrations(built('migrations')),
   })
 

@@ -21,6 +21,7 @@ export type Opening = OpenOptions & {
   makeBenchPaper: Context['makeBenchPaper']
   log: (line: string) => void
   empty?: boolean
+  chooseFolder?: Context['chooseFolder']
 }
 
 /** The book as both carriers use it. close lets another window open it. */
@@ -54,9 +55,10 @@ export const openedBook = async ({ path, empty, ...rest }: Opening): Promise<Ope
   if (!lock) throw new BookProblem('locked', alreadyOpen)
   try {
     const isNew = !existsSync(path)
-    const { makeCard, makeQuotation, makeBenchPaper, log, ...options } = rest
+    const { makeCard, makeQuotation, makeBenchPaper, log, chooseFolder, ...options } = rest
     const painters = { makeCard, makeQuotation, makeBenchPaper }
-    const context = { book: openBook(path, options), now: options.now, dayOf, ...painters, log }
+    const asking = chooseFolder ? { chooseFolder } : {}
+    const context = { book: openBook(path, options), now: options.now, dayOf, ...painters, log, ...asking }
     if (isNew && !empty) await fill(context)
     return {
       answer: (name, payload) => answer(context, name, payload),

@@ -4,6 +4,8 @@ import type { Handler } from './context.ts'
 import { changeJob, createJob, findCustomers, listJobs, openJob, repeatJob } from './jobs.ts'
 import { cancelOrder, cutOrder, listOrders, openOrder, placeOrder, receiveOrder } from './orders.ts'
 import { printDayList, printOrder } from './benchPapers.ts'
+import { bringJobIn, lookIntoJob, takeJobOut } from './jobFile.ts'
+import { bookWorkInHand, bringBookIn, lookIntoFolder, stopBookWork, takeBookOut } from './openBook.ts'
 import { comparePapers, draftCard, issueCard, listPapers, printSheet, readPaper } from './papers.ts'
 import {
   addItem,
@@ -88,4 +90,12 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'rack.count': countRack,
   'papers.dayList': printDayList,
   'papers.order': printOrder,
+  'book.takeOut': takeBookOut,
+  'book.lookInto': lookIntoFolder,
+  'book.bringIn': bringBookIn,
+  'book.inHand': bookWorkInHand,
+  'book.stopWork': stopBookWork,
+  'job.takeOut': takeJobOut,
+  'job.lookInto': lookIntoJob,
+  'job.bringIn': bringJobIn,
 }
