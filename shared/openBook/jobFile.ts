@@ -2,7 +2,7 @@ import * as v from 'valibot'
 import { parseShape, received } from '../gate/parseSpec.ts'
 import { keys } from '../gate/specShape.ts'
 import { bad, good, type Problem, type Result } from '../problem.ts'
-import { formatVersion, jobFormat, layoutProblem } from './manifest.ts'
+import { formatProblem, formatVersion, jobFormat, layoutProblem } from './manifest.ts'
 import { readRows, readersFor, type Holding } from './readRows.ts'
 import { readTree } from './readTree.ts'
 import { safeName } from './safeName.ts'
@@ -115,6 +115,8 @@ export function readJobFile(written: string, latest: number): Result<JobFile> {
     })
   const value = readTree(written)
   if (!value.ok) return value
+  const strange = formatProblem(value.value, jobFormat)
+  if (strange) return bad(strange)
   const read = parseShape(envelope, value.value)
   if (!read.ok) return read
   const { format: _format, version: _version, layout, pdfs, lines, ...lists } = read.value

@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import { parseShape } from '../gate/parseSpec.ts'
+import { parseShape, received } from '../gate/parseSpec.ts'
 import { keys } from '../gate/specShape.ts'
 import { bad, type Problem, type Result } from '../problem.ts'
 import type { Holding } from './readRows.ts'
@@ -53,6 +53,18 @@ export const layoutProblem = (layout: number, latest: number): Problem | undefin
   }
 }
 
+/** The problem with a file that isn't ours at all, said once instead of field by field. */
+export function formatProblem(value: unknown, format: string): Problem | undefined {
+  const told = typeof value === 'object' && value !== null && 'format' in value ? value.format : undefined
+  if (told === format) return undefined
+  const what = format === jobFormat ? 'a job' : 'a job book'
+  return {
+    code: 'refused',
+    field: 'format',
+    message: `it isn’t ${what} taken out of Bracework: got ${received(told)}, accepted is ‘${format}’`,
+  }
+}
+
 function twiceIn(files: readonly string[]): Problem | undefined {
   const seen = new Set<string>()
   for (const [place, file] of files.entries()) {
@@ -70,6 +82,8 @@ function twiceIn(files: readonly string[]): Problem | undefined {
 
 /** Reads what a folder says of itself. latest: the newest layout this program knows. */
 export function readContents(value: unknown, latest: number): Result<Contents> {
+  const strange = formatProblem(value, bookFormat)
+  if (strange) return bad(strange)
   const read = parseShape(shape, value)
   if (!read.ok) return read
   const { layout, rows, files } = read.value
