@@ -1,4 +1,5 @@
-import { rmSync } from 'node:fs'
+import { readdirSync, rmSync } from 'node:fs'
+import { basename, dirname, join } from 'node:path'
 import Sqlite from 'better-sqlite3'
 import { columnsIn, tablesIn, type OpenRow, type TableName } from '../../shared/openBook/tables.ts'
 import type { Problem } from '../../shared/problem.ts'
@@ -28,9 +29,11 @@ export type Staging = {
   discard: () => void
 }
 
-/** A waiting book's file and what may lie beside it. */
+/** Takes a waiting book's file away, with all that may lie beside it: also what a power cut left of one that was only begun. */
 export function removeStaged(path: string): void {
-  for (const ending of ['', '-wal', '-shm', '-journal']) rmSync(`${path}${ending}`, { force: true })
+  const [folder, name] = [dirname(path), basename(path)]
+  for (const found of readdirSync(folder))
+    if (found.startsWith(name)) rmSync(join(folder, found), { force: true })
 }
 
 /** It is thrown away if anything goes wrong, so nothing of it needs to outlive a power cut. */
