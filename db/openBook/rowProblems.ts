@@ -4,6 +4,9 @@ import type { OpenRow, TableName } from '../../shared/openBook/tables.ts'
 import type { Problem } from '../../shared/problem.ts'
 import { inBook, inFiles } from './columns.ts'
 
+/** A row and where it stands in its file. */
+type RowInFile = { table: TableName; row: OpenRow; where: string }
+
 type Pointer = { from: string; table: string; to: string | null }
 
 const refused = (field: string, message: string): Problem => ({ code: 'refused', field, message })
@@ -30,7 +33,7 @@ function lostPointer(db: Database, table: TableName, row: OpenRow): Problem | un
 const codeOf = (error: unknown): string =>
   error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : ''
 
-function problemFor(db: Database, table: TableName, row: OpenRow, error: Error): Problem {
+function problemFor(db: Database, { table, row }: RowInFile, error: Error): Problem {
   const code = codeOf(error)
   if (code === 'SQLITE_CONSTRAINT_FOREIGNKEY')
     return lostPointer(db, table, row) ?? refused('', 'it points at something that isn’t there')
@@ -47,12 +50,8 @@ function problemFor(db: Database, table: TableName, row: OpenRow, error: Error):
 }
 
 /** What is wrong with a row that the book wouldn't take, in words that name its field. Anything but a refused row is thrown on. */
-export function rowProblem(
-  db: Database,
-  at: { table: TableName; row: OpenRow; where: string },
-  error: unknown,
-): Problem {
+export function rowProblem(db: Database, at: RowInFile, error: unknown): Problem {
   if (!(error instanceof Error) || !codeOf(error).startsWith('SQLITE_CONSTRAINT')) throw error
-  const problem = problemFor(db, at.table, at.row, error)
+  const problem = problemFor(db, at, error)
   return { ...problem, field: problem.field === '' ? at.where : `${at.where}.${problem.field}` }
 }

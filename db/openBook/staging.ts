@@ -76,6 +76,23 @@ const adding = ({ db }: Connection, layout: number) => {
 type Left = { id: unknown; leftOn: unknown; leftWhy: unknown }
 const onRack = (row: OpenRow): OpenRow => ({ ...row, leftOn: null, leftWhy: null })
 
+/** Adds rows, holding back that a piece has left the rack until `leave`. */
+function rackHeldBack({ db }: Connection, add: (one: RowToAdd) => void) {
+  const left: Left[] = []
+  return {
+    add: (one: RowToAdd): void => {
+      const { leftOn = null, leftWhy = null, id } = one.row
+      if (one.table !== 'rackPieces' || (leftOn === null && leftWhy === null)) return add(one)
+      add({ ...one, row: onRack(one.row) })
+      left.push({ id, leftOn, leftWhy })
+    },
+    leave: (): void => {
+      const run = db.prepare('UPDATE rack_pieces SET left_on = ?, left_why = ? WHERE id = ?')
+      for (const { id, leftOn, leftWhy } of left) run.run(leftOn, leftWhy, id)
+    },
+  }
+}
+
 /** Begins a waiting book in the layout that the files were taken out of. */
 export function beginStaging(path: string, layout: number, migrations: Migration[]): Staging {
   removeStaged(path)
@@ -85,30 +102,22 @@ export function beginStaging(path: string, layout: number, migrations: Migration
   )
   const connection = openStaged(path)
   const { db } = connection
-  const add = adding(connection, layout)
-  const left: Left[] = []
+  const rows = rackHeldBack(connection, adding(connection, layout))
   db.exec('BEGIN')
   db.exec('DELETE FROM sections')
-  const taken = (one: RowToAdd): void => {
-    const { leftOn = null, leftWhy = null, id } = one.row
-    if (one.table !== 'rackPieces' || (leftOn === null && leftWhy === null)) return add(one)
-    add({ ...one, row: onRack(one.row) })
-    left.push({ id, leftOn, leftWhy })
-  }
   return {
     path,
     add: (one) => {
       try {
         const problem = settingProblem(one)
-        if (!problem) taken(one)
+        if (!problem) rows.add(one)
         return problem
       } catch (error) {
         return rowProblem(db, one, error)
       }
     },
     *finishSteps() {
-      const leave = db.prepare('UPDATE rack_pieces SET left_on = ?, left_why = ? WHERE id = ?')
-      for (const { id, leftOn, leftWhy } of left) leave.run(leftOn, leftWhy, id)
+      rows.leave()
       db.exec('COMMIT')
       migrate(db, migrations)
       yield* stagedWords(connection)

@@ -1,4 +1,4 @@
-import * as v from 'valibot'
+import type * as v from 'valibot'
 import { parseShape, received } from '../gate/parseSpec.ts'
 import { keys } from '../gate/specShape.ts'
 import { bad, good, type Problem, type Result } from '../problem.ts'
@@ -8,8 +8,10 @@ import { columnsIn, tablesIn, type OpenRow, type OpenRows, type TableName } from
 /** As many problems as anybody reads. */
 export const mostProblems = 50
 
+/** Whoever mends a file reads of nothing, not of a program's word for it. */
 const moved = (where: string, problem: Problem): Problem => ({
   ...problem,
+  message: problem.message.replace(/^got null\b/, 'got nothing'),
   field: problem.field === '' ? where : `${where}.${problem.field}`,
 })
 

@@ -20,8 +20,7 @@ import { openBook } from '../../db/open.ts'
 import { temporaryFolder, tickingClock } from '../db/temporaryBook.ts'
 import { makeableJob, opened, type Opened } from '../handlers/opened.ts'
 import { filesIn, freshBook, takenOut } from './carried.ts'
-
-type Rows = Record<string, Record<string, unknown>[]>
+import { first, inText, rewrite } from './spoiling.ts'
 
 /** A folder of the sample book, made once; each test spoils a copy of its own. */
 const made = { folder: '', holder: '', places: [] as string[], books: [] as Opened[] }
@@ -60,22 +59,9 @@ const placeLike = (pattern: RegExp): string => {
   if (!found) throw new Error(`no place like ${pattern}`)
   return found
 }
-const rewrite = (folder: string, place: string, change: (rows: Rows) => void): void => {
-  const rows = JSON.parse(readFileSync(join(folder, place), 'utf8')) as Rows
-  change(rows)
-  writeFileSync(join(folder, place), JSON.stringify(rows))
-}
-const inText = (folder: string, place: string, from: string | RegExp, to: string): void => {
-  const text = readFileSync(join(folder, place), 'utf8')
-  const spoilt = text.replace(from, to)
-  if (spoilt === text) throw new Error(`nothing to spoil in ${place}`)
-  writeFileSync(join(folder, place), spoilt)
-}
 const job = () => placeLike(/^jobs\/S\//)
 const paper = () => placeLike(/^papers\/.*\.json$/)
 const pdf = () => paper().replace('.json', '.pdf')
-const first = (rows: Rows, table: string): Record<string, unknown> => rows[table]?.[0] ?? {}
-
 /** What the person is told on looking in, as 'field: message'; the book and its file must be what they were, byte for byte. */
 async function told(folder: string): Promise<string[]> {
   const to = await sharedBook()
