@@ -7,6 +7,7 @@ import { inProject } from './paths.ts'
 import { gateStates } from './pictures/gateStates.ts'
 import { jobStates } from './pictures/jobStates.ts'
 import { moneyStates } from './pictures/moneyStates.ts'
+import { openBookStates } from './pictures/openBookStates.ts'
 import { paperStates } from './pictures/paperStates.ts'
 import { timberStates } from './pictures/timberStates.ts'
 import { wholeGateStates } from './pictures/wholeGateStates.ts'
@@ -24,6 +25,7 @@ const states = [
   ...timberStates,
   ...paperStates,
   ...workshopStates,
+  ...openBookStates,
 ]
 
 const sizes = [
