@@ -37,23 +37,40 @@ async function writeFile(path: string, pieces: OpenFile['pieces'], pace: Pace): 
       await pace.breathe()
     }
     if (held.length > 0) await handle.write(held.join(''))
-    await handle.sync()
   } finally {
     await handle.close()
   }
 }
 
+/** Files forced to the disk at one time: together they take little longer than one. */
+const forcedAtOnce = 16
+
+async function forceFiles(paths: readonly string[], pace: Pace): Promise<void> {
+  for (let from = 0; from < paths.length; from += forcedAtOnce) {
+    await Promise.all(
+      paths.slice(from, from + forcedAtOnce).map(async (path) => {
+        const handle = await open(path, 'r+')
+        await handle.sync().finally(() => handle.close())
+      }),
+    )
+    await pace.breathe()
+  }
+}
+
 async function writeAll(within: string, files: Iterable<OpenFile>, pace: Pace): Promise<number> {
   const folders = new Set([within])
+  const paths: string[] = []
   for (const { place, pieces } of files) {
     if (!isSafePlace(place)) throw new Error(`a file would go to '${place}'`)
     const path = join(within, ...place.split('/'))
     for (let folder = dirname(path); !folders.has(folder); folder = dirname(folder)) folders.add(folder)
     await mkdir(dirname(path), { recursive: true })
     await writeFile(path, pieces, pace)
+    paths.push(path)
     pace.work.done += 1
     await pace.breathe()
   }
+  await forceFiles(paths, pace)
   for (const folder of folders) await forceFolder(folder)
   return pace.work.done
 }
@@ -76,7 +93,7 @@ async function giveName(unfinished: string, parent: string, name: string): Promi
 }
 
 /**
- * Writes files into a new folder inside another: under a temporary name, each file forced to the disk, and only the whole of it gets its
+ * Writes files into a new folder inside another: under a temporary name, all of it forced to the disk, and only the whole of it gets its
  * name. A power cut, a full disk or a person who stops it leaves no folder of that name.
  */
 export async function writeFolder(

@@ -13,6 +13,9 @@ export const jobFormat = 'bracework-job'
 /** How open files are written. Raised only when that changes; what stands in them follows the book's layout. */
 export const formatVersion = 1
 
+/** The oldest layout of the book that was ever written as open files. */
+const firstLayout = 3
+
 /** The file that says what a folder holds; every other file is named in it. */
 export const contentsName = 'book.json'
 
@@ -26,7 +29,7 @@ const rowCount = wholeNumber(1_000_000_000, 'a whole number from 0')
 const shape = keys({
   format: v.literal(bookFormat, `‘${bookFormat}’`),
   version: v.literal(formatVersion, `the number ${formatVersion}`),
-  layout: wholeNumber(1_000_000, 'a whole number from 1'),
+  layout: wholeNumber(1_000_000, 'a whole number'),
   rows: keys(Object.fromEntries(tableNames.map((name) => [name, v.optional(rowCount)]))),
   files: v.pipe(
     v.array(
@@ -42,14 +45,14 @@ export type Contents = { layout: number; rows: Partial<Record<TableName, number>
 
 /** The problem with a layout that this program doesn't know. */
 export const layoutProblem = (layout: number, latest: number): Problem | undefined => {
-  if (layout >= 1 && layout <= latest) return undefined
+  if (layout >= firstLayout && layout <= latest) return undefined
   return {
     code: layout > latest ? 'newer' : 'refused',
     field: 'layout',
     message:
       layout > latest
         ? `it was taken out by a newer Bracework (got ${layout}, accepted is up to ${latest}); bring the program up to date first`
-        : `got ${layout}, accepted is from 1 to ${latest}`,
+        : `got ${layout}, accepted is from ${firstLayout} to ${latest}`,
   }
 }
 

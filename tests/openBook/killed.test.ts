@@ -36,7 +36,7 @@ async function killedAfter(ms: number, args: string[]): Promise<void> {
 /** A book with enough in it that a kill falls in the middle of the work. */
 async function largeBook() {
   const from = await seededBook(seed + 21)
-  for (let count = 0; count < 60; count += 1) await makeableJob(from)
+  for (let count = 0; count < 30; count += 1) await makeableJob(from)
   return from
 }
 

@@ -1,13 +1,16 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import Sqlite from 'better-sqlite3'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { addSample } from '../../electron/handlers/sampleCards.ts'
 import { inBook } from '../../db/openBook/columns.ts'
 import { tableNames, tableOf } from '../../shared/openBook/tables.ts'
 import { openedBook, temporaryFolder } from '../db/temporaryBook.ts'
 import { sampleSize, seed } from '../fixtures/sample.ts'
 import { makeableJob, opened, type Opened } from '../handlers/opened.ts'
+import { metrePrice } from '../fixtures/prices.ts'
+import { scriptWords } from './hostileWords.ts'
+import { readMigrations } from '../../db/migrate.ts'
 import { broughtIn, filesIn, freshBook, takenOut } from './carried.ts'
 import { everyRow, rulesOf } from './everyRow.ts'
 import { seededBook } from './seededBook.ts'
@@ -56,8 +59,72 @@ describe('a book taken out and brought into a fresh one', () => {
   })
 
   const books = sampleSize('open book, round trips', { usual: 20, long: 200, of: 'random books' })
-  it(`is the same in every row of every table, and goes out again byte for byte: ${books} random books`, async () => {
-    for (let place = 0; place < books; place += 1) await expectSame(await seededBook(seed + place))
+  it(
+    `is the same in every row of every table, and goes out again byte for byte: ${books} random books`,
+    async () => {
+      for (let place = 0; place < books; place += 1) await expectSame(await seededBook(seed + place))
+    },
+    20_000 * books,
+  )
+
+  it('is the same with words that might run in every field that takes words', async () => {
+    const from = await seededBook(seed + 30)
+    const { ask } = from
+    const jobId = from.jobs[1]?.id ?? 0
+    await ask('settings.change', { name: scriptWords.join(' ').slice(0, 300) })
+    for (const words of scriptWords) {
+      const line = words.slice(0, 60)
+      const { id } = await ask('jobs.create', {
+        ...{ customerName: words, town: words, phone: words, title: words, due: null },
+      })
+      const paths = ['notes', 'customer.address', 'customer.email']
+      await ask('jobs.change', { id, changes: paths.map((path) => ({ path, value: words })) })
+      const supplier = await ask('prices.addSupplier', { name: words, phone: line, notes: words })
+      const item = await ask('prices.addItem', { kind: 'ironmongery', name: words, facts: { piece: line } })
+      const supply = { itemId: item.id, supplierId: supplier.id, code: line, lengths: [], usual: true }
+      await ask('prices.supply', supply)
+      from.book.rises.add({
+        prices: [{ ...metrePrice(item.id, supplier.id), unit: 'each' }],
+        ...{ origin: words, stamp: null },
+      })
+      await ask('workDone.add', {
+        ...{
+          jobId,
+          what: 'cost',
+          group: 'extras',
+          operation: line,
+          quantity: 1,
+          note: words,
+          on: '2026-03-04',
+        },
+      })
+      await ask('rack.add', {
+        ...{
+          itemId: from.items['boards'] ?? 0,
+          length: 900,
+          count: 1,
+          place: line,
+          jobId: null,
+          note: words,
+        },
+      })
+    }
+    const { business } = (await ask('book.summary', {})).settings
+    await ask('settings.change', { business: { ...business, terms: scriptWords.join('\n') } })
+    await expectSame(from)
+  })
+
+  it('comes into a newer layout by the newer one’s own steps', async () => {
+    const from = await seededBook(seed + 31)
+    const folder = await takenOut(from)
+    const steps = readMigrations()
+    const sql = "ALTER TABLE jobs ADD COLUMN shade TEXT NOT NULL DEFAULT 'plain'"
+    const newer = [...steps, { number: steps.length + 1, name: 'shade', sql }]
+    const to = opened({ book: openedBook(undefined, { migrations: newer }) })
+    await broughtIn(to, folder)
+    const rows = everyRow(to.book.path)['jobs'] ?? []
+    expect(rows).toHaveLength(from.book.jobs.count().jobs)
+    for (const row of rows) expect(JSON.parse(String(row))).toMatchObject({ shade: 'plain' })
   })
 
   it('can be used as the first could: jobs found, prices read, papers opened, numbers going on', async () => {
@@ -187,8 +254,13 @@ describe('taking a book out', () => {
     const parent = temporaryFolder()
     expect(await from.ask('book.inHand', {})).toBeNull()
     const going = from.refused('book.takeOut', { folder: parent })
-    await new Promise((done) => setTimeout(done, 1))
-    expect(await from.ask('book.inHand', {})).toMatchObject({ what: 'taking out' })
+    await vi.waitFor(
+      async () => expect(await from.ask('book.inHand', {})).toMatchObject({ what: 'taking out' }),
+      {
+        interval: 0,
+        timeout: 20_000,
+      },
+    )
     expect(await from.refused('book.takeOut', { folder: parent })).toEqual(['busy'])
     expect(await from.ask('book.stopWork', {})).toEqual({ stopped: true })
     expect(await going).toEqual(['stopped'])
