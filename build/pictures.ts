@@ -7,6 +7,7 @@ import { inProject } from './paths.ts'
 import { gateStates } from './pictures/gateStates.ts'
 import { jobStates } from './pictures/jobStates.ts'
 import { moneyStates } from './pictures/moneyStates.ts'
+import { openBookStates } from './pictures/openBookStates.ts'
 import { paperStates } from './pictures/paperStates.ts'
 import { shellStates } from './pictures/shellStates.ts'
 import { timberStates } from './pictures/timberStates.ts'
@@ -26,6 +27,7 @@ const states = [
   ...paperStates,
   ...workshopStates,
   ...shellStates,
+  ...openBookStates,
 ]
 
 const sizes = [

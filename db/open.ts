@@ -6,6 +6,7 @@ import { customersRoom, type CustomersRoom } from './customers.ts'
 import { jobsRoom, type JobsRoom } from './jobs.ts'
 import { migrate, pendingSteps, readMigrations, type Migration } from './migrate.ts'
 import { optionsRoom, type OptionsRoom } from './options.ts'
+import { wholeRoom, type WholeRoom } from './openBook/whole.ts'
 import { ordersRoom, type OrdersRoom } from './orders.ts'
 import { papersRoom, type PapersRoom } from './papers.ts'
 import { priceReading } from './priceReading.ts'
@@ -40,6 +41,7 @@ export type Book = {
   orders: OrdersRoom
   rack: RackRoom
   sample: SampleRoom
+  whole: WholeRoom
   together: <T>(work: () => T) => T
   close: () => void
 }
@@ -123,7 +125,7 @@ export function openBook(path: string, options: OpenOptions): Book {
     refuseForeign(path)
     return prepared(path, options, migrations)
   })
-  const rooms = roomsOf(connection)
+  const rooms = roomsOf(connection, { path, migrations })
   clearAfterCut(connection)
   return { path, copy, ...rooms, together: connection.write, close: connection.close }
 }
@@ -138,14 +140,18 @@ function clearAfterCut(connection: Connection): void {
   }
 }
 
-/** The price book's rooms, and the sample's, which takes prices out. */
-function priceRooms(connection: Connection) {
+/** Where the open book lies and the layouts it went through. */
+type Standing = { path: string; migrations: Migration[] }
+
+/** The price book's rooms, and those that take prices out: the sample's and the whole book's. */
+function priceRooms(connection: Connection, at: Standing) {
   const ask = priceQuestions(connection)
   const reading = priceReading(connection, ask)
   return {
     prices: pricesRoom(connection, ask, reading),
     rises: risesRoom(connection, ask),
     sample: sampleRoom(connection, reading.forget),
+    whole: wholeRoom(connection, { ...at, forget: reading.forget }),
   }
 }
 
@@ -153,12 +159,12 @@ function priceRooms(connection: Connection) {
  * The rooms of an open book. Their questions are the program's own and tested, so one that the book can't take means a book whose
  * layout isn't what its number says: one that was made by a trial of the program, or tampered with.
  */
-function roomsOf(connection: Connection) {
+function roomsOf(connection: Connection, at: Standing) {
   try {
     const customers = customersRoom(connection)
     const quotations = quotationsRoom(connection)
     return {
-      ...priceRooms(connection),
+      ...priceRooms(connection, at),
       quotations,
       options: optionsRoom(connection),
       workDone: workDoneRoom(connection, quotations),

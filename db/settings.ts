@@ -39,7 +39,8 @@ const standard: Settings = {
   cutting: standardCutting,
 }
 
-const shapes = {
+/** What each setting may be. */
+export const settingShapes = {
   name: fieldTexts.short,
   unit: fieldTexts.unit,
   paper: v.picklist(['a4', 'letter']),
@@ -52,7 +53,7 @@ const shapes = {
 
 const keys = ['name', 'unit', 'paper', 'workshop', 'money', 'times', 'business', 'cutting'] as const
 
-const stored = v.partial(v.object(shapes))
+const stored = v.partial(v.object(settingShapes))
 
 /** The workshop's settings in the book: what was set, and the standard for the rest. */
 export function settingsRoom({ db, read, write }: Connection): SettingsRoom {

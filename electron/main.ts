@@ -51,6 +51,10 @@ const openTheBook = (): Promise<OpenedBook> =>
     makeBenchPaper,
     log,
     handedJob: handed.take,
+    chooseFolder: async () => {
+      const { filePaths } = await dialog.showOpenDialog({ properties: ['openDirectory', 'createDirectory'] })
+      return filePaths[0] ?? null
+    },
     migrations: readMigrations(built('migrations')),
   })
 

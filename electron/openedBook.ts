@@ -25,6 +25,7 @@ export type Opening = OpenOptions & {
   log: (line: string) => void
   empty?: boolean
   handedJob?: Context['handedJob']
+  chooseFolder?: Context['chooseFolder']
 }
 
 /** The book as both carriers use it. close lets another window open it. */
@@ -62,9 +63,9 @@ export const openedBook = async ({ path, empty, ...rest }: Opening): Promise<Ope
   if (!lock) throw new BookProblem('locked', alreadyOpen(path))
   try {
     const isNew = !existsSync(path)
-    const { makeCard, makeQuotation, makeBenchPaper, log, handedJob, ...options } = rest
+    const { makeCard, makeQuotation, makeBenchPaper, log, handedJob, chooseFolder, ...options } = rest
     const painters = { makeCard, makeQuotation, makeBenchPaper }
-    const handing = handedJob ? { handedJob } : {}
+    const ofTheWindow = { ...(handedJob ? { handedJob } : {}), ...(chooseFolder ? { chooseFolder } : {}) }
     const bookFolder = kindOfBookFolder(resolve(path))
     const context = {
       book: openBook(path, options),
@@ -73,7 +74,7 @@ export const openedBook = async ({ path, empty, ...rest }: Opening): Promise<Ope
       ...painters,
       log,
       bookFolder,
-      ...handing,
+      ...ofTheWindow,
     }
     if (isNew && !empty) await fill(context)
     return {

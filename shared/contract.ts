@@ -18,6 +18,7 @@ import type { PaperFormat } from './papers/page.ts'
 import type { StandardTimes } from './pricing/needs.ts'
 import { cuttingShape } from './ordering/cuttingSettings.ts'
 import type { CuttingSettings } from './ordering/orderModel.ts'
+import { openBookTakes, type OpenBookReplies } from './openBook/requests.ts'
 import { orderTakes, type OrderReplies } from './ordering/requests.ts'
 import { benchPaperTakes, labelChoiceShape, type BenchPaperReplies } from './papers/requests.ts'
 import { moneyTakes, type MoneyReplies } from './pricing/requests.ts'
@@ -132,6 +133,7 @@ const takes = {
   ...benchPaperTakes,
   /** The job's file that was pressed in a folder, once. */
   'job.handed': nothing,
+  ...openBookTakes,
 } as const
 
 /** longText is the limit of the notes field; `jobs.change` checks its values field by field. */
@@ -139,7 +141,8 @@ export const fieldTexts = { short: shortText, long: longText, day: isoDay, unit,
 
 type Replies = MoneyReplies &
   OrderReplies &
-  BenchPaperReplies & {
+  BenchPaperReplies &
+  OpenBookReplies & {
     'book.summary': BookSummary
     'jobs.list': JobRow[]
     'jobs.open': Job

@@ -64,6 +64,14 @@ const carried: Readonly<Record<RequestName, true>> = {
   'papers.dayList': true,
   'papers.order': true,
   'job.handed': true,
+  'book.takeOut': true,
+  'book.lookInto': true,
+  'book.bringIn': true,
+  'book.inHand': true,
+  'book.stopWork': true,
+  'job.takeOut': true,
+  'job.lookInto': true,
+  'job.bringIn': true,
 }
 
 /** The names the window may call, in the contract's order. */

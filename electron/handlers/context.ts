@@ -25,6 +25,10 @@ export type Context = {
   bookFolder?: FolderKind
   /** The job's file that was handed to the program last, once. Missing where there is no window of its own. */
   handedJob?: () => HandedFile | null
+  /** Asks the person for a folder in a window of its own; null: put away. Missing where there is no such window: the folder is typed then. */
+  chooseFolder?: () => Promise<string | null>
+  /** Makes a copy of the book before something takes its place, and gives where it lies. Missing: a checked copy beside the book. */
+  copyBefore?: (what: 'import') => string | Promise<string>
 }
 
 /** One request's handler: a plain function of what is open and what came. Bad input comes back as problems; faults throw. */

@@ -5,6 +5,8 @@ import { takeHandedJob } from './handedJob.ts'
 import { changeJob, createJob, findCustomers, listJobs, openJob, repeatJob } from './jobs.ts'
 import { cancelOrder, cutOrder, listOrders, openOrder, placeOrder, receiveOrder } from './orders.ts'
 import { printDayList, printOrder } from './benchPapers.ts'
+import { bringJobIn, lookIntoJob, takeJobOut } from './jobFile.ts'
+import { bookWorkInHand, bringBookIn, lookIntoFolder, stopBookWork, takeBookOut } from './openBook.ts'
 import { comparePapers, draftCard, issueCard, listPapers, printSheet, readPaper } from './papers.ts'
 import {
   addItem,
@@ -90,4 +92,12 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'papers.dayList': printDayList,
   'papers.order': printOrder,
   'job.handed': takeHandedJob,
+  'book.takeOut': takeBookOut,
+  'book.lookInto': lookIntoFolder,
+  'book.bringIn': bringBookIn,
+  'book.inHand': bookWorkInHand,
+  'book.stopWork': stopBookWork,
+  'job.takeOut': takeJobOut,
+  'job.lookInto': lookIntoJob,
+  'job.bringIn': bringJobIn,
 }

@@ -6,7 +6,7 @@ import { faultWords } from '../discreet.ts'
 import { rendererFile } from '../rendererFile.ts'
 import { securityHeaders } from '../securityHeaders.ts'
 import { makeDoor, type Door } from './door.ts'
-import { limitsOfPlan, limitsOfPrices, readBody, type BodyLimits } from './readBody.ts'
+import { limitsOfJobFile, limitsOfPlan, limitsOfPrices, readBody, type BodyLimits } from './readBody.ts'
 import { closedPage, send, sendResult } from './reply.ts'
 import { requestRefusal, strangerRefusal, twiceRefusal, type Refusal } from './refusals.ts'
 
@@ -62,6 +62,8 @@ const limits: Partial<Record<RequestName, BodyLimits>> = {
   'prices.preview': limitsOfPrices,
   'prices.apply': limitsOfPrices,
   'orders.place': limitsOfPlan,
+  'job.lookInto': limitsOfJobFile,
+  'job.bringIn': limitsOfJobFile,
 }
 
 const answerRequest = async (exchange: Exchange, name: string): Promise<void> => {

@@ -1,4 +1,5 @@
 import type { IncomingMessage } from 'node:http'
+import { mostOfJobFile } from '../../shared/openBook/jobFile.ts'
 import type { Refusal } from './refusals.ts'
 
 /** The most a request may weigh, bytes: a job with every field full is under a tenth of it. */
@@ -20,6 +21,9 @@ export const limitsOfPrices: BodyLimits = { bytes: mostBytesOfPrices, depth: mos
 
 /** An order's plan brings the proof that none is cheaper: splits within splits, whole numbers at the end of each. */
 export const limitsOfPlan: BodyLimits = { bytes: mostBytesOfPrices, depth: 400 }
+
+/** One job with its cards: the text of its file, every quotation mark in it written as two signs. */
+export const limitsOfJobFile: BodyLimits = { bytes: 2 * mostOfJobFile, depth: mostDepth }
 
 /** What a body held, or why it isn't taken. */
 export type Body = { value: unknown } | { refusal: Refusal }

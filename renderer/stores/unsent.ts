@@ -9,6 +9,12 @@ export function layBy(jobId: number, edits: readonly Edit[]): void {
   else window.localStorage.setItem(place(jobId), JSON.stringify(edits))
 }
 
+/** Lets go of everything laid by: another book has taken this one's place, and its jobs are others. */
+export function forgetUnsent(): void {
+  for (const key of Object.keys(window.localStorage))
+    if (key.startsWith(place(0).slice(0, -1))) window.localStorage.removeItem(key)
+}
+
 const isChange = (one: unknown): one is Change =>
   typeof one === 'object' && one !== null && 'path' in one && typeof one.path === 'string' && 'value' in one
 
