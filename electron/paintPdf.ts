@@ -88,6 +88,12 @@ function paintMark(sheet: Sheet, mark: PageMark): void {
         closed: false,
         stroke: { width: mark.width, dash: mark.dash ?? [], colour: inks[mark.ink] },
       })
+    case 'path':
+      return paintPath(sheet, {
+        points: [mark.points],
+        closed: mark.closed,
+        stroke: { width: mark.width, dash: mark.dash ?? [], colour: inks[mark.ink] },
+      })
     case 'box': {
       const [x2, y2] = [mark.x + mark.width, mark.y + mark.height]
       return paintPath(sheet, {

@@ -1,0 +1,201 @@
+import type { FigureText } from '../../drawing/figureText.ts'
+import type { Design } from '../../gate/designModel.ts'
+import type { HangingLeaf } from '../../gate/leaf.ts'
+import type { GateSpec } from '../../gate/spec.ts'
+import type { Point } from '../../geometry/point.ts'
+import type { Drilling, Fitting } from '../../ironmongery/fitting.ts'
+import { hangsRight } from './handOf.ts'
+import { spread } from './spread.ts'
+import { ring, strokes, stroke, words, type Template, type TemplateMark } from './template.ts'
+
+/** A place in from the edge that the template is laid to, and up from the piece's own height, mm. */
+type FromEdge = (at: Point) => Point
+
+/** A piece to be drilled for, on its leaf. sign: 1 where the leaf lies to the right of the edge on the template. */
+type Drilled = { fitting: Fitting; fromEdge: FromEdge; sign: 1 | -1 }
+
+const letters = 'abcdefgh'
+
+const sizeOf = ({ size: { exact, drill } }: Drilling): number => drill ?? exact
+
+function drilled(spec: GateSpec, leaf: HangingLeaf, fitting: Fitting): Drilled {
+  const hanging = fitting.side === 'hanging'
+  const right = hangsRight(spec, leaf.name, fitting.surface) === hanging
+  return {
+    fitting,
+    fromEdge: ([x, y]) => [hanging ? x : leaf.width - x, y - fitting.height],
+    sign: right ? -1 : 1,
+  }
+}
+
+/** Two pieces that the same template serves: of one kind, drilled alike, seen the same way round. */
+const likeness = ({ fitting, fromEdge, sign }: Drilled): string =>
+  [
+    fitting.id,
+    fitting.name,
+    fitting.side,
+    fitting.surface,
+    sign,
+    ...fitting.drillings.map((drilling) =>
+      [
+        drilling.what,
+        sizeOf(drilling),
+        drilling.depth,
+        ...drilling.places.flatMap(fromEdge).map((mm) => mm.toFixed(2)),
+      ].join(' '),
+    ),
+  ].join('|')
+
+/** Every piece with holes in the leaf, those drilled alike together. */
+export function drilledGroups(
+  spec: GateSpec,
+  { leaves, fittings }: Pick<Design, 'leaves' | 'fittings'>,
+): Drilled[][] {
+  const groups = new Map<string, Drilled[]>()
+  for (const fitting of fittings) {
+    const leaf = leaves.find(({ name }) => name === fitting.leaf)
+    if (!leaf || !fitting.drillings.some(({ places }) => places.length > 0)) continue
+    const one = drilled(spec, leaf, fitting)
+    groups.set(likeness(one), [...(groups.get(likeness(one)) ?? []), one])
+  }
+  return [...groups.values()]
+}
+
+/** A hole at its place, with its letter and how far it stands over or under the height line. */
+function hole(at: Point, diameter: number, letter: string, write: (mm: number) => string): TemplateMark[] {
+  const [x, y] = at
+  const arm = diameter / 2 + 3
+  const up = Math.abs(y) < 0.05 ? '' : ` ${y > 0 ? '+' : '−'}${write(Math.abs(y))}`
+  return [
+    ring(at, diameter / 2, strokes.clear),
+    stroke(
+      [
+        [x - arm, y],
+        [x + arm, y],
+      ],
+      strokes.thin,
+    ),
+    stroke(
+      [
+        [x, y - arm],
+        [x, y + arm],
+      ],
+      strokes.thin,
+    ),
+    words(`${letter}${up}`, [x + diameter / 2 + 1.2, y + 1.2], { weight: 'semibold' }),
+  ]
+}
+
+/** How far each hole stands from the edge, in a row under the template, with a line up to the lowest hole there. */
+function row(places: Point[], base: number, write: (mm: number) => string): TemplateMark[] {
+  const byX = new Map<string, Point>()
+  for (const place of [...places].sort((a, b) => a[0] - b[0] || a[1] - b[1])) {
+    const key = place[0].toFixed(1)
+    if (!byX.has(key)) byX.set(key, place)
+  }
+  const all = [...byX.values()]
+  const at = spread(
+    all.map(([x]) => ({ at: x, room: 6.4 })),
+    -Infinity,
+    Infinity,
+  )
+  return all.flatMap(([x, y], i): TemplateMark[] => [
+    stroke(
+      [
+        [x, y],
+        [x, base + 6],
+        [at[i] ?? x, base + 1],
+      ],
+      strokes.thin,
+      { ink: 'grey', dash: [1.5, 1.5] },
+    ),
+    words(write(Math.abs(x)), [(at[i] ?? x) + 1.8, base - 17], { size: 14, weight: 'semibold', angle: 90 }),
+  ])
+}
+
+const depthWords = (depth: number | null, write: (mm: number) => string): string =>
+  depth === null ? 'right through' : `${write(depth)} deep`
+
+function legend({ fitting }: Drilled, write: (mm: number) => string): string {
+  return fitting.drillings
+    .map((drilling, i) => {
+      const count = drilling.places.length
+      return `${letters[i] ?? ''}: ${count} ${drilling.what}${count === 1 ? '' : 's'} ${Number(sizeOf(drilling).toFixed(1))} mm, ${depthWords(drilling.depth, write)}`
+    })
+    .join('. ')
+}
+
+function template(group: [Drilled, ...Drilled[]], { write }: FigureText): Template {
+  const [one] = group
+  const { fitting, fromEdge, sign } = one
+  const drawn = (at: Point): Point => {
+    const [x, y] = fromEdge(at)
+    return [sign * x, y]
+  }
+  const outlines = fitting.shapes
+    .filter(({ part }) => part !== 'post plate' && part !== 'pin')
+    .map(({ outline }) => outline.map(drawn))
+  const holes = fitting.drillings.flatMap((drilling, i) =>
+    drilling.places.map((place) => ({
+      at: drawn(place),
+      diameter: sizeOf(drilling),
+      letter: letters[i] ?? '',
+    })),
+  )
+  const all = [...outlines.flat(), ...holes.map(({ at }) => at)]
+  const reach = Math.max(...all.map(([x]) => sign * x)) + 22
+  const [low, high] = [Math.min(...all.map(([, y]) => y)) - 10, Math.max(...all.map(([, y]) => y)) + 10]
+  const own = { minX: -14, maxX: reach, minY: low - 20, maxY: Math.max(high, 16) }
+  const edge =
+    fitting.side === 'hanging'
+      ? 'hanging edge'
+      : fitting.leaf.includes('leaf') && fitting.leaf !== 'leaf'
+        ? 'meeting edge'
+        : 'closing edge'
+  const heights = group.map(
+    ({ fitting: { height, leaf } }) => `${write(height)}${leaf === 'leaf' ? '' : ` (${leaf})`}`,
+  )
+  return {
+    title: `Drilling: ${fitting.name}`,
+    lay: [
+      `For the ${fitting.kind} at ${heights.join(', ')} up from the foot, seen from the ${fitting.surface}.`,
+      `Lay the heavy line to the ${edge} and the height line on its mark. ${legend(one, write)}. Try the piece itself on it before you drill.`,
+    ],
+    extent: sign === 1 ? own : { ...own, minX: -own.maxX, maxX: -own.minX },
+    marks: [
+      stroke(
+        [
+          [0, own.minY + 20],
+          [0, own.maxY - 1],
+        ],
+        strokes.strong,
+      ),
+      stroke(
+        [
+          [sign * -12, 0],
+          [sign * (reach - 2), 0],
+        ],
+        strokes.thin,
+        { dash: [8, 1.5, 1.5, 1.5] },
+      ),
+      words(edge, [sign * -2.5 + (sign === 1 ? 0 : 4), own.minY + 21], { angle: 90 }),
+      words('height line', [sign * (reach - 3), 1.5], { anchor: sign === 1 ? 'end' : 'start' }),
+      ...outlines.map((outline) =>
+        stroke(outline, strokes.thin, { closed: true, dash: [3, 1.5], ink: 'grey' }),
+      ),
+      ...holes.flatMap(({ at, diameter, letter }) => hole(at, diameter, letter, write)),
+      ...row(
+        holes.map(({ at }) => at),
+        low,
+        write,
+      ),
+    ],
+  }
+}
+
+/** A template for each kind of piece: the holes it wants, laid to the leaf's edge and to the piece's height, from the side it lies on. */
+export function drillingTemplates(spec: GateSpec, design: Design, figures: FigureText): Template[] {
+  return drilledGroups(spec, design).flatMap(([first, ...rest]) =>
+    first ? [template([first, ...rest], figures)] : [],
+  )
+}

@@ -1,0 +1,112 @@
+import { placeLeaves, type PlacedLeaf } from '../../drawing/placeLeaves.ts'
+import { railLower } from '../../drawing/leafLines.ts'
+import type { Design } from '../../gate/designModel.ts'
+import { lowerEdge, upperEdge } from '../../gate/ledges.ts'
+import type { GateSpec } from '../../gate/spec.ts'
+
+/** One height on a rod, mm from the leaf's foot, and all that comes there. */
+export type RodHeight = { y: number; names: string[] }
+
+/** A stretch of a rod that a ledge or rail takes up, mm. */
+export type RodBand = { from: number; to: number }
+
+/** A rod: which leaf it is for, its heights rising, and where ledges and rail lie. */
+export type Rod = { leaf: string; heights: RodHeight[]; bands: RodBand[] }
+
+/** Heights nearer than this are one mark, mm: half of what a pencil shows. */
+const oneMark = 0.25
+
+type Named = { y: number; name: string }
+
+function feet({ plan }: PlacedLeaf): Named[] {
+  const [hanging, closing] = [plan.foot(0), plan.foot(plan.width)]
+  if (Math.abs(hanging - closing) < oneMark) return [{ y: hanging, name: 'foot' }]
+  return [
+    { y: hanging, name: 'foot, hanging edge' },
+    { y: closing, name: 'foot, closing edge' },
+  ]
+}
+
+function tops({ plan, leaf: { width } }: PlacedLeaf): Named[] {
+  const { top } = plan
+  if (top.shape === 'level') return [{ y: top.heightAt(0), name: 'top' }]
+  return [
+    { y: top.heightAt(0), name: 'top, hanging edge' },
+    { y: top.heightAt(width), name: 'top, closing edge' },
+    { y: top.highest(0, width), name: 'top, highest' },
+    { y: top.lowest(0, width), name: 'top, lowest' },
+  ]
+}
+
+/** The points of notches, which lie off the ledge's edge; flush ends lie on it. */
+const notchPoints = ({ leaf: { braces } }: PlacedLeaf): Named[] =>
+  braces.flatMap(({ name, notch, outline }) => {
+    const [foot, head] = [outline[1], outline[4]]
+    if (!notch || !foot || !head) return []
+    const of = name === 'single' ? 'notch point' : `notch point, ${name} brace`
+    return [
+      { y: foot[1], name: of },
+      { y: head[1], name: of },
+    ]
+  })
+
+const ironmongeryHeights = ({ fittings }: PlacedLeaf): Named[] =>
+  fittings.map(({ kind, name, height }) => ({
+    y: height,
+    name: ['hinge', 'lock', 'latch'].includes(kind) ? kind : name,
+  }))
+
+function namedHeights(placed: PlacedLeaf): Named[] {
+  const rail = railLower(placed)
+  return [
+    ...feet(placed),
+    ...placed.leaf.ledges.flatMap((ledge) => [
+      { y: lowerEdge(ledge), name: `${ledge.name} ledge, lower edge` },
+      { y: upperEdge(ledge), name: `${ledge.name} ledge, upper edge` },
+    ]),
+    ...(rail === undefined ? [] : [{ y: rail, name: 'rail, lower edge' }]),
+    ...notchPoints(placed),
+    ...ironmongeryHeights(placed),
+    ...tops(placed),
+  ]
+}
+
+/** Heights that come to one mark said together, rising. */
+function marked(all: Named[]): RodHeight[] {
+  const out: RodHeight[] = []
+  for (const { y, name } of [...all].sort((a, b) => a.y - b.y)) {
+    const last = out.at(-1)
+    if (!last || y - last.y >= oneMark) out.push({ y, names: [name] })
+    else if (!last.names.includes(name)) last.names.push(name)
+  }
+  return out
+}
+
+function rodOf(placed: PlacedLeaf): Rod {
+  const { leaf } = placed
+  const rail = railLower(placed)
+  return {
+    leaf: leaf.name,
+    heights: marked(namedHeights(placed)),
+    bands: [
+      ...leaf.ledges.map((ledge) => ({ from: lowerEdge(ledge), to: upperEdge(ledge) })),
+      ...(rail === undefined ? [] : [{ from: rail, to: placed.plan.top.highest(0, leaf.width) }]),
+    ],
+  }
+}
+
+const sameRod = (one: Rod, other: Rod): boolean =>
+  one.heights.length === other.heights.length &&
+  one.heights.every(({ y, names }, i) => {
+    const against = other.heights[i]
+    return against !== undefined && Math.abs(y - against.y) < 0.01 && names.join() === against.names.join()
+  })
+
+/** A rod for each leaf; one for both leaves of a pair where all their heights are the same. Heights are the design's own, not rounded. */
+export function rodsOf(spec: GateSpec, design: Pick<Design, 'leaves' | 'fittings'>): Rod[] {
+  const rods = placeLeaves(spec, design).leaves.map(rodOf)
+  const [first, second] = rods
+  if (spec.leaves === 2 && first && second && sameRod(first, second))
+    return [{ ...first, leaf: 'both leaves' }]
+  return rods
+}
