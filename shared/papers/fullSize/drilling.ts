@@ -28,14 +28,13 @@ function drilled(spec: GateSpec, leaf: HangingLeaf, fitting: Fitting): Drilled {
   }
 }
 
-/** Two pieces that the same template serves: of one kind, drilled alike, seen the same way round. */
-const likeness = ({ fitting, fromEdge, sign }: Drilled): string =>
+/** Two pieces that the same template serves: of one kind and drilled alike; on the other leaf of a pair it is turned over. */
+const likeness = ({ fitting, fromEdge }: Drilled): string =>
   [
     fitting.id,
     fitting.name,
     fitting.side,
     fitting.surface,
-    sign,
     ...fitting.drillings.map((drilling) =>
       [
         drilling.what,
@@ -62,7 +61,10 @@ export function drilledGroups(
 }
 
 /** A hole at its place, with its letter and how far it stands over or under the height line. */
-function hole(at: Point, diameter: number, letter: string, write: (mm: number) => string): TemplateMark[] {
+function hole(
+  { at, diameter, letter, sign }: { at: Point; diameter: number; letter: string; sign: 1 | -1 },
+  write: (mm: number) => string,
+): TemplateMark[] {
   const [x, y] = at
   const arm = diameter / 2 + 3
   const up = Math.abs(y) < 0.05 ? '' : ` ${y > 0 ? '+' : '−'}${write(Math.abs(y))}`
@@ -82,7 +84,10 @@ function hole(at: Point, diameter: number, letter: string, write: (mm: number) =
       ],
       strokes.thin,
     ),
-    words(`${letter}${up}`, [x + diameter / 2 + 1.2, y + 1.2], { weight: 'semibold' }),
+    words(`${letter}${up}`, [x + sign * (diameter / 2 + 1.2), y + 1.2], {
+      weight: 'semibold',
+      anchor: sign === 1 ? 'start' : 'end',
+    }),
   ]
 }
 
@@ -159,9 +164,13 @@ function template(group: [Drilled, ...Drilled[]], { write }: FigureText): Templa
     title: `Drilling: ${fitting.name}`,
     lay: [
       `For the ${fitting.kind} at ${heights.join(', ')} up from the foot, seen from the ${fitting.surface}.`,
+      ...(group.some((other) => other.sign !== sign)
+        ? ['On the other leaf turn the sheet over, the centres pricked through.']
+        : []),
       `Lay the heavy line to the ${edge} and the height line on its mark. ${legend(one, write)}. Try the piece itself on it before you drill.`,
     ],
     extent: sign === 1 ? own : { ...own, minX: -own.maxX, maxX: -own.minX },
+    keepOff: { x: holes.map(({ at }) => at[0]), y: holes.map(({ at }) => at[1]) },
     marks: [
       stroke(
         [
@@ -183,7 +192,7 @@ function template(group: [Drilled, ...Drilled[]], { write }: FigureText): Templa
       ...outlines.map((outline) =>
         stroke(outline, strokes.thin, { closed: true, dash: [3, 1.5], ink: 'grey' }),
       ),
-      ...holes.flatMap(({ at, diameter, letter }) => hole(at, diameter, letter, write)),
+      ...holes.flatMap((one) => hole({ ...one, sign }, write)),
       ...row(
         holes.map(({ at }) => at),
         low,

@@ -30,15 +30,25 @@ export function notchGroups({ leaves }: Pick<Design, 'leaves'>): Notched[][] {
   return groups
 }
 
-/** Length of the brace's edges shown over the ledge, mm. */
-const shown = 110
+/** Length of the brace's edges shown over the ledge, and what a whole template may be across to stand on an upright sheet, mm. */
+const shown = { most: 110, least: 50, sheet: 172 }
+
+/** Room left of the long corner for the ledge's edge and its words, mm. */
+const before = 26
+
+/** How far up the brace is shown: as far as leaves the template on one sheet. */
+function reachOf(width: number, [cos, sin]: readonly [number, number]): number {
+  const across = shown.sheet - before - 3 - width * sin
+  const fits = cos > 0 ? across / cos : Infinity
+  return width * cos + Math.max(shown.least, Math.min(shown.most, fits - width * cos))
+}
 
 /** The foot of a brace with its long corner at 0, 0, mm: the corners of the notch and where the brace is broken off. */
 function footOf({ angle, section: { width }, notch }: Notched) {
   const turn = toRadians(angle)
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
   const contact = width / sin
-  const along = shown + width * cos
+  const along = reachOf(width, [cos, sin])
   const upper: Point = [along * cos, along * sin]
   return {
     long: [0, 0] as Point,
@@ -78,25 +88,26 @@ function notchMarks(brace: Notched, { write }: FigureText, turned: boolean): Tem
   const side = (start: 'start' | 'end') => (turned === (start === 'start') ? 'end' : 'start')
   const { shoulder, slope, depth, shift } = brace.notch
   const low = tip[1]
-  const figure = (text: string, at: Point, anchor: 'start' | 'end') =>
-    words(text, over(at), { size: 14, weight: 'semibold', anchor: side(anchor) })
+  const figure = (text: string, down: number) =>
+    words(text, over([-before + 2, low - down]), { size: 14, weight: 'semibold', anchor: side('start') })
   return [
     ...waste(long, tip, toe).map((mark) =>
       mark.kind === 'path' ? { ...mark, points: mark.points.map(over) } : mark,
     ),
     line([upper, long, tip, toe, lower], strokes.strong),
     line([upper, lower], strokes.thin, [4, 1.5]),
-    line([[-32, 0], long], strokes.clear),
-    line([toe, [toe[0] + 25, 0]], strokes.clear),
+    line([[-before + 1, 0], long], strokes.clear),
+    line([toe, [toe[0] + 18, 0]], strokes.clear),
     line([long, toe], strokes.thin, [2, 1.5]),
     line([middle, middleUp], strokes.thin, [8, 1.5, 1.5, 1.5]),
     line([tip, [tip[0], 4]], strokes.thin),
-    figure(`shoulder ${write(shoulder)}`, [-4, low - 8], 'end'),
-    figure(`slope ${write(slope)}`, [tip[0] + 6, low - 8], 'start'),
-    figure(`depth ${write(depth)}, point ${write(shift)} along`, [-30, low - 16], 'start'),
-    words('ledge edge', over([-31, 1.6]), { anchor: side('start') }),
-    words('waste out of the ledge, end on the brace', over([-30, low - 22]), { anchor: side('start') }),
-    words('centre of the brace', over([middleUp[0] + 1, middleUp[1] + 3]), { anchor: 'middle' }),
+    figure(`shoulder, square, ${write(shoulder)}; slope ${write(slope)}`, 9),
+    figure(`depth ${write(depth)}, point ${write(shift)} along`, 16),
+    words('ledge edge', over([-before + 2, 1.6]), { anchor: side('start') }),
+    words('waste out of the ledge, end on the brace', over([-before + 2, low - 22]), {
+      anchor: side('start'),
+    }),
+    words('centre', over([middleUp[0] + 1.5, middleUp[1] - 9]), { anchor: side('start') }),
   ]
 }
 
@@ -122,8 +133,8 @@ export function notchTemplates(spec: GateSpec, design: Design, figures: FigureTe
     const [brace] = group as [Notched, ...Notched[]]
     const { tip, toe, upper, lower } = footOf(brace)
     const extent = {
-      minX: -34,
-      maxX: Math.max(toe[0] + 27, lower[0] + 3),
+      minX: -before,
+      maxX: Math.max(toe[0] + 20, lower[0] + 3),
       minY: tip[1] - 25,
       maxY: upper[1] + 5,
     }

@@ -6,7 +6,8 @@ import type { Measure, PageMark } from '../page.ts'
 import { lineHeight, setLines, type SetLine } from '../words.ts'
 import { rodsOf, type Rod, type RodHeight } from './rodHeights.ts'
 import { templateBox, type SheetBody, type SheetRoom } from './sheetFrame.ts'
-import { registerMark, shownIn } from './tiles.ts'
+import { registerMark } from './joints.ts'
+import { shownIn } from './shownIn.ts'
 import { spread } from './spread.ts'
 import { strokes, stroke, words, type Extent, type TemplateMark } from './template.ts'
 
@@ -142,6 +143,10 @@ const sayings = ({ leaf }: Rod, strips: number, { write }: FigureText, whole: nu
   `${leaf === 'leaf' ? 'Every height' : `Every height of the ${leaf}`.replace('the both', 'both')} from the foot, ${write(whole)} in all.${strips > 1 ? ` Cut out ${strips} strips, lay each over the one before from its dashed line up, cross on cross, and tape.` : ''} Tape the rod to a straight batten, heavy edge outwards; check its whole length with a tape.`,
 ]
 
+/** 'strips 5 to 8 of 9'; nothing for a rod in one piece. */
+const stripWords = (first: number, last: number, all: number): string =>
+  all === 1 ? '' : first === last ? `strip ${first} of ${all}` : `strips ${first} to ${last} of ${all}`
+
 /** Strips side by side on upright sheets: four stand on one, where a sheet lying across would hold only three. */
 function rodBodies(rod: Rod, room: SheetRoom, figures: FigureText): SheetBody[] {
   const whole = (rod.heights.at(-1)?.y ?? 0) - (rod.heights[0]?.y ?? 0)
@@ -166,8 +171,7 @@ function rodBodies(rod: Rod, room: SheetRoom, figures: FigureText): SheetBody[] 
       room,
       title,
       lay: sayings(rod, strips.length, figures, whole),
-      tile: sheet + 1,
-      tiles: sheets,
+      tile: stripWords(sheet * across + 1, Math.min(strips.length, (sheet + 1) * across), strips.length),
       marks,
     }
   })

@@ -3,6 +3,7 @@ import { railLower } from '../../drawing/leafLines.ts'
 import type { Design } from '../../gate/designModel.ts'
 import { lowerEdge, upperEdge } from '../../gate/ledges.ts'
 import type { GateSpec } from '../../gate/spec.ts'
+import type { Fitting } from '../../ironmongery/fitting.ts'
 
 /** One height on a rod, mm from the leaf's foot, and all that comes there. */
 export type RodHeight = { y: number; names: string[] }
@@ -30,11 +31,20 @@ function feet({ plan }: PlacedLeaf): Named[] {
 function tops({ plan, leaf: { width } }: PlacedLeaf): Named[] {
   const { top } = plan
   if (top.shape === 'level') return [{ y: top.heightAt(0), name: 'top' }]
+  const [hanging, closing] = [top.heightAt(0), top.heightAt(width)]
+  const [lowest, highest] = [top.lowest(0, width), top.highest(0, width)]
+  const edges: Named[] =
+    Math.abs(hanging - closing) < oneMark
+      ? [{ y: hanging, name: 'top, both edges' }]
+      : [
+          { y: hanging, name: 'top, hanging edge' },
+          { y: closing, name: 'top, closing edge' },
+        ]
+  const [low, high] = [Math.min(hanging, closing), Math.max(hanging, closing)]
   return [
-    { y: top.heightAt(0), name: 'top, hanging edge' },
-    { y: top.heightAt(width), name: 'top, closing edge' },
-    { y: top.highest(0, width), name: 'top, highest' },
-    { y: top.lowest(0, width), name: 'top, lowest' },
+    ...edges,
+    ...(highest > high + oneMark ? [{ y: highest, name: 'top, highest' }] : []),
+    ...(lowest < low - oneMark ? [{ y: lowest, name: 'top, lowest' }] : []),
   ]
 }
 
@@ -50,11 +60,12 @@ const notchPoints = ({ leaf: { braces } }: PlacedLeaf): Named[] =>
     ]
   })
 
+/** What a piece is called on a rod: bolts by their name up to its comma, since a leaf may have several kinds. */
+const short = ({ kind, name }: Fitting): string =>
+  kind === 'bolt' || kind === 'other' ? (name.split(',')[0] ?? name) : kind
+
 const ironmongeryHeights = ({ fittings }: PlacedLeaf): Named[] =>
-  fittings.map(({ kind, name, height }) => ({
-    y: height,
-    name: ['hinge', 'lock', 'latch'].includes(kind) ? kind : name,
-  }))
+  fittings.map((fitting) => ({ y: fitting.height, name: short(fitting) }))
 
 function namedHeights(placed: PlacedLeaf): Named[] {
   const rail = railLower(placed)
@@ -95,18 +106,38 @@ function rodOf(placed: PlacedLeaf): Rod {
   }
 }
 
-const sameRod = (one: Rod, other: Rod): boolean =>
-  one.heights.length === other.heights.length &&
-  one.heights.every(({ y, names }, i) => {
-    const against = other.heights[i]
-    return against !== undefined && Math.abs(y - against.y) < 0.01 && names.join() === against.names.join()
-  })
+/** The same pieces of both leaves at the same heights, ironmongery aside. */
+function sameLeaves(one: PlacedLeaf, other: PlacedLeaf): boolean {
+  const [first, second] = [one, other].map((placed) => marked(namedHeights({ ...placed, fittings: [] })))
+  return (
+    first?.length === second?.length &&
+    (first ?? []).every(({ y, names }, i) => {
+      const against = second?.[i]
+      return against !== undefined && Math.abs(y - against.y) < 0.01 && names.join() === against.names.join()
+    })
+  )
+}
 
-/** A rod for each leaf; one for both leaves of a pair where all their heights are the same. Heights are the design's own, not rounded. */
+/** One rod for both leaves of a pair: what is on one of them only is said to be. */
+function sharedRod(first: PlacedLeaf, second: PlacedLeaf): Rod {
+  const own = (placed: PlacedLeaf, other: PlacedLeaf): Named[] =>
+    ironmongeryHeights(placed).map(({ y, name }) => {
+      const both = ironmongeryHeights(other).some((one) => one.name === name && Math.abs(one.y - y) < oneMark)
+      return { y, name: both ? name : `${name}, ${placed.leaf.name}` }
+    })
+  const rod = rodOf({ ...first, fittings: [] })
+  const heights = marked([
+    ...namedHeights({ ...first, fittings: [] }),
+    ...own(first, second),
+    ...own(second, first),
+  ])
+  return { ...rod, leaf: 'both leaves', heights }
+}
+
+/** A rod for each leaf; one for both leaves of a pair where their own heights are the same. Heights are the design's, not rounded. */
 export function rodsOf(spec: GateSpec, design: Pick<Design, 'leaves' | 'fittings'>): Rod[] {
-  const rods = placeLeaves(spec, design).leaves.map(rodOf)
-  const [first, second] = rods
-  if (spec.leaves === 2 && first && second && sameRod(first, second))
-    return [{ ...first, leaf: 'both leaves' }]
-  return rods
+  const { kind, leaves } = placeLeaves(spec, design)
+  const [first, second] = leaves
+  if (kind === 'pair' && first && second && sameLeaves(first, second)) return [sharedRod(first, second)]
+  return leaves.map(rodOf)
 }

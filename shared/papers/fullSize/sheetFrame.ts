@@ -171,21 +171,20 @@ function headLine({ y, left, most, right, from }: HeadLine, { box, measure }: Sh
   ]
 }
 
-/** Which sheet of all, and which tile of its own template. */
-export type SheetNumber = { sheet: number; sheets: number; tile: number; tiles: number }
+/** Which sheet of all, and which tiles of its template stand on it ('' for a whole one). */
+type SheetNumber = { sheet: number; sheets: number; tile: string }
 
 function headMarks({ header, day }: FrameInput, title: string, at: SheetNumber, room: SheetRoom): PageMark[] {
   const { box, measure } = room
   const { number, customer, title: gate, workshop } = header
   const who = [customer.name, customer.town].filter((words) => words !== '').join(', ')
   const from = box.x + (number === '' ? 0 : measure(number, 16, 'semibold') + 4)
-  const tile = at.tiles > 1 ? `tile ${at.tile} of ${at.tiles}` : ''
   const gateWords = [gate, workshop].filter((words) => words !== '').join(' · ')
   const day11 = `${paperDate(day)} · sheet ${at.sheet} of ${at.sheets}`
   const line = box.y + 13
   return [
     text(number, { x: box.x, y: box.y + 5 }, { size: 16, weight: 'semibold' }),
-    ...headLine({ y: box.y + 5, left: who, most: 14, right: tile, from }, room),
+    ...headLine({ y: box.y + 5, left: who, most: 14, right: at.tile, from }, room),
     ...headLine({ y: box.y + 11, left: gateWords, most: 11, right: day11, from: box.x }, room),
     rule(
       [
@@ -203,15 +202,14 @@ export type SheetBody = {
   room: SheetRoom
   title: string
   lay: string[]
-  tile: number
-  tiles: number
+  tile: string
   marks: PageMark[]
 }
 
 /** Sheets put in their frames, numbered through, and stretched for the printer. */
 export function framed(input: FrameInput, bodies: readonly SheetBody[]): Page[] {
-  return bodies.map(({ room, title, lay, tile, tiles, marks }, i) => {
-    const at = { sheet: i + 1, sheets: bodies.length, tile, tiles }
+  return bodies.map(({ room, title, lay, tile, marks }, i) => {
+    const at = { sheet: i + 1, sheets: bodies.length, tile }
     const lines = layLines(lay, room)
     const all = [
       ...headMarks(input, title, at, room),

@@ -32,7 +32,8 @@ export type Extent = { minX: number; minY: number; maxX: number; maxY: number }
 
 /**
  * One full-size template, mm and y up. lay: what it serves and how it is laid, a sentence each. followed: the line that its sheets follow, so that
- * a sheet it doesn't cross is left out; without it every sheet is printed.
+ * a sheet it doesn't cross is left out; without it every sheet is printed. keepOff: places across and up that no joint of
+ * tiles should come near.
  */
 export type Template = {
   title: string
@@ -40,6 +41,7 @@ export type Template = {
   extent: Extent
   marks: TemplateMark[]
   followed?: Point[]
+  keepOff?: { x: number[]; y: number[] }
 }
 
 /** Strokes of a template, mm. */

@@ -71,49 +71,48 @@ function ordinate(
   const middle = Math.min(width - side - 1, Math.max(side + 1, x))
   const down = Math.min(around(middle - side), around(middle + side)) - 6.5 - crowded
   const at = across(middle)
+  const line = (from: number, to: number): TemplateMark[] =>
+    from > to
+      ? [
+          stroke(
+            [
+              [across(x), from],
+              [across(x), to],
+            ],
+            strokes.thin,
+          ),
+        ]
+      : []
+  const through = Math.abs(middle - x) < 8
   return [
-    stroke(
-      [
-        [across(x), y],
-        [across(x), low],
-      ],
-      strokes.thin,
-    ),
+    ...(through ? [...line(y, down + 4.6), ...line(down - 6.6, low)] : line(y, low)),
     words(write(y), [at, down], { size: 14, weight: 'semibold', anchor: 'middle' }),
     words(`at ${write(x)}`, [at, down - 5], { anchor: 'middle' }),
   ]
 }
 
+/** Both edges of the leaf and, in a frame, its stiles' inner edges; each named under the curve. */
 function edges({ placed: { leaf, plan }, across, low }: Top): TemplateMark[] {
   const closing = leaf.name === 'leaf' || leaf.name.endsWith('half') ? 'closing edge' : 'meeting edge'
   const right = across(0) > across(leaf.width)
-  const edge = (x: number, name: string, atRight: boolean): TemplateMark[] => [
-    stroke(
-      [
-        [across(x), plan.top.heightAt(x)],
-        [across(x), low],
-      ],
-      strokes.strong,
-    ),
-    words(name, [across(x) + (atRight ? -2 : 2), low - 5], { anchor: atRight ? 'end' : 'start' }),
+  const down = (x: number): Point[] => [
+    [across(x), plan.top.heightAt(x)],
+    [across(x), low],
+  ]
+  const named = (x: number, name: string, atRight: boolean): TemplateMark[] => [
+    stroke(down(x), strokes.strong),
+    words(name, [across(x) + (atRight ? -2 : 2), plan.top.heightAt(x) - 36], {
+      anchor: atRight ? 'end' : 'start',
+    }),
   ]
   const stiles = leaf.frame.filter(({ name }) => name !== 'top rail')
   const inner = stiles.map(({ name, section: { width } }) =>
     name === 'hanging stile' ? width : leaf.width - width,
   )
   return [
-    ...edge(0, 'hanging edge', right),
-    ...edge(leaf.width, closing, !right),
-    ...inner.map((x) =>
-      stroke(
-        [
-          [across(x), plan.top.heightAt(x)],
-          [across(x), low],
-        ],
-        strokes.clear,
-        { dash: [5, 2] },
-      ),
-    ),
+    ...named(0, 'hanging edge', right),
+    ...named(leaf.width, closing, !right),
+    ...inner.map((x) => stroke(down(x), strokes.clear, { dash: [5, 2] })),
   ]
 }
 
@@ -154,6 +153,7 @@ export function topTemplates(spec: GateSpec, design: Design, figures: FigureText
       lay: sayings(spec, placed, leaves.length === 1),
       extent: { minX: -3, maxX: leaf.width + 3, minY: top.low - 7, maxY: high + 4 },
       followed: line,
+      keepOff: { x: places.map(([x]) => across(x)), y: [] },
       marks: [
         ...levels(top, figures.write),
         ...places.flatMap((place, i) => ordinate(top, place, places[i - 1]?.[0] ?? null, figures)),

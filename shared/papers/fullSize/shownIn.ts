@@ -1,0 +1,59 @@
+import type { Point } from '../../geometry/point.ts'
+import { mmOfPoint, type Measure, type PageMark } from '../page.ts'
+import { clipLine } from './clipLine.ts'
+import type { Extent, TemplateMark, TemplateText } from './template.ts'
+
+const weightOf = ({ weight = 'regular' }: TemplateText) => weight
+
+/** The box that words take up, mm. */
+function wordsBox(mark: TemplateText, measure: Measure): Extent {
+  const long = measure(mark.text, mark.size, weightOf(mark))
+  const high = mark.size * mmOfPoint * 0.75
+  const back = { start: 0, middle: long / 2, end: long }[mark.anchor ?? 'start']
+  const [x, y] = mark.at
+  return mark.angle === 90
+    ? { minX: x - high, maxX: x + 0.8, minY: y - back, maxY: y - back + long }
+    : { minX: x - back, maxX: x - back + long, minY: y - 0.8, maxY: y + high }
+}
+
+const inside = (inner: Extent, outer: Extent): boolean =>
+  inner.minX >= outer.minX && inner.maxX <= outer.maxX && inner.minY >= outer.minY && inner.maxY <= outer.maxY
+
+/** Where a place of a template comes on its sheet. */
+export type OnSheet = (at: Point) => Point
+
+/** The marks of a template that a window shows, as they lie on its sheet. */
+export function shownIn(
+  marks: readonly TemplateMark[],
+  window: Extent,
+  onSheet: OnSheet,
+  measure: Measure,
+): PageMark[] {
+  return marks.flatMap((mark): PageMark[] => {
+    if (mark.kind === 'text') {
+      if (!inside(wordsBox(mark, measure), window)) return []
+      const [x, y] = onSheet(mark.at)
+      const { text, size, anchor = 'start', angle } = mark
+      return [
+        {
+          kind: 'text',
+          x,
+          y,
+          text,
+          size,
+          weight: weightOf(mark),
+          ink: 'black',
+          anchor,
+          ...(angle ? { angle } : {}),
+        },
+      ]
+    }
+    const { width, ink = 'black', dash, closed } = mark
+    const look = { kind: 'path' as const, width, ink, ...(dash ? { dash } : {}) }
+    const whole = mark.points.every(([x, y]) => inside({ minX: x, maxX: x, minY: y, maxY: y }, window))
+    if (whole) return [{ ...look, points: mark.points.map(onSheet), closed: closed ?? false }]
+    const [first] = mark.points
+    const round = closed && first ? [...mark.points, first] : mark.points
+    return clipLine(round, window).map((points) => ({ ...look, points: points.map(onSheet), closed: false }))
+  })
+}
