@@ -1,15 +1,15 @@
 import type { Point } from '../../geometry/point.ts'
 import type { Extent } from './template.ts'
 
-/** What share of the way from one place to another lies inside a window: [from, to], or undefined for none (Liang and Barsky's rule). */
-function sharesInside([x1, y1]: Point, [x2, y2]: Point, window: Extent): [number, number] | undefined {
+/** What share of the way from one place to another lies inside a view: [from, to], or undefined for none (Liang and Barsky's rule). */
+function sharesInside([x1, y1]: Point, [x2, y2]: Point, view: Extent): [number, number] | undefined {
   const [dx, dy] = [x2 - x1, y2 - y1]
   let [start, end] = [0, 1]
   const sides = [
-    [-dx, x1 - window.minX],
-    [dx, window.maxX - x1],
-    [-dy, y1 - window.minY],
-    [dy, window.maxY - y1],
+    [-dx, x1 - view.minX],
+    [dx, view.maxX - x1],
+    [-dy, y1 - view.minY],
+    [dy, view.maxY - y1],
   ] as const
   for (const [towards, room] of sides) {
     if (towards === 0) {
@@ -23,8 +23,8 @@ function sharesInside([x1, y1]: Point, [x2, y2]: Point, window: Extent): [number
   return start < end ? [start, end] : undefined
 }
 
-/** The parts of a line through several places that lie inside a window. */
-export function clipLine(points: readonly Point[], window: Extent): Point[][] {
+/** The parts of a line through several places that lie inside a view. */
+export function clipLine(points: readonly Point[], view: Extent): Point[][] {
   const out: Point[][] = []
   let run: Point[] = []
   const close = () => {
@@ -33,7 +33,7 @@ export function clipLine(points: readonly Point[], window: Extent): Point[][] {
   }
   points.slice(1).forEach((to, i) => {
     const from = points[i] ?? to
-    const shares = sharesInside(from, to, window)
+    const shares = sharesInside(from, to, view)
     if (!shares) return close()
     const at = (share: number): Point => [
       from[0] + (to[0] - from[0]) * share,

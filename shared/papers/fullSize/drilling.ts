@@ -61,7 +61,7 @@ export function drilledGroups(
 }
 
 /** A hole at its place, with its letter and how far it stands over or under the height line. */
-function hole(
+function holeMarks(
   { at, diameter, letter, sign }: { at: Point; diameter: number; letter: string; sign: 1 | -1 },
   write: (mm: number) => string,
 ): TemplateMark[] {
@@ -130,9 +130,16 @@ function legend({ fitting }: Drilled, write: (mm: number) => string): string {
     .join('. ')
 }
 
-function template(group: [Drilled, ...Drilled[]], { write }: FigureText): Template {
-  const [one] = group
-  const { fitting, fromEdge, sign } = one
+/** A group of like pieces as it is drawn: outlines of the piece and its holes, the edge at x = 0 and the height line at y = 0. */
+type Drawn = {
+  outlines: Point[][]
+  holes: { at: Point; diameter: number; letter: string }[]
+  reach: number
+  low: number
+  high: number
+}
+
+function drawnFrom({ fitting, fromEdge, sign }: Drilled): Drawn {
   const drawn = (at: Point): Point => {
     const [x, y] = fromEdge(at)
     return [sign * x, y]
@@ -148,56 +155,78 @@ function template(group: [Drilled, ...Drilled[]], { write }: FigureText): Templa
     })),
   )
   const all = [...outlines.flat(), ...holes.map(({ at }) => at)]
-  const reach = Math.max(...all.map(([x]) => sign * x)) + 22
-  const [low, high] = [Math.min(...all.map(([, y]) => y)) - 10, Math.max(...all.map(([, y]) => y)) + 10]
-  const own = { minX: -14, maxX: reach, minY: low - 20, maxY: Math.max(high, 16) }
-  const edge =
-    fitting.side === 'hanging'
-      ? 'hanging edge'
-      : fitting.leaf.includes('leaf') && fitting.leaf !== 'leaf'
-        ? 'meeting edge'
-        : 'closing edge'
+  return {
+    outlines,
+    holes,
+    reach: Math.max(...all.map(([x]) => sign * x)) + 22,
+    low: Math.min(...all.map(([, y]) => y)) - 10,
+    high: Math.max(16, Math.max(...all.map(([, y]) => y)) + 10),
+  }
+}
+
+const edgeName = ({ side, leaf }: Fitting): string =>
+  side === 'hanging'
+    ? 'hanging edge'
+    : leaf === 'first leaf' || leaf === 'second leaf'
+      ? 'meeting edge'
+      : 'closing edge'
+
+/** What the template serves, how it is laid, and its holes. */
+function sayings(group: [Drilled, ...Drilled[]], write: (mm: number) => string): string[] {
+  const [one] = group
+  const { kind, surface } = one.fitting
   const heights = group.map(
     ({ fitting: { height, leaf } }) => `${write(height)}${leaf === 'leaf' ? '' : ` (${leaf})`}`,
   )
+  return [
+    `For the ${kind} at ${heights.join(', ')} up from the foot, seen from the ${surface}.`,
+    ...(group.some(({ sign }) => sign !== one.sign)
+      ? ['On the other leaf turn the sheet over, the centres pricked through.']
+      : []),
+    `Lay the heavy line to the ${edgeName(one.fitting)} and the height line on its mark. ${legend(one, write)}. Try the piece itself on it before you drill.`,
+  ]
+}
+
+/** The edge that the template is laid to and the line that comes to the piece's height. */
+const guides = ({ fitting, sign }: Drilled, { low, high, reach }: Drawn): TemplateMark[] => [
+  stroke(
+    [
+      [0, low],
+      [0, high - 1],
+    ],
+    strokes.strong,
+  ),
+  stroke(
+    [
+      [sign * -12, 0],
+      [sign * (reach - 2), 0],
+    ],
+    strokes.thin,
+    { dash: [8, 1.5, 1.5, 1.5] },
+  ),
+  words(edgeName(fitting), [sign === 1 ? -2.5 : 6.5, low + 1], { angle: 90 }),
+  words('height line', [sign * (reach - 3), 1.5], { anchor: sign === 1 ? 'end' : 'start' }),
+]
+
+function template(group: [Drilled, ...Drilled[]], { write }: FigureText): Template {
+  const [one] = group
+  const { fitting, sign } = one
+  const drawn = drawnFrom(one)
+  const { outlines, holes, reach, low, high } = drawn
+  const own = { minX: -14, maxX: reach, minY: low - 20, maxY: high }
+  const places = holes.map(({ at }) => at)
   return {
     title: `Drilling: ${fitting.name}`,
-    lay: [
-      `For the ${fitting.kind} at ${heights.join(', ')} up from the foot, seen from the ${fitting.surface}.`,
-      ...(group.some((other) => other.sign !== sign)
-        ? ['On the other leaf turn the sheet over, the centres pricked through.']
-        : []),
-      `Lay the heavy line to the ${edge} and the height line on its mark. ${legend(one, write)}. Try the piece itself on it before you drill.`,
-    ],
+    lay: sayings(group, write),
     extent: sign === 1 ? own : { ...own, minX: -own.maxX, maxX: -own.minX },
-    keepOff: { x: holes.map(({ at }) => at[0]), y: holes.map(({ at }) => at[1]) },
+    keepOff: { x: places.map(([x]) => x), y: places.map(([, y]) => y) },
     marks: [
-      stroke(
-        [
-          [0, own.minY + 20],
-          [0, own.maxY - 1],
-        ],
-        strokes.strong,
+      ...guides(one, drawn),
+      ...outlines.map((points) =>
+        stroke(points, strokes.thin, { closed: true, dash: [3, 1.5], ink: 'grey' }),
       ),
-      stroke(
-        [
-          [sign * -12, 0],
-          [sign * (reach - 2), 0],
-        ],
-        strokes.thin,
-        { dash: [8, 1.5, 1.5, 1.5] },
-      ),
-      words(edge, [sign * -2.5 + (sign === 1 ? 0 : 4), own.minY + 21], { angle: 90 }),
-      words('height line', [sign * (reach - 3), 1.5], { anchor: sign === 1 ? 'end' : 'start' }),
-      ...outlines.map((outline) =>
-        stroke(outline, strokes.thin, { closed: true, dash: [3, 1.5], ink: 'grey' }),
-      ),
-      ...holes.flatMap((one) => hole({ ...one, sign }, write)),
-      ...row(
-        holes.map(({ at }) => at),
-        low,
-        write,
-      ),
+      ...holes.flatMap((hole) => holeMarks({ ...hole, sign }, write)),
+      ...row(places, low, write),
     ],
   }
 }

@@ -24,7 +24,7 @@ type Rooms = { upright: SheetRoom; across: SheetRoom }
 
 function bodiesOf(kind: FullSizeKind, { spec, design, unit }: JobCardInput, rooms: Rooms): SheetBody[] {
   const figures = figureText(unit)
-  if (kind === 'rod') return rodSheets(spec, design, rooms.upright, figures)
+  if (kind === 'rod') return rodSheets(spec, design, { room: rooms.upright, figures })
   const made: Template[] = templates[kind](spec, design, figures)
   return made.flatMap((template) => tiled(template, [rooms.upright, rooms.across]))
 }

@@ -1,6 +1,6 @@
 import type { Point } from '../../geometry/point.ts'
 import { strokes, type TemplateMark } from './template.ts'
-import { overlap, type Tile } from './windows.ts'
+import { overlap, type Tile } from './views.ts'
 
 /** Half the size of a register mark's cross, mm. */
 const arm = 4
@@ -37,14 +37,14 @@ export function registerMark([x, y]: Point): TemplateMark[] {
 
 /** The line along which two sheets meet, as far as both show it, with its register marks. upright: the neighbour is at the side. */
 function joint(
-  { window }: Tile,
+  { view }: Tile,
   neighbour: Tile,
   { upright, at }: { upright: boolean; at: number },
 ): TemplateMark[] {
-  const other = neighbour.window
+  const other = neighbour.view
   const [from, to] = upright
-    ? [Math.max(window.minY, other.minY), Math.min(window.maxY, other.maxY)]
-    : [Math.max(window.minX, other.minX), Math.min(window.maxX, other.maxX)]
+    ? [Math.max(view.minY, other.minY), Math.min(view.maxY, other.maxY)]
+    : [Math.max(view.minX, other.minX), Math.min(view.maxX, other.maxX)]
   const place = (along: number): Point => (upright ? [at, along] : [along, at])
   const inset = Math.min(14, (to - from) / 4)
   return [
@@ -63,9 +63,9 @@ const joinWords = (number: number, at: Point, anchor: 'start' | 'end'): Template
 
 /** Every joint of a tile with its neighbours, and which tile comes there. */
 export function joints(tile: Tile, tiles: readonly Tile[]): TemplateMark[] {
-  const { window, column, row } = tile
+  const { view, column, row } = tile
   const half = overlap / 2
-  const { minX, maxX, minY, maxY } = window
+  const { minX, maxX, minY, maxY } = view
   const sides = [
     { to: [-1, 0], upright: true, at: minX + half, words: [minX + half + 1.5, minY + 1], anchor: 'start' },
     { to: [1, 0], upright: true, at: maxX - half, words: [maxX - half - 1.5, minY + 1], anchor: 'end' },

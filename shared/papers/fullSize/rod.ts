@@ -7,7 +7,7 @@ import { lineHeight, setLines, type SetLine } from '../words.ts'
 import { rodsOf, type Rod, type RodHeight } from './rodHeights.ts'
 import { templateBox, type SheetBody, type SheetRoom } from './sheetFrame.ts'
 import { registerMark } from './joints.ts'
-import { shownIn } from './shownIn.ts'
+import { shownIn, type OnSheet } from './shownIn.ts'
 import { spread } from './spread.ts'
 import { strokes, stroke, words, type Extent, type TemplateMark } from './template.ts'
 
@@ -17,8 +17,11 @@ export const strip = { width: 41, gap: 3, shared: 15, marks: 12, words: 14.5 }
 /** Room at a strip's lower end for its number, mm. */
 const numberRoom = 8
 
-/** A strip before it lies on a sheet: from the rod's height at its lower end to that at its upper end, mm. */
-type Strip = { number: number; of: number; from: number; to: number }
+/** From one height of the rod to another, mm. */
+type Stretch = { from: number; to: number }
+
+/** A strip before it lies on a sheet: which of how many, and the stretch of the rod that it shows. */
+type Strip = Stretch & { number: number; of: number }
 
 /** A rod cut into strips of a length at most, equally long. */
 function stripsOf({ heights }: Rod, most: number): Strip[] {
@@ -86,44 +89,50 @@ function meeting(at: number, number: number, upper: boolean): TemplateMark[] {
   ]
 }
 
-function stripMarks(rod: Rod, own: Strip, figures: FigureText, measure: Measure): TemplateMark[] {
-  const { number, of, from, to } = own
-  const last = number === of
-  const end = last ? to : to - strip.shared
+/** How a rod's figures are written and measured. */
+type Written = { figures: FigureText; measure: Measure }
+
+/** The heights that a strip says: those in what it shares with the next are said there. */
+function saidOn(rod: Rod, { from, to }: Stretch, { figures, measure }: Written): TemplateMark[] {
   const labels = rod.heights
-    .filter(({ y }) => y >= from && y < end)
+    .filter(({ y }) => y >= from && y < to)
     .map((height) => labelOf(height, figures, measure))
   const places = spread(
     labels.map(({ y, room }) => ({ at: y, room })),
     from + numberRoom,
-    end,
+    to,
   )
+  return labels.flatMap((label, i) => heightMarks(label, places[i] ?? label.y, label.room))
+}
+
+const upright = (x: number, { from, to }: Stretch): Point[] => [
+  [x, from],
+  [x, to],
+]
+
+/** A strip's outline, its working edge heavy. */
+const outline = ({ from, to }: Stretch): TemplateMark[] => [
+  stroke(
+    [
+      [0, from],
+      [strip.width, from],
+      [strip.width, to],
+      [0, to],
+    ],
+    strokes.thin,
+  ),
+  stroke(upright(0, { from, to }), strokes.strong),
+]
+
+function stripMarks(rod: Rod, own: Strip, written: Written): TemplateMark[] {
+  const { number, of, from, to } = own
+  const last = number === of
+  const end = last ? to : to - strip.shared
   const beyond = rod.heights.filter(({ y }) => y >= end && y <= to)
-  const edge: Point[] = [
-    [0, from],
-    [0, to],
-  ]
   return [
-    ...rod.bands.flatMap(({ from: low, to: high }) => [
-      stroke(
-        [
-          [strip.marks - 4, low],
-          [strip.marks - 4, high],
-        ],
-        strokes.clear,
-      ),
-    ]),
-    stroke(
-      [
-        [0, from],
-        [strip.width, from],
-        [strip.width, to],
-        [0, to],
-      ],
-      strokes.thin,
-    ),
-    stroke(edge, strokes.strong),
-    ...labels.flatMap((label, i) => heightMarks(label, places[i] ?? label.y, label.room)),
+    ...rod.bands.map((band) => stroke(upright(strip.marks - 4, band), strokes.clear)),
+    ...outline({ from, to }),
+    ...saidOn(rod, { from, to: end }, written),
     ...beyond.map(({ y }) =>
       stroke(
         [
@@ -139,9 +148,18 @@ function stripMarks(rod: Rod, own: Strip, figures: FigureText, measure: Measure)
   ]
 }
 
-const sayings = ({ leaf }: Rod, strips: number, { write }: FigureText, whole: number): string[] => [
-  `${leaf === 'leaf' ? 'Every height' : `Every height of the ${leaf}`.replace('the both', 'both')} from the foot, ${write(whole)} in all.${strips > 1 ? ` Cut out ${strips} strips, lay each over the one before from its dashed line up, cross on cross, and tape.` : ''} Tape the rod to a straight batten, heavy edge outwards; check its whole length with a tape.`,
-]
+/** What a rod is for, how it is put together and what to check it by. */
+function sayings({ leaf, heights }: Rod, strips: number, { write }: FigureText): string[] {
+  const whole = write((heights.at(-1)?.y ?? 0) - (heights[0]?.y ?? 0))
+  const whose = { leaf: '', 'both leaves': ' of both leaves' }[leaf] ?? ` of the ${leaf}`
+  const joined =
+    strips > 1
+      ? `Cut out ${strips} strips, lay each over the one before from its dashed line up, cross on cross, and tape. `
+      : ''
+  return [
+    `Every height${whose} from the foot, ${whole} in all. ${joined}Tape the rod to a straight batten, heavy edge outwards; check its whole length with a tape.`,
+  ]
+}
 
 /** 'strips 5 to 8 of 9'; nothing for a rod in one piece. */
 const stripWords = (first: number, last: number, all: number): string =>
@@ -149,8 +167,7 @@ const stripWords = (first: number, last: number, all: number): string =>
 
 /** Strips side by side on upright sheets: four stand on one, where a sheet lying across would hold only three. */
 function rodBodies(rod: Rod, room: SheetRoom, figures: FigureText): SheetBody[] {
-  const whole = (rod.heights.at(-1)?.y ?? 0) - (rod.heights[0]?.y ?? 0)
-  const lay = sayings(rod, 9, figures, whole)
+  const lay = sayings(rod, 9, figures)
   const box = templateBox(room, lay)
   const strips = stripsOf(rod, box.height)
   const across = Math.max(1, Math.floor((box.width + strip.gap) / (strip.width + strip.gap)))
@@ -158,11 +175,11 @@ function rodBodies(rod: Rod, room: SheetRoom, figures: FigureText): SheetBody[] 
   return Array.from({ length: sheets }, (_, sheet) => {
     const marks = strips.slice(sheet * across, (sheet + 1) * across).flatMap((own, i): PageMark[] => {
       const left = box.x + 0.5 + i * (strip.width + strip.gap)
-      const window: Extent = { minX: 0, maxX: strip.width, minY: own.from, maxY: own.to }
+      const view: Extent = { minX: 0, maxX: strip.width, minY: own.from, maxY: own.to }
+      const onSheet: OnSheet = ([x, y]) => [left + x, box.y + own.to - y]
       return shownIn(
-        stripMarks(rod, own, figures, room.measure),
-        window,
-        ([x, y]) => [left + x, box.y + own.to - y],
+        stripMarks(rod, own, { figures, measure: room.measure }),
+        { view, onSheet },
         room.measure,
       )
     })
@@ -170,14 +187,17 @@ function rodBodies(rod: Rod, room: SheetRoom, figures: FigureText): SheetBody[] 
     return {
       room,
       title,
-      lay: sayings(rod, strips.length, figures, whole),
+      lay: sayings(rod, strips.length, figures),
       tile: stripWords(sheet * across + 1, Math.min(strips.length, (sheet + 1) * across), strips.length),
       marks,
     }
   })
 }
 
+/** The sheets a rod is printed on, and how its figures are written. */
+type RodOn = { room: SheetRoom; figures: FigureText }
+
 /** The setting-out rods of a gate: a strip with every height on it, to be taped to a batten. */
-export function rodSheets(spec: GateSpec, design: Design, room: SheetRoom, figures: FigureText): SheetBody[] {
+export function rodSheets(spec: GateSpec, design: Design, { room, figures }: RodOn): SheetBody[] {
   return rodsOf(spec, design).flatMap((rod) => rodBodies(rod, room, figures))
 }

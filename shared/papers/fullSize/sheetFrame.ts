@@ -174,18 +174,24 @@ function headLine({ y, left, most, right, from }: HeadLine, { box, measure }: Sh
 /** Which sheet of all, and which tiles of its template stand on it ('' for a whole one). */
 type SheetNumber = { sheet: number; sheets: number; tile: string }
 
-function headMarks({ header, day }: FrameInput, title: string, at: SheetNumber, room: SheetRoom): PageMark[] {
+function headMarks(
+  { header, day }: FrameInput,
+  { title, room }: Pick<SheetBody, 'title' | 'room'>,
+  at: SheetNumber,
+): PageMark[] {
   const { box, measure } = room
   const { number, customer, title: gate, workshop } = header
   const who = [customer.name, customer.town].filter((words) => words !== '').join(', ')
   const from = box.x + (number === '' ? 0 : measure(number, 16, 'semibold') + 4)
   const gateWords = [gate, workshop].filter((words) => words !== '').join(' · ')
-  const day11 = `${paperDate(day)} · sheet ${at.sheet} of ${at.sheets}`
+  const dated = [paperDate(day), `sheet ${at.sheet} of ${at.sheets}`]
+    .filter((words) => words !== '')
+    .join(' · ')
   const line = box.y + 13
   return [
     text(number, { x: box.x, y: box.y + 5 }, { size: 16, weight: 'semibold' }),
     ...headLine({ y: box.y + 5, left: who, most: 14, right: at.tile, from }, room),
-    ...headLine({ y: box.y + 11, left: gateWords, most: 11, right: day11, from: box.x }, room),
+    ...headLine({ y: box.y + 11, left: gateWords, most: 11, right: dated, from: box.x }, room),
     rule(
       [
         [box.x, line],
@@ -212,7 +218,7 @@ export function framed(input: FrameInput, bodies: readonly SheetBody[]): Page[] 
     const at = { sheet: i + 1, sheets: bodies.length, tile }
     const lines = layLines(lay, room)
     const all = [
-      ...headMarks(input, title, at, room),
+      ...headMarks(input, { title, room }, at),
       ...linesAt(lines, { x: room.box.x, y: room.box.y + headHeight + 2.6, size: 11, ink: 'black' }),
       ...marks,
       ...checkLines(room),

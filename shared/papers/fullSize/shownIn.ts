@@ -22,16 +22,15 @@ const inside = (inner: Extent, outer: Extent): boolean =>
 /** Where a place of a template comes on its sheet. */
 export type OnSheet = (at: Point) => Point
 
-/** The marks of a template that a window shows, as they lie on its sheet. */
+/** The marks of a template that a view shows, as they lie on its sheet. */
 export function shownIn(
   marks: readonly TemplateMark[],
-  window: Extent,
-  onSheet: OnSheet,
+  { view, onSheet }: { view: Extent; onSheet: OnSheet },
   measure: Measure,
 ): PageMark[] {
   return marks.flatMap((mark): PageMark[] => {
     if (mark.kind === 'text') {
-      if (!inside(wordsBox(mark, measure), window)) return []
+      if (!inside(wordsBox(mark, measure), view)) return []
       const [x, y] = onSheet(mark.at)
       const { text, size, anchor = 'start', angle } = mark
       return [
@@ -50,10 +49,10 @@ export function shownIn(
     }
     const { width, ink = 'black', dash, closed } = mark
     const look = { kind: 'path' as const, width, ink, ...(dash ? { dash } : {}) }
-    const whole = mark.points.every(([x, y]) => inside({ minX: x, maxX: x, minY: y, maxY: y }, window))
+    const whole = mark.points.every(([x, y]) => inside({ minX: x, maxX: x, minY: y, maxY: y }, view))
     if (whole) return [{ ...look, points: mark.points.map(onSheet), closed: closed ?? false }]
     const [first] = mark.points
     const round = closed && first ? [...mark.points, first] : mark.points
-    return clipLine(round, window).map((points) => ({ ...look, points: points.map(onSheet), closed: false }))
+    return clipLine(round, view).map((points) => ({ ...look, points: points.map(onSheet), closed: false }))
   })
 }

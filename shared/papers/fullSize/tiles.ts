@@ -3,7 +3,7 @@ import { joints } from './joints.ts'
 import { templateBox, type Box, type SheetBody, type SheetRoom } from './sheetFrame.ts'
 import { shownIn, type OnSheet } from './shownIn.ts'
 import type { Template } from './template.ts'
-import { tilesOf, type Tile } from './windows.ts'
+import { tilesOf, type Tile } from './views.ts'
 
 const howToJoin =
   'Cut the tiles out; cut one of each joint along the dashed line, lay it on the line of the other, crosses on crosses, and tape.'
@@ -11,7 +11,7 @@ const howToJoin =
 /** Room over each of several tiles for its name, and between two of them, mm. */
 const nameRoom = 6.5
 
-const highOf = ({ window }: Tile): number => window.maxY - window.minY
+const highOf = ({ view }: Tile): number => view.maxY - view.minY
 
 /** Tiles put on sheets in their order, one under another while there is room. */
 function stacked(tiles: readonly Tile[], high: number): Tile[][] {
@@ -45,11 +45,11 @@ function wayOn(template: Template, room: SheetRoom): Way {
 /** A tile's marks on its sheet, its upper edge at top; one of several has its name over it. */
 function tileMarks(template: Template, { tile, top }: { tile: Tile; top: number }, way: Way): PageMark[] {
   const { room, box, tiles } = way
-  const { window } = tile
-  const left = box.x + (box.width - (window.maxX - window.minX)) / 2
+  const { view } = tile
+  const left = box.x + (box.width - (view.maxX - view.minX)) / 2
   const down = tiles.length > 1 ? nameRoom : 0
-  const onSheet: OnSheet = ([x, y]) => [left + x - window.minX, top + down + window.maxY - y]
-  const marks = shownIn([...template.marks, ...joints(tile, tiles)], window, onSheet, room.measure)
+  const onSheet: OnSheet = ([x, y]) => [left + x - view.minX, top + down + view.maxY - y]
+  const marks = shownIn([...template.marks, ...joints(tile, tiles)], { view, onSheet }, room.measure)
   if (tiles.length === 1) return marks
   const name = `tile ${tiles.indexOf(tile) + 1} of ${tiles.length}`
   return [

@@ -59,18 +59,17 @@ function levels(
 /** One ordinate: a line down from the curve, its height and how far it stands from the hanging edge. */
 function ordinate(
   top: Top,
-  [x, y]: readonly [number, number],
-  last: number | null,
+  { at: [x, y], before }: { at: readonly [number, number]; before: number | null },
   { write }: FigureText,
 ): TemplateMark[] {
   const { placed, across, low } = top
   const { width } = placed.leaf
   const side = Math.min(10, width / 2)
   const around = (at: number) => placed.plan.top.heightAt(Math.min(width, Math.max(0, at)))
-  const crowded = last !== null && x - last < 24 ? 12 : 0
+  const crowded = before !== null && x - before < 24 ? 12 : 0
   const middle = Math.min(width - side - 1, Math.max(side + 1, x))
   const down = Math.min(around(middle - side), around(middle + side)) - 6.5 - crowded
-  const at = across(middle)
+  const place = across(middle)
   const line = (from: number, to: number): TemplateMark[] =>
     from > to
       ? [
@@ -86,8 +85,8 @@ function ordinate(
   const through = Math.abs(middle - x) < 8
   return [
     ...(through ? [...line(y, down + 4.6), ...line(down - 6.6, low)] : line(y, low)),
-    words(write(y), [at, down], { size: 14, weight: 'semibold', anchor: 'middle' }),
-    words(`at ${write(x)}`, [at, down - 5], { anchor: 'middle' }),
+    words(write(y), [place, down], { size: 14, weight: 'semibold', anchor: 'middle' }),
+    words(`at ${write(x)}`, [place, down - 5], { anchor: 'middle' }),
   ]
 }
 
@@ -156,7 +155,9 @@ export function topTemplates(spec: GateSpec, design: Design, figures: FigureText
       keepOff: { x: places.map(([x]) => across(x)), y: [] },
       marks: [
         ...levels(top, figures.write),
-        ...places.flatMap((place, i) => ordinate(top, place, places[i - 1]?.[0] ?? null, figures)),
+        ...places.flatMap((place, i) =>
+          ordinate(top, { at: place, before: places[i - 1]?.[0] ?? null }, figures),
+        ),
         ...edges(top),
         stroke(line, strokes.strong),
       ],
