@@ -67,8 +67,8 @@ export function joints(tile: Tile, tiles: readonly Tile[]): TemplateMark[] {
   const half = overlap / 2
   const { minX, maxX, minY, maxY } = view
   const sides = [
-    { to: [-1, 0], upright: true, at: minX + half, words: [minX + half + 1.5, minY + 1], anchor: 'start' },
-    { to: [1, 0], upright: true, at: maxX - half, words: [maxX - half - 1.5, minY + 1], anchor: 'end' },
+    { to: [-1, 0], upright: true, at: minX + half, words: [minX + half + 1.5, minY + 2], anchor: 'start' },
+    { to: [1, 0], upright: true, at: maxX - half, words: [maxX - half - 1.5, minY + 2], anchor: 'end' },
     { to: [0, -1], upright: false, at: minY + half, words: [maxX - 22, minY + half + 1.5], anchor: 'end' },
     { to: [0, 1], upright: false, at: maxY - half, words: [maxX - 22, maxY - half - 5], anchor: 'end' },
   ] as const

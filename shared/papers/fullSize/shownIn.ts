@@ -5,6 +5,9 @@ import type { Extent, TemplateMark, TemplateText } from './template.ts'
 
 const weightOf = ({ weight = 'regular' }: TemplateText) => weight
 
+/** Room under words for their tails, and for the line that they stand on, mm. */
+const below = 1.9
+
 /** The box that words take up, mm. */
 function wordsBox(mark: TemplateText, measure: Measure): Extent {
   const long = measure(mark.text, mark.size, weightOf(mark))
@@ -13,7 +16,7 @@ function wordsBox(mark: TemplateText, measure: Measure): Extent {
   const [x, y] = mark.at
   return mark.angle === 90
     ? { minX: x - high, maxX: x + 0.8, minY: y - back, maxY: y - back + long }
-    : { minX: x - back, maxX: x - back + long, minY: y - 0.8, maxY: y + high }
+    : { minX: x - back, maxX: x - back + long, minY: y - below, maxY: y + high }
 }
 
 const inside = (inner: Extent, outer: Extent): boolean =>
