@@ -64,10 +64,16 @@ const notchPoints = ({ leaf: { braces } }: PlacedLeaf): Named[] =>
 const short = ({ kind, name }: Fitting): string =>
   kind === 'bolt' || kind === 'other' ? (name.split(',')[0] ?? name) : kind
 
-const ironmongeryHeights = ({ fittings }: PlacedLeaf): Named[] =>
-  fittings.map((fitting) => ({ y: fitting.height, name: short(fitting) }))
+/** Every piece at its middle; hinges where the leaf hangs, listed or not. */
+const ironmongeryHeights = ({ fittings, leaf: { hinges } }: PlacedLeaf): Named[] => [
+  ...hinges.map(({ y }) => ({ y, name: 'hinge' })),
+  ...fittings
+    .filter(({ kind }) => kind !== 'hinge')
+    .map((fitting) => ({ y: fitting.height, name: short(fitting) })),
+]
 
-function namedHeights(placed: PlacedLeaf): Named[] {
+/** Heights of the leaf itself, without its ironmongery. */
+function ownHeights(placed: PlacedLeaf): Named[] {
   const rail = railLower(placed)
   return [
     ...feet(placed),
@@ -77,7 +83,6 @@ function namedHeights(placed: PlacedLeaf): Named[] {
     ]),
     ...(rail === undefined ? [] : [{ y: rail, name: 'rail, lower edge' }]),
     ...notchPoints(placed),
-    ...ironmongeryHeights(placed),
     ...tops(placed),
   ]
 }
@@ -98,7 +103,7 @@ function rodOf(placed: PlacedLeaf): Rod {
   const rail = railLower(placed)
   return {
     leaf: leaf.name,
-    heights: marked(namedHeights(placed)),
+    heights: marked([...ownHeights(placed), ...ironmongeryHeights(placed)]),
     bands: [
       ...leaf.ledges.map((ledge) => ({ from: lowerEdge(ledge), to: upperEdge(ledge) })),
       ...(rail === undefined ? [] : [{ from: rail, to: placed.plan.top.highest(0, leaf.width) }]),
@@ -108,7 +113,7 @@ function rodOf(placed: PlacedLeaf): Rod {
 
 /** The same pieces of both leaves at the same heights, ironmongery aside. */
 function sameLeaves(one: PlacedLeaf, other: PlacedLeaf): boolean {
-  const [first, second] = [one, other].map((placed) => marked(namedHeights({ ...placed, fittings: [] })))
+  const [first, second] = [one, other].map((placed) => marked(ownHeights(placed)))
   return (
     first?.length === second?.length &&
     (first ?? []).every(({ y, names }, i) => {
@@ -125,12 +130,8 @@ function sharedRod(first: PlacedLeaf, second: PlacedLeaf): Rod {
       const both = ironmongeryHeights(other).some((one) => one.name === name && Math.abs(one.y - y) < oneMark)
       return { y, name: both ? name : `${name}, ${placed.leaf.name}` }
     })
-  const rod = rodOf({ ...first, fittings: [] })
-  const heights = marked([
-    ...namedHeights({ ...first, fittings: [] }),
-    ...own(first, second),
-    ...own(second, first),
-  ])
+  const rod = rodOf(first)
+  const heights = marked([...ownHeights(first), ...own(first, second), ...own(second, first)])
   return { ...rod, leaf: 'both leaves', heights }
 }
 

@@ -15,7 +15,7 @@ export type TemplateLine = {
   dash?: number[]
 }
 
-/** Words at a place of the template; size in points, angle in degrees anticlockwise. */
+/** Words at a place of the template; size in points, angle in degrees anticlockwise. spare: said again beside, so that they may give way to a joint. */
 export type TemplateText = {
   kind: 'text'
   at: Point
@@ -24,6 +24,7 @@ export type TemplateText = {
   weight?: Weight
   anchor?: 'start' | 'middle' | 'end'
   angle?: 90
+  spare?: true
 }
 
 export type TemplateMark = TemplateLine | TemplateText
@@ -50,7 +51,7 @@ export const strokes = { strong: 0.5, clear: 0.3, thin: 0.18 }
 export const words = (
   text: string,
   at: Point,
-  look: Partial<Pick<TemplateText, 'size' | 'weight' | 'anchor' | 'angle'>> = {},
+  look: Partial<Pick<TemplateText, 'size' | 'weight' | 'anchor' | 'angle' | 'spare'>> = {},
 ): TemplateText => ({ kind: 'text', at, text, size: 11, ...look })
 
 export const stroke = (

@@ -2,7 +2,7 @@ import type { PageMark } from '../page.ts'
 import { joints } from './joints.ts'
 import { templateBox, type Box, type SheetBody, type SheetRoom } from './sheetFrame.ts'
 import { shownIn, type OnSheet } from './shownIn.ts'
-import type { Template } from './template.ts'
+import type { Template, TemplateMark } from './template.ts'
 import { tilesOf, type Tile } from './views.ts'
 
 const howToJoin =
@@ -42,6 +42,14 @@ function wayOn(template: Template, room: SheetRoom): Way {
   return { room, lay, box, tiles, sheets: stacked(tiles, box.height) }
 }
 
+/** Nearer to a joint than this, words that are said beside as well give way to it, mm. */
+const clearOfJoint = 21
+
+const givesWay = (mark: TemplateMark, meeting: readonly TemplateMark[]): boolean =>
+  mark.kind === 'text' &&
+  mark.spare === true &&
+  meeting.some((joint) => joint.kind === 'text' && Math.abs(joint.at[0] - mark.at[0]) < clearOfJoint)
+
 /** A tile's marks on its sheet, its upper edge at top; one of several has its name over it. */
 function tileMarks(template: Template, { tile, top }: { tile: Tile; top: number }, way: Way): PageMark[] {
   const { room, box, tiles } = way
@@ -49,7 +57,9 @@ function tileMarks(template: Template, { tile, top }: { tile: Tile; top: number 
   const left = box.x + (box.width - (view.maxX - view.minX)) / 2
   const down = tiles.length > 1 ? nameRoom : 0
   const onSheet: OnSheet = ([x, y]) => [left + x - view.minX, top + down + view.maxY - y]
-  const marks = shownIn([...template.marks, ...joints(tile, tiles)], { view, onSheet }, room.measure)
+  const meeting = joints(tile, tiles)
+  const own = template.marks.filter((mark) => !givesWay(mark, meeting))
+  const marks = shownIn([...own, ...meeting], { view, onSheet }, room.measure)
   if (tiles.length === 1) return marks
   const name = `tile ${tiles.indexOf(tile) + 1} of ${tiles.length}`
   return [

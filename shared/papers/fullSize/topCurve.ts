@@ -49,8 +49,8 @@ function levels(
         ),
       )
       const clear = [x + 12, x + 38].every((at) => under(at, y + 24))
-      if ((x / settingOutStep) % 3 === 1 && clear)
-        marks.push(words(`level ${write(y)}`, [across(x + 25), y + 1.2], { anchor: 'middle' }))
+      if ((x / settingOutStep) % 2 === 1 && clear)
+        marks.push(words(`level ${write(y)}`, [across(x + 25), y + 1.2], { anchor: 'middle', spare: true }))
     }
   }
   return marks

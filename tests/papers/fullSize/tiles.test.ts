@@ -152,9 +152,10 @@ function holes({ paths, raster }: Printed) {
 describe('drilling templates, measured in the dots', () => {
   const pieces = [
     ['01', 'lock'],
-      ['13', 'lock'],
+    ['13', 'lock'],
     ['13', 'handle'],
     ['18', 'lock'],
+    ['39', 'lock'],
   ] as const
 
   it.each(pieces)(
