@@ -107,7 +107,7 @@ function notchMarks(brace: Notched, { write }: FigureText, turned: boolean): Tem
     words('waste out of the ledge, end on the brace', over([-before + 2, low - 22]), {
       anchor: side('start'),
     }),
-    words('centre', over([middleUp[0] + 1.5, middleUp[1] - 9]), { anchor: side('start') }),
+    words('centre', over([middleUp[0] - 4, middleUp[1] - 3]), { anchor: side('end') }),
   ]
 }
 

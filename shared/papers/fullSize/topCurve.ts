@@ -30,63 +30,89 @@ function curve({ placed: { leaf, plan }, across }: Top): Point[] {
   })
 }
 
-/** Level lines at every 50 mm of height, where they lie under the curve. */
-function levels(
-  { placed: { leaf, plan }, across, low, high }: Top,
-  write: (mm: number) => string,
-): TemplateMark[] {
+/** Room that an ordinate's figures take up: half their breadth, over and under the line that they stand on, mm. */
+const figureRoom = { side: 10, over: 4.6, under: 6.6 }
+
+/** Where an ordinate's figures stand under the curve: their middle in the leaf's own x, and the line that the height stands on. */
+function figuresAt({ placed: { leaf, plan } }: Top, x: number, before: number | null): Point {
+  const side = Math.min(figureRoom.side, leaf.width / 2)
+  const around = (at: number) => plan.top.heightAt(Math.min(leaf.width, Math.max(0, at)))
+  const middle = Math.min(leaf.width - side - 1, Math.max(side + 1, x))
+  const crowded = before !== null && x - before < 24 ? 12 : 0
+  return [middle, Math.min(around(middle - side), around(middle + side)) - 6.5 - crowded]
+}
+
+type Ordinate = { x: number; y: number; figures: Point }
+
+function ordinatesOf(top: Top): Ordinate[] {
+  const { leaf, plan } = top.placed
+  const places = settingOut(plan.top, leaf.width)
+  return places.map(([x, y], i) => ({ x, y, figures: figuresAt(top, x, places[i - 1]?.[0] ?? null) }))
+}
+
+/** Level lines are as far apart as the job's own unit measures easily, mm: 50, or two inches. */
+const levelStep = { mm: 50, in: 50.8 }
+
+/** Where a level line stands clear of an ordinate's figures: from one ordinate to the next, both ends drawn in where figures stand. */
+function clearRun(y: number, ordinates: readonly [Ordinate, Ordinate]): [number, number] {
+  const [from, to] = ordinates.map(({ x, figures: [middle, line] }, i) => {
+    const there = y > line - figureRoom.under && y < line + figureRoom.over
+    if (!there) return x
+    return i === 0 ? Math.max(x, middle + figureRoom.side) : Math.min(x, middle - figureRoom.side)
+  }) as [number, number]
+  return [from, to]
+}
+
+/** Level lines where they lie under the curve, each with its height. */
+function levels(top: Top, ordinates: readonly Ordinate[], { unit, write }: FigureText): TemplateMark[] {
+  const { placed, across, low, high } = top
+  const { leaf, plan } = placed
+  const step = levelStep[unit]
   const marks: TemplateMark[] = []
   const under = (x: number, y: number): boolean => x >= 0 && x <= leaf.width && plan.top.heightAt(x) > y
-  for (let y = Math.ceil(low / settingOutStep) * settingOutStep; y < high; y += settingOutStep) {
-    for (let x = 0; x < leaf.width; x += settingOutStep) {
-      const ends = [x, Math.min(leaf.width, x + settingOutStep)] as const
-      if (!ends.every((at) => under(at, y))) continue
-      marks.push(
-        stroke(
-          ends.map((at): Point => [across(at), y]),
-          strokes.thin,
-          { ink: 'grey', dash: [3, 2] },
-        ),
-      )
-      const clear = [x + 12, x + 38].every((at) => under(at, y + 24))
-      if ((x / settingOutStep) % 2 === 1 && clear)
-        marks.push(words(`level ${write(y)}`, [across(x + 25), y + 1.2], { anchor: 'middle', spare: true }))
-    }
-  }
+  for (let y = Math.ceil(low / step) * step; y < high; y += step)
+    ordinates.slice(1).forEach((next, i) => {
+      const before = ordinates[i] ?? next
+      if (!under(before.x, y) || !under(next.x, y)) return
+      const [from, to] = clearRun(y, [before, next])
+      if (to > from)
+        marks.push(
+          stroke(
+            [from, to].map((at): Point => [across(at), y]),
+            strokes.thin,
+            { ink: 'grey', dash: [3, 2] },
+          ),
+        )
+      const middle = (before.x + next.x) / 2
+      const clear =
+        next.x - before.x === settingOutStep && [-13, 13].every((aside) => under(middle + aside, y + 24))
+      if (i % 2 === 1 && clear)
+        marks.push(words(`level ${write(y)}`, [across(middle), y + 1.2], { anchor: 'middle', spare: true }))
+    })
   return marks
 }
 
 /** One ordinate: a line down from the curve, its height and how far it stands from the hanging edge. */
-function ordinate(
-  top: Top,
-  { at: [x, y], before }: { at: readonly [number, number]; before: number | null },
-  { write }: FigureText,
-): TemplateMark[] {
-  const { placed, across, low } = top
-  const { width } = placed.leaf
-  const side = Math.min(10, width / 2)
-  const around = (at: number) => placed.plan.top.heightAt(Math.min(width, Math.max(0, at)))
-  const crowded = before !== null && x - before < 24 ? 12 : 0
-  const middle = Math.min(width - side - 1, Math.max(side + 1, x))
-  const down = Math.min(around(middle - side), around(middle + side)) - 6.5 - crowded
-  const place = across(middle)
-  const line = (from: number, to: number): TemplateMark[] =>
+function ordinateMarks(
+  { across, low }: Top,
+  { x, y, figures: [middle, line] }: Ordinate,
+  write: FigureText['write'],
+) {
+  const down = (from: number, to: number): TemplateMark[] =>
     from > to
       ? [
           stroke(
-            [
-              [across(x), from],
-              [across(x), to],
-            ],
+            [from, to].map((at): Point => [across(x), at]),
             strokes.thin,
           ),
         ]
       : []
   const through = Math.abs(middle - x) < 8
+  const place = across(middle)
   return [
-    ...(through ? [...line(y, down + 4.6), ...line(down - 6.6, low)] : line(y, low)),
-    words(write(y), [place, down], { size: 14, weight: 'semibold', anchor: 'middle' }),
-    words(`at ${write(x)}`, [place, down - 5], { anchor: 'middle' }),
+    ...(through ? [...down(y, line + figureRoom.over), ...down(line - figureRoom.under, low)] : down(y, low)),
+    words(write(y), [place, line], { size: 14, weight: 'semibold', anchor: 'middle' }),
+    words(`at ${write(x)}`, [place, line - 5], { anchor: 'middle' }),
   ]
 }
 
@@ -141,7 +167,7 @@ export function topTemplates(spec: GateSpec, design: Design, figures: FigureText
     const [lowest, high] = [plan.top.lowest(0, leaf.width), plan.top.highest(0, leaf.width)]
     const top: Top = { placed, across, low: lowest - 32, high }
     const line = curve(top)
-    const places = settingOut(plan.top, leaf.width)
+    const ordinates = ordinatesOf(top)
     return {
       title: {
         level: '',
@@ -152,12 +178,10 @@ export function topTemplates(spec: GateSpec, design: Design, figures: FigureText
       lay: sayings(spec, placed, leaves.length === 1),
       extent: { minX: -3, maxX: leaf.width + 3, minY: top.low - 7, maxY: high + 4 },
       followed: line,
-      keepOff: { x: places.map(([x]) => across(x)), y: [] },
+      keepOff: { x: ordinates.map(({ x }) => across(x)), y: [] },
       marks: [
-        ...levels(top, figures.write),
-        ...places.flatMap((place, i) =>
-          ordinate(top, { at: place, before: places[i - 1]?.[0] ?? null }, figures),
-        ),
+        ...levels(top, ordinates, figures),
+        ...ordinates.flatMap((one) => ordinateMarks(top, one, figures.write)),
         ...edges(top),
         stroke(line, strokes.strong),
       ],

@@ -81,15 +81,14 @@ describe('full-size sheets of each of forty gates', () => {
 describe('ink, read off the dots', () => {
   const printers = [
     { across: 100, along: 100 },
-    { across: 97, along: 97 },
-    { across: 103, along: 97 },
+    { across: 97, along: 98 },
     { across: 103, along: 103 },
   ]
 
   it.each(printers)(
     'keeps 10 mm from the edges and 15 from the foot for a printer of %o',
     async (printer) => {
-      for (const [i, start] of ['06', '18', '24', '11'].entries()) {
+      for (const [i, start] of ['06', '24', '11'].entries()) {
         const format = formats[i % 2] ?? 'a4'
         const paper = fullSizeOf({ ...gateCard(start), format, header: longHeader }, undefined, printer)
         for (const [page, raster] of (await rasters(await painted(paper), 60)).entries()) {
