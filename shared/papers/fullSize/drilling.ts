@@ -171,15 +171,26 @@ const edgeName = ({ side, leaf }: Fitting): string =>
       ? 'meeting edge'
       : 'closing edge'
 
+/** Heights of like pieces, leaf by leaf; said once where both leaves have the same. */
+function heightsSaid(group: readonly Drilled[], write: (mm: number) => string): string {
+  const byLeaf = new Map<string, string[]>()
+  for (const { fitting } of group)
+    byLeaf.set(fitting.leaf, [...(byLeaf.get(fitting.leaf) ?? []), write(fitting.height)])
+  const said = [...byLeaf].map(([leaf, heights]) => ({ leaf, heights: heights.join(', ') }))
+  const [first, second] = said
+  if (first && second && first.heights === second.heights)
+    return `${first.heights} up from the foot of ${first.leaf === 'first leaf' ? 'both leaves' : 'both halves'}`
+  return said
+    .map(({ leaf, heights }) => `${heights} up from the foot${leaf === 'leaf' ? '' : ` of the ${leaf}`}`)
+    .join('; ')
+}
+
 /** What the template serves, how it is laid, and its holes. */
 function sayings(group: [Drilled, ...Drilled[]], write: (mm: number) => string): string[] {
   const [one] = group
   const { kind, surface } = one.fitting
-  const heights = group.map(
-    ({ fitting: { height, leaf } }) => `${write(height)}${leaf === 'leaf' ? '' : ` (${leaf})`}`,
-  )
   return [
-    `For the ${kind} at ${heights.join(', ')} up from the foot, seen from the ${surface}.`,
+    `For the ${kind}${group.length > 1 ? 's' : ''} at ${heightsSaid(group, write)}, seen from the ${surface}.`,
     ...(group.some(({ sign }) => sign !== one.sign)
       ? ['On the other leaf turn the sheet over, the centres pricked through.']
       : []),

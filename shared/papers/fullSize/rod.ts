@@ -92,6 +92,9 @@ function meeting(at: number, number: number, upper: boolean): TemplateMark[] {
 /** How a rod's figures are written and measured. */
 type Written = { figures: FigureText; measure: Measure }
 
+/** Room left under the line at which the next strip begins, mm. */
+const underLine = 2
+
 /** The heights that a strip says: those in what it shares with the next are said there. */
 function saidOn(rod: Rod, { from, to }: Stretch, { figures, measure }: Written): TemplateMark[] {
   const labels = rod.heights
@@ -100,7 +103,7 @@ function saidOn(rod: Rod, { from, to }: Stretch, { figures, measure }: Written):
   const places = spread(
     labels.map(({ y, room }) => ({ at: y, room })),
     from + numberRoom,
-    to,
+    to - underLine,
   )
   return labels.flatMap((label, i) => heightMarks(label, places[i] ?? label.y, label.room))
 }

@@ -9,7 +9,7 @@ export const overlap = 20
 export type Tile = { view: Extent; column: number; row: number }
 
 /** Nearer to the middle of a joint than this, a hole is hard to prick and a figure hard to read, mm. */
-const clearOfJoint = 16
+const clearOfJoint = 18
 
 /** How many views of a size it takes to see a length, each overlapping the next. */
 const count = (length: number, size: number): number =>

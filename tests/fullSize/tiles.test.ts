@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { placeLeaves } from '../../../shared/drawing/placeLeaves.ts'
-import type { Point } from '../../../shared/geometry/point.ts'
-import { truePrinter } from '../../../shared/papers/fullSize/printer.ts'
-import type { PagePath } from '../../../shared/papers/page.ts'
+import { placeLeaves } from '../../shared/drawing/placeLeaves.ts'
+import type { Point } from '../../shared/geometry/point.ts'
+import { truePrinter } from '../../shared/papers/fullSize/printer.ts'
+import type { PagePath } from '../../shared/papers/page.ts'
 import { fullSizeOf, gateCard, printed, titled, type Printed } from './fullSizeCases.ts'
 import { apart, crossing, distance, inkOn, lineNear, ringAt } from './measuring.ts'
 

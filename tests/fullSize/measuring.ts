@@ -1,4 +1,4 @@
-import type { Point } from '../../../shared/geometry/point.ts'
+import type { Point } from '../../shared/geometry/point.ts'
 import type { Raster } from './raster.ts'
 
 /** Where the ink along a short way from one place to another has its middle nearest to the way's own middle, mm; undefined without ink. */

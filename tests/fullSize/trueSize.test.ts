@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { bevelsOf } from '../../../shared/papers/fullSize/bevels.ts'
-import { truePrinter } from '../../../shared/papers/fullSize/printer.ts'
-import type { Point } from '../../../shared/geometry/point.ts'
+import { bevelsOf } from '../../shared/papers/fullSize/bevels.ts'
+import { truePrinter } from '../../shared/papers/fullSize/printer.ts'
+import type { PaperDocument } from '../../shared/papers/page.ts'
+import type { Point } from '../../shared/geometry/point.ts'
 import { fullSizeOf, gateCard, outPrinter, printed, titled, type Printed } from './fullSizeCases.ts'
 import { angleOf, apart, checkLine, crossing, lineNear, type Found } from './measuring.ts'
 
@@ -29,9 +30,12 @@ const strong = ({ paths }: Printed): Point[][] =>
     .slice(1)
     .map(({ points }) => points)
 
+/** The first sheets of a paper: a bevel upright and a hinge's strap lying across. */
+const firstOf = (paper: PaperDocument): PaperDocument => ({ ...paper, pages: paper.pages.slice(0, 3) })
+
 describe('the 100 mm lines, measured in the dots', () => {
   it('are 100 mm both ways on sheets that stand and that lie across', async () => {
-    const sheets = await printed(fullSizeOf(gateCard('11'), ['bevels', 'top']))
+    const sheets = await printed(firstOf(fullSizeOf(gateCard('13'), ['bevels', 'drilling'])))
     expect(new Set(sheets.map(({ page }) => page.width > page.height))).toEqual(new Set([true, false]))
     for (const sheet of sheets) {
       expect(Math.abs(checkLine(sheet.raster, checkAt(sheet).across, 'x') - 100)).toBeLessThan(0.1)
@@ -40,7 +44,8 @@ describe('the 100 mm lines, measured in the dots', () => {
   })
 
   it('are drawn so much longer or shorter that the workshop’s printer brings out 100', async () => {
-    const sheets = await printed(fullSizeOf(gateCard('11'), ['bevels', 'top'], outPrinter))
+    const sheets = await printed(firstOf(fullSizeOf(gateCard('13'), ['bevels', 'drilling'], outPrinter)))
+    expect(new Set(sheets.map(({ page }) => page.width > page.height))).toEqual(new Set([true, false]))
     for (const sheet of sheets) {
       const upright = sheet.page.width < sheet.page.height
       const [x, y] = upright ? [outPrinter.across, outPrinter.along] : [outPrinter.along, outPrinter.across]

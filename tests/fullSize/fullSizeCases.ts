@@ -1,10 +1,10 @@
-import { fullSizeSheets } from '../../../shared/papers/fullSize/fullSizeSheets.ts'
-import { truePrinter, type Printer } from '../../../shared/papers/fullSize/printer.ts'
-import { fullSizeKinds, type FullSizeKind } from '../../../shared/papers/fullSize/template.ts'
-import type { JobCardInput } from '../../../shared/papers/jobCardInput.ts'
-import type { Page, PageMark, PagePath, PageText, PaperDocument } from '../../../shared/papers/page.ts'
-import { wholeCards } from '../../fixtures/wholeCards.ts'
-import { painted, printedMeasure } from '../paperReading.ts'
+import { fullSizeSheets } from '../../shared/papers/fullSize/fullSizeSheets.ts'
+import { truePrinter, type Printer } from '../../shared/papers/fullSize/printer.ts'
+import { fullSizeKinds, type FullSizeKind } from '../../shared/papers/fullSize/template.ts'
+import type { JobCardInput } from '../../shared/papers/jobCardInput.ts'
+import type { Page, PageMark, PagePath, PageText, PaperDocument } from '../../shared/papers/page.ts'
+import { wholeCards } from '../fixtures/wholeCards.ts'
+import { painted, printedMeasure } from '../papers/paperReading.ts'
 import { rasters, type Raster } from './raster.ts'
 
 /** The input of the example gate whose name starts so. */
