@@ -2,6 +2,7 @@ import type { FigureText } from '../../drawing/figureText.ts'
 import { placeLeaves, type PlacedLeaf } from '../../drawing/placeLeaves.ts'
 import type { Design } from '../../gate/designModel.ts'
 import type { GateSpec } from '../../gate/spec.ts'
+import { lapHead } from '../../gate/meeting.ts'
 import { settingOut, settingOutStep } from '../../gate/topShape.ts'
 import type { Point } from '../../geometry/point.ts'
 import { acrossFrom, hangsRight } from './handOf.ts'
@@ -21,13 +22,19 @@ export function shapedLeaves(spec: GateSpec, design: Pick<Design, 'leaves' | 'fi
 /** A leaf's top being drawn: across turns its own x into the template's. */
 type Top = { placed: PlacedLeaf; across: (x: number) => number; low: number; high: number }
 
-/** The curve in steps of 2 mm: on a radius of 500 it strays 0.001 mm. */
-function curve({ placed: { leaf, plan }, across }: Top): Point[] {
+/** How far a leaf's boards or stile run past its meeting edge, to lap over the other leaf, mm. */
+const lapOf = ({ reach }: PlacedLeaf): number => Math.max(0, reach.face, reach.back)
+
+/** The curve in steps of 2 mm, out to the end of a lap: on a radius of 500 it strays 0.001 mm. */
+function curve({ placed, across }: Top): Point[] {
+  const { leaf, plan } = placed
   const steps = plan.top.radius === null ? 1 : Math.ceil(leaf.width / 2)
-  return Array.from({ length: steps + 1 }, (_, i): Point => {
+  const own = Array.from({ length: steps + 1 }, (_, i): Point => {
     const x = (leaf.width * i) / steps
     return [across(x), plan.top.heightAt(x)]
   })
+  const end = leaf.width + lapOf(placed)
+  return end > leaf.width ? [...own, [across(end), lapHead(plan, end)]] : own
 }
 
 /** Room that an ordinate's figures take up: half their breadth, over and under the line that they stand on, mm. */
@@ -85,8 +92,8 @@ function levels(top: Top, ordinates: readonly Ordinate[], { unit, write }: Figur
         )
       const middle = (before.x + next.x) / 2
       const clear =
-        next.x - before.x === settingOutStep && [-13, 13].every((aside) => under(middle + aside, y + 24))
-      if (i % 2 === 1 && clear)
+        next.x - before.x === settingOutStep && [-13, 13].every((aside) => under(middle + aside, y + 7))
+      if (clear)
         marks.push(words(`level ${write(y)}`, [across(middle), y + 1.2], { anchor: 'middle', spare: true }))
     })
   return marks
@@ -176,7 +183,12 @@ export function topTemplates(spec: GateSpec, design: Design, figures: FigureText
         dipped: 'Curve of the dipped top',
       }[plan.top.shape],
       lay: sayings(spec, placed, leaves.length === 1),
-      extent: { minX: -3, maxX: leaf.width + 3, minY: top.low - 7, maxY: high + 4 },
+      extent: {
+        minX: Math.min(across(0), across(leaf.width + lapOf(placed))) - 3,
+        maxX: Math.max(across(0), across(leaf.width + lapOf(placed))) + 3,
+        minY: top.low - 7,
+        maxY: high + 4,
+      },
       followed: line,
       keepOff: { x: ordinates.map(({ x }) => across(x)), y: [] },
       marks: [
