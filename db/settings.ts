@@ -4,6 +4,7 @@ import { fieldTexts } from '../shared/contract.ts'
 import { workshopShape } from '../shared/gate/spec.ts'
 import { standardWorkshop } from '../shared/gate/standardSpec.ts'
 import { cuttingShape, standardCutting } from '../shared/ordering/cuttingSettings.ts'
+import { printerShape, truePrinter } from '../shared/papers/fullSize/printer.ts'
 import { businessShape, moneyShape, timesShape, type Business } from '../shared/pricing/shapes.ts'
 import { standardMoney } from '../shared/pricing/standardMoney.ts'
 import { standardTimes } from '../shared/pricing/standardTimes.ts'
@@ -37,6 +38,7 @@ const standard: Settings = {
   times: standardTimes,
   business: noBusiness,
   cutting: standardCutting,
+  printer: truePrinter,
 }
 
 /** What each setting may be. */
@@ -49,9 +51,20 @@ export const settingShapes = {
   times: timesShape,
   business: businessShape,
   cutting: cuttingShape,
+  printer: printerShape,
 }
 
-const keys = ['name', 'unit', 'paper', 'workshop', 'money', 'times', 'business', 'cutting'] as const
+const keys = [
+  'name',
+  'unit',
+  'paper',
+  'workshop',
+  'money',
+  'times',
+  'business',
+  'cutting',
+  'printer',
+] as const
 
 const stored = v.partial(v.object(settingShapes))
 

@@ -10,6 +10,8 @@ const layouts: Record<Sheet, () => Promise<LayOut>> = {
   'worked figures': async () => (await import('../shared/papers/workedFigures.ts')).workedFigures,
   'part labels': async () => (await import('../shared/papers/labels/partLabels.ts')).partLabels,
   'care note': async () => (await import('../shared/papers/care/careNote.ts')).careNote,
+  'full-size sheets': async () =>
+    (await import('../shared/papers/fullSize/fullSizeSheets.ts')).fullSizeSheets,
   'fitting sheet': async () => (await import('../shared/papers/fittingSheet.ts')).fittingSheet,
 }
 

@@ -6,6 +6,7 @@ import type { Point } from '../shared/geometry/point.ts'
 import {
   mmOfPoint,
   type Page,
+  type PageBox,
   type PageDrawing,
   type PageMark,
   type PaperDocument,
@@ -73,6 +74,23 @@ function paintDrawing(sheet: Sheet, mark: PageDrawing): void {
   for (const primitive of laidOut(mark).primitives) paintPrimitive(sheet, primitive, [mark.x, mark.y])
 }
 
+function paintBox(sheet: Sheet, { x, y, width, height, fill, stroke }: PageBox): void {
+  const [x2, y2] = [x + width, y + height]
+  paintPath(sheet, {
+    points: [
+      [
+        [x, y],
+        [x2, y],
+        [x2, y2],
+        [x, y2],
+      ],
+    ],
+    closed: true,
+    fill: fill && inks[fill],
+    stroke: stroke && { width: stroke.width, dash: [], colour: inks[stroke.ink] },
+  })
+}
+
 function paintMark(sheet: Sheet, mark: PageMark): void {
   switch (mark.kind) {
     case 'text':
@@ -88,22 +106,14 @@ function paintMark(sheet: Sheet, mark: PageMark): void {
         closed: false,
         stroke: { width: mark.width, dash: mark.dash ?? [], colour: inks[mark.ink] },
       })
-    case 'box': {
-      const [x2, y2] = [mark.x + mark.width, mark.y + mark.height]
+    case 'path':
       return paintPath(sheet, {
-        points: [
-          [
-            [mark.x, mark.y],
-            [x2, mark.y],
-            [x2, y2],
-            [mark.x, y2],
-          ],
-        ],
-        closed: true,
-        fill: mark.fill && inks[mark.fill],
-        stroke: mark.stroke && { width: mark.stroke.width, dash: [], colour: inks[mark.stroke.ink] },
+        points: [mark.points],
+        closed: mark.closed,
+        stroke: { width: mark.width, dash: mark.dash ?? [], colour: inks[mark.ink] },
       })
-    }
+    case 'box':
+      return paintBox(sheet, mark)
     case 'drawing':
       return paintDrawing(sheet, mark)
     case 'picture':

@@ -20,7 +20,13 @@ import { cuttingShape } from './ordering/cuttingSettings.ts'
 import type { CuttingSettings } from './ordering/orderModel.ts'
 import { openBookTakes, type OpenBookReplies } from './openBook/requests.ts'
 import { orderTakes, type OrderReplies } from './ordering/requests.ts'
-import { benchPaperTakes, labelChoiceShape, type BenchPaperReplies } from './papers/requests.ts'
+import { printerShape, type Printer } from './papers/fullSize/printer.ts'
+import {
+  benchPaperTakes,
+  fullSizeKindsShape,
+  labelChoiceShape,
+  type BenchPaperReplies,
+} from './papers/requests.ts'
 import { moneyTakes, type MoneyReplies } from './pricing/requests.ts'
 import { businessShape, day as isoDay, moneyShape, timesShape, type Business } from './pricing/shapes.ts'
 import type { MoneySettings } from './pricing/terms.ts'
@@ -33,7 +39,7 @@ export type KeptSection = {
   source?: string
 }
 
-/** The workshop's own settings. money: how it charges; times: minutes for each operation; business: how it stands on a customer's paper; cutting: what is lost at the saw. */
+/** The workshop's own settings. money: how it charges; times: minutes for each operation; business: how it stands on a customer's paper; cutting: what is lost at the saw; printer: how far out it is. */
 export type Settings = {
   name: string
   unit: LengthUnit
@@ -43,6 +49,7 @@ export type Settings = {
   times: StandardTimes
   business: Business
   cutting: CuttingSettings
+  printer: Printer
 }
 
 /** What the window shows before anything is opened. folderLies: on this machine, on another, or in a folder kept the same on others; either of those is warned of. */
@@ -66,7 +73,7 @@ const id = v.pipe(
 const shortText = v.pipe(v.string('a text'), v.maxLength(300, 'a text of up to 300 characters'))
 const longText = v.pipe(v.string('a text'), v.maxLength(20000, 'a text of up to 20000 characters'))
 const format = v.picklist(['a4', 'letter'], 'a4 or letter')
-const sheets = ['worked figures', 'fitting sheet', 'part labels', 'care note'] as const
+const sheets = ['worked figures', 'fitting sheet', 'part labels', 'care note', 'full-size sheets'] as const
 const sheet = v.picklist(sheets, `one of ${sheets.join(', ')}`)
 const unit = v.picklist(['mm', 'in'], 'mm or in')
 const nothing = v.strictObject({})
@@ -111,7 +118,13 @@ const takes = {
   'papers.issue': v.strictObject({ jobId: id, format, version: v.pipe(v.number(), v.integer()) }),
   'papers.bytes': v.strictObject({ id }),
   'papers.draft': v.strictObject({ jobId: id, format }),
-  'papers.sheet': v.strictObject({ jobId: id, format, sheet, labels: v.optional(labelChoiceShape) }),
+  'papers.sheet': v.strictObject({
+    jobId: id,
+    format,
+    sheet,
+    labels: v.optional(labelChoiceShape),
+    fullSize: v.optional(fullSizeKindsShape),
+  }),
   'papers.compare': v.strictObject({ earlier: id, later: v.nullable(id) }),
   'settings.change': v.strictObject({
     name: v.optional(shortText),
@@ -122,6 +135,7 @@ const takes = {
     times: v.optional(timesShape),
     business: v.optional(businessShape),
     cutting: v.optional(cuttingShape),
+    printer: v.optional(printerShape),
   }),
   'sections.list': nothing,
   'sections.add': v.strictObject({ use: v.picklist(['boards', 'ledges', 'braces']), section: sectionShape }),

@@ -90,7 +90,11 @@ function ruledSvg({ width, height, marks }: Page): string {
       ? [
           `<line x1="${mark.x1}" y1="${mark.y1}" x2="${mark.x2}" y2="${mark.y2}" stroke="${css(inks[mark.ink])}" stroke-width="${mark.width}" stroke-dasharray="${(mark.dash ?? []).join(' ')}"/>`,
         ]
-      : [],
+      : mark.kind === 'path'
+        ? [
+            `<${mark.closed ? 'polygon' : 'polyline'} points="${mark.points.map((at) => at.join()).join(' ')}" fill="none" stroke="${css(inks[mark.ink])}" stroke-width="${mark.width}" stroke-dasharray="${(mark.dash ?? []).join(' ')}"/>`,
+          ]
+        : [],
   )
   return `<svg style="${box({ x: 0, y: 0, width, height })}" viewBox="0 0 ${width} ${height}">${lines.join('')}</svg>`
 }
@@ -100,6 +104,7 @@ function markHtml(mark: PageMark): string {
     case 'text':
       return wordsHtml(mark)
     case 'line':
+    case 'path':
       return ''
     case 'box': {
       const fill = mark.fill ? `;background:${css(inks[mark.fill])}` : ''

@@ -17,6 +17,7 @@ const files: [Sheet, string][] = [
   ['worked figures', 'worked-figures.pdf'],
   ['part labels', 'part-labels.pdf'],
   ['care note', 'care-note.pdf'],
+  ['full-size sheets', 'full-size-sheets.pdf'],
 ]
 
 /** The papers of a spec with no job behind it: the file's own name stands for the title. */

@@ -1,8 +1,10 @@
 import type { FrozenPaper } from '../../db/papers.ts'
 import { compareCards, type ComparedCard } from '../../shared/job/compare.ts'
+import { fullSizeOffers } from '../../shared/papers/fullSize/offers.ts'
+import { fullSizeKinds, type FullSizeKind } from '../../shared/papers/fullSize/template.ts'
 import { labelsOn, type LabelChoice } from '../../shared/papers/labels/labelLayouts.ts'
 import { bad, good, type Problem, type Result } from '../../shared/problem.ts'
-import { headerOf, makeableGate } from './cardInput.ts'
+import { headerOf, makeableGate, type MakeableGate } from './cardInput.ts'
 import type { Context, Handler } from './context.ts'
 import { handoverOf } from './handover.ts'
 import { foundOr, missing } from './missing.ts'
@@ -63,16 +65,31 @@ const noSuchLabel = ({ sheet, start }: LabelChoice): Problem => ({
   message: `there is no label ${start} on that sheet; the first free one is from 1 to ${labelsOn(sheet)}`,
 })
 
+/** Every kind of full-size sheet asked for that the gate doesn't want, and why. */
+const notWanted = ({ spec, design }: MakeableGate, kinds: readonly FullSizeKind[]): Problem[] =>
+  fullSizeOffers(spec, design)
+    .filter(({ kind, why }) => why !== '' && kinds.includes(kind))
+    .map(({ name, why }) => ({ code: 'refused', field: 'fullSize', message: `${name}: ${why}` }))
+
+/** Full-size sheets as they are printed today, on the workshop's own printer. */
+const fullSizeOf = ({ book, dayOf, now }: Context, kinds: readonly FullSizeKind[] = fullSizeKinds) => ({
+  fullSize: { kinds, day: dayOf(now()), printer: book.settings.read().printer },
+})
+
 /** A sheet of the gate as it stands, to be printed beside its card. Nothing is kept. */
-export const printSheet: Handler<'papers.sheet'> = async (context, { jobId, format, sheet, labels }) => {
+export const printSheet: Handler<'papers.sheet'> = async (context, asked) => {
+  const { jobId, format, sheet, labels } = asked
   if (labels && labels.start > labelsOn(labels.sheet)) return bad(noSuchLabel(labels))
   const job = context.book.jobs.open(jobId)
   if (!job) return bad(missing('jobId', 'job'))
   const gate = makeableGate(job)
   if (!gate.ok) return gate
+  const strangers = notWanted(gate.value, asked.fullSize ?? [])
+  if (strangers.length > 0) return bad(...strangers)
   const header = headerOf(context, job, { kind: 'job-card', issuedAt: null })
   const own = {
     ...(labels ? { labels } : {}),
+    ...(sheet === 'full-size sheets' ? fullSizeOf(context, asked.fullSize) : {}),
     ...(sheet === 'care note' ? { handover: handoverOf(context, jobId) } : {}),
   }
   const input = { header, ...gate.value, unit: job.unit, format, draft: false, ...own }

@@ -3,6 +3,7 @@ import { computed, ref } from 'vue'
 import type { PaperBytes, Takes } from '../../shared/contract.ts'
 import type { Difference, JobRow, Paper } from '../../shared/job/job.ts'
 import type { OrderRow } from '../../shared/ordering/orderModel.ts'
+import type { FullSizeKind } from '../../shared/papers/fullSize/template.ts'
 import type { LabelChoice } from '../../shared/papers/labels/labelLayouts.ts'
 import type { PaperFormat } from '../../shared/papers/page.ts'
 import type { Problem, Result } from '../../shared/problem.ts'
@@ -51,6 +52,8 @@ export const usePapersStore = defineStore('papers', () => {
   ): Promise<Result<{ base64: string }>> => request('papers.sheet', { jobId: id, format, sheet: which })
   const labels = (id: number, choice: LabelChoice): Promise<Result<{ base64: string }>> =>
     request('papers.sheet', { jobId: id, format: format.value, sheet: 'part labels', labels: choice })
+  const fullSize = (id: number, kinds: FullSizeKind[]): Promise<Result<{ base64: string }>> =>
+    request('papers.sheet', { jobId: id, format: format.value, sheet: 'full-size sheets', fullSize: kinds })
   const dayList = (jobIds: number[]): Promise<Result<{ base64: string }>> =>
     request('papers.dayList', { jobIds, format: format.value })
   const order = (orderId: number): Promise<Result<{ base64: string }>> =>
@@ -75,6 +78,6 @@ export const usePapersStore = defineStore('papers', () => {
   const compare = (earlier: number, later: number | null): Promise<Result<Difference[]>> =>
     request('papers.compare', { earlier, later })
 
-  const made = { labels, dayList, order, ordersOf, onTheBench }
+  const made = { labels, fullSize, dayList, order, ordersOf, onTheBench }
   return { papers, problems, chosen, format, read, issue, bytes, draft, sheet, compare, ...made }
 })

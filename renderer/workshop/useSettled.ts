@@ -2,7 +2,7 @@ import { onBeforeUnmount, ref, watch, type Ref } from 'vue'
 import type { Settings } from '../../shared/contract.ts'
 import { useSettingsStore } from '../stores/settings.ts'
 
-type Part = 'money' | 'times' | 'business' | 'cutting'
+type Part = 'money' | 'times' | 'business' | 'cutting' | 'printer'
 
 /**
  * One part of the workshop's settings as it is being written: kept as a whole after a short rest of the hand, on leaving the screen and on

@@ -4,12 +4,13 @@ import type { PaperHeader } from '../job/issuedPaper.ts'
 import type { LengthUnit } from '../job/job.ts'
 import type { AppliedFinish } from '../describe/described.ts'
 import type { Business } from '../pricing/shapes.ts'
+import type { FullSizeChoice } from './fullSize/fullSizeChoice.ts'
 import type { LabelChoice } from './labels/labelLayouts.ts'
 import type { PaperFormat } from './page.ts'
 
 /**
  * All a job card, and any other sheet of the same gate, is made from. A draft says on every page that it isn't issued. labels: what part labels
- * are printed on; handover: the workshop as it stands on a customer's paper and the finish it put on, for the care note.
+ * are printed on; fullSize: which full-size sheets, and the printer's error; handover: the workshop as it stands on a customer's paper and the finish it put on, for the care note.
  */
 export type JobCardInput = {
   header: PaperHeader
@@ -19,6 +20,7 @@ export type JobCardInput = {
   format: PaperFormat
   draft: boolean
   labels?: LabelChoice
+  fullSize?: FullSizeChoice
   handover?: Handover
 }
 

@@ -1,4 +1,5 @@
 import type { Drawing } from '../drawing/drawing.ts'
+import type { Point } from '../geometry/point.ts'
 
 /** A sheet, mm. Origin at the top left, y down, as a page is read. */
 export type PaperFormat = 'a4' | 'letter'
@@ -41,6 +42,15 @@ export type PageBox = {
   stroke?: { width: number; ink: Ink }
   fill?: Ink
 }
+/** A line through several places, or round an outline when closed; width and dash in mm. */
+export type PagePath = {
+  kind: 'path'
+  points: Point[]
+  closed: boolean
+  width: number
+  ink: Ink
+  dash?: number[]
+}
 /** A drawing placed in a box at a scale of 1:scale, its margins in paper mm. unscaled: its scale isn't written over it. */
 export type PageDrawing = {
   kind: 'drawing'
@@ -62,7 +72,7 @@ export type PagePicture = {
   format: 'png' | 'jpeg'
   base64: string
 }
-export type PageMark = PageText | PageLine | PageBox | PageDrawing | PagePicture
+export type PageMark = PageText | PageLine | PagePath | PageBox | PageDrawing | PagePicture
 
 export type Page = { width: number; height: number; marks: PageMark[] }
 

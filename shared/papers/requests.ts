@@ -1,5 +1,6 @@
 import * as v from 'valibot'
 import { rowId } from '../pricing/shapes.ts'
+import { fullSizeKinds } from './fullSize/template.ts'
 import { labelSheets } from './labels/labelLayouts.ts'
 
 const format = v.picklist(['a4', 'letter'], 'a4 or letter')
@@ -14,6 +15,13 @@ export const labelChoiceShape = v.strictObject({
     v.maxValue(40, 'a label up to 40'),
   ),
 })
+
+/** Which full-size sheets to print, for the sheet 'full-size sheets': left out, all that the gate wants. */
+export const fullSizeKindsShape = v.pipe(
+  v.array(v.picklist(fullSizeKinds, `one of ${fullSizeKinds.join(', ')}`)),
+  v.minLength(1, 'at least one kind of sheet'),
+  v.maxLength(fullSizeKinds.length, 'each kind of sheet once'),
+)
 
 /** What the requests for papers of several jobs take: `BenchPaperReplies` says what each gives. */
 export const benchPaperTakes = {

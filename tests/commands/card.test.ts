@@ -114,6 +114,7 @@ describe('card with a whole gate', () => {
       expect(readdirSync(folder).sort()).toEqual([
         'care-note.pdf',
         'fitting-sheet.pdf',
+        'full-size-sheets.pdf',
         'job-card.pdf',
         'part-labels.pdf',
         'worked-figures.pdf',

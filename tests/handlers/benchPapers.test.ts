@@ -98,10 +98,34 @@ describe('the sheets of a job', () => {
     expect(cardIn(fitting.base64).handover).toBeUndefined()
   })
 
+  it('give full-size sheets the day and the printer as it is out, and refuse a kind that the gate doesn’t want', async () => {
+    const context = opened()
+    const { id: jobId } = await makeableJob(context)
+    await context.ask('settings.change', { printer: { across: 99.6, along: 100.3 } })
+    const asked = { jobId, format: 'a4', sheet: 'full-size sheets' } as const
+    const { base64 } = await context.ask('papers.sheet', { ...asked, fullSize: ['rod', 'bevels'] })
+    expect(cardIn(base64).fullSize).toEqual({
+      kinds: ['rod', 'bevels'],
+      day: context.now().slice(0, 10),
+      printer: { across: 99.6, along: 100.3 },
+    })
+    const all = await context.ask('papers.sheet', asked)
+    expect(cardIn(all.base64).fullSize?.kinds).toEqual(['bevels', 'notch', 'top', 'drilling', 'rod'])
+    const refused = (fullSize: unknown) => context.refused('papers.sheet', { ...asked, fullSize })
+    expect(await refused(['rod', 'notch', 'top'])).toEqual(['refused fullSize', 'refused fullSize'])
+    expect(await refused([])).toHaveLength(1)
+    expect(await refused(['ceiling'])).toHaveLength(1)
+    for (const out of [96, 104])
+      expect(await context.refused('settings.change', { printer: { across: 100, along: out } })).toEqual([
+        expect.stringContaining('printer.along'),
+      ])
+    expect(context.book.settings.read().printer).toEqual({ across: 99.6, along: 100.3 })
+  })
+
   it('are painted for real', async () => {
     const context = opened({ makeCard })
     const { id: jobId } = await makeableJob(context)
-    for (const sheet of ['part labels', 'care note'] as const) {
+    for (const sheet of ['part labels', 'care note', 'full-size sheets'] as const) {
       const { base64 } = await context.ask('papers.sheet', { jobId, format: 'a4', sheet })
       expect(Buffer.from(base64, 'base64').subarray(0, 5).toString()).toBe('%PDF-')
     }
