@@ -72,9 +72,9 @@ const columnWidth = ({ width }: Pick<GateRoom, 'width'>): number =>
   (width - (mostAcross - 1) * between) / mostAcross
 
 /** Options one under another, each drawing with its words beside it, or under it where they are long. */
-function optionRows(shown: readonly Shown[], { width, measure }: GateRoom): Block[] {
+function optionRows(shown: readonly Shown[], { width, measure, share }: GateRoom): Block[] {
   const drawings = shown.flatMap(({ drawing }) => (drawing ? [drawing] : []))
-  const scale = oneScale(drawings, { width: besideWidth, height: besideHeight })
+  const scale = oneScale(drawings, { width: besideWidth, height: besideHeight * share })
   return shown.flatMap(({ name, own, drawing }) => {
     const narrow = { width: width - besideWidth - between, measure, size: type.small }
     const column = stacked(sentences(own, narrow))
@@ -88,7 +88,7 @@ function optionRows(shown: readonly Shown[], { width, measure }: GateRoom): Bloc
 const columnScale = (shown: readonly Shown[], room: GateRoom): number =>
   oneScale(
     shown.flatMap(({ drawing }) => (drawing ? [forColumn(drawing)] : [])),
-    { width: columnWidth(room), height: columnHeight },
+    { width: columnWidth(room), height: columnHeight * room.share },
   )
 
 /** Whether options go into columns: where they are drawn large enough there and their words aren't too long. */
