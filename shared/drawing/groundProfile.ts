@@ -102,7 +102,7 @@ function words({ ground, swing }: Profile, { length, floor }: { length: number; 
     at: [x, floor],
     dy: -5,
     text,
-    size: 'small',
+    size: 'figure',
     anchor,
   })
   const late = (swing.ground?.angle ?? 0) < ground.openTo / 2
