@@ -17,9 +17,10 @@ function faceFor(character: string, fonts: PaperFonts, weight: Weight): Face | u
   return covers(text, character) ? text : covers(other, character) ? other : undefined
 }
 
+/** As wide as it is painted: glyph after glyph by their own widths. A face's kerning isn't painted, so it isn't measured. */
 function widthOf(face: Face, text: string): number {
-  const { positions } = face.font.layout(text)
-  return (positions.reduce((sum, position) => sum + position.xAdvance, 0) * 1000) / face.font.unitsPerEm
+  const { glyphs } = face.font.layout(text)
+  return (glyphs.reduce((sum, glyph) => sum + glyph.advanceWidth, 0) * 1000) / face.font.unitsPerEm
 }
 
 /** Neighbouring characters of one face, joined. Words of another script keep to one face, or their letters wouldn't join. */

@@ -14,6 +14,7 @@ import {
 } from './quotationGate.ts'
 import type { QuotationInput } from './quotationInput.ts'
 import { kept, prose, section, type } from './quotationLook.ts'
+import { fitWords } from './words.ts'
 import { mostAcross, optionName, rowsOf } from './quotationPrice.ts'
 
 /** Blocks beside one another in columns of one width. */
@@ -75,7 +76,12 @@ const columnWidth = ({ width }: Pick<GateRoom, 'width'>): number =>
 function optionRows(shown: readonly Shown[], { width, measure, share }: GateRoom): Block[] {
   const drawings = shown.flatMap(({ drawing }) => (drawing ? [drawing] : []))
   const scale = oneScale(drawings, { width: besideWidth, height: besideHeight * share })
-  return shown.flatMap(({ name, own, drawing }) => {
+  return shown.flatMap(({ name: whole, own, drawing }) => {
+    const name = fitWords(
+      whole,
+      { width, most: type.heading, least: type.heading, weight: 'semibold' },
+      measure,
+    ).text
     const narrow = { width: width - besideWidth - between, measure, size: type.small }
     const column = stacked(sentences(own, narrow))
     if (drawing && column.height <= mostWords) return [section(name), besideWords(drawing, scale, column)]
