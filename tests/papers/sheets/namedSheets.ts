@@ -48,10 +48,14 @@ function named(spec: GateSpec, name: string): GateSpec {
     ledges: { ...spec.ledges, section: own(spec.ledges.section) },
     ...(spec.braces ? { braces: { ...spec.braces, section: own(spec.braces.section) } } : {}),
     ironmongery: spec.ironmongery.map(own),
-    workshop: {
-      ...spec.workshop,
-      saws: spec.workshop.saws.map((saw, i) => ({ ...saw, name: `${short(most.saw)} ${i + 1}` })),
-    },
+    ...(spec.workshop
+      ? {
+          workshop: {
+            ...spec.workshop,
+            saws: spec.workshop.saws.map((saw, i) => ({ ...saw, name: `${short(most.saw)} ${i + 1}` })),
+          },
+        }
+      : {}),
   }
 }
 
