@@ -63,6 +63,7 @@ const carried: Readonly<Record<RequestName, true>> = {
   'rack.count': true,
   'papers.dayList': true,
   'papers.order': true,
+  'papers.uncovered': true,
 }
 
 /** The names the window may call, in the contract's order. */

@@ -26,6 +26,7 @@ import {
 } from './quotations.ts'
 import { orderCandidates, timberTask } from './timberTask.ts'
 import { listWorkDone, addWorkDone, removeWorkDone, workRecord } from './workDone.ts'
+import { uncoveredWords } from './uncovered.ts'
 import { addSection, changeSection, listSections, removeSection } from './sections.ts'
 
 /** Each request of the contract with the one function that answers it. A request without one doesn't compile. */
@@ -88,4 +89,5 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'rack.count': countRack,
   'papers.dayList': printDayList,
   'papers.order': printOrder,
+  'papers.uncovered': uncoveredWords,
 }
