@@ -13,7 +13,7 @@ import { priceBlocks } from './quotationPrice.ts'
 const leastForGate = 90
 
 /** How large the gate is drawn, as a share of the most it may have: smaller only where that saves the customer a page. */
-const pictureShares = [1, 0.84, 0.7] as const
+const pictureShares = [1, 0.84, 0.7, 0.58] as const
 
 /**
  * A quotation as pages in mm: letterhead, customer and dates; the gate drawn from the front and told in plain words; the price or the
