@@ -8,7 +8,7 @@ const sheets = (): number => {
     process.stderr.write(`${fault}\n`)
     return 1
   }
-  return runVitest(['tests/papers/sheets/contactSheet.test.ts'], { BRACEWORK_SHEETS: '1' })
+  return runVitest(['tests/sheets/contactSheet.test.ts'], { BRACEWORK_SHEETS: '1' })
 }
 
 process.exitCode = sheets()

@@ -9,7 +9,7 @@ const longOnes = [
   'tests/db',
   'tests/units',
   'tests/buyingPlan',
-  'tests/papers/sheets',
+  'tests/sheets',
 ]
 
 /** `npm run soak`: the long forms in full. A test asks for its long form by BRACEWORK_SOAK=1. */

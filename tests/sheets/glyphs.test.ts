@@ -1,11 +1,11 @@
 import { PDFDocument } from 'pdf-lib'
 import { describe, expect, it } from 'vitest'
-import { loadFonts, type Face } from '../../../electron/fonts.ts'
-import { openFaces } from '../../../electron/paint/openFaces.ts'
-import { points } from '../../../electron/paint/sheet.ts'
-import { uncovered, wordRuns } from '../../../electron/paint/wordRuns.ts'
-import { paintPdf } from '../../../electron/paintPdf.ts'
-import type { PageText, PaperDocument, Weight } from '../../../shared/papers/page.ts'
+import { loadFonts, type Face } from '../../electron/fonts.ts'
+import { openFaces } from '../../electron/paint/openFaces.ts'
+import { points } from '../../electron/paint/sheet.ts'
+import { uncovered, wordRuns } from '../../electron/paint/wordRuns.ts'
+import { paintPdf } from '../../electron/paintPdf.ts'
+import type { PageText, PaperDocument, Weight } from '../../shared/papers/page.ts'
 import { rasters } from './raster.ts'
 
 const fonts = await loadFonts()

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { figureText } from '../../../shared/drawing/figureText.ts'
-import { layOut } from '../../../shared/drawing/layOut.ts'
-import { labelSheets } from '../../../shared/papers/labels/labelLayouts.ts'
-import { mmOfPoint, type PaperDocument } from '../../../shared/papers/page.ts'
-import { dayRips } from '../../../shared/papers/dayList/dayCuts.ts'
-import { writeShortMm } from '../../../shared/units/writeLength.ts'
-import { wholeCards } from '../../fixtures/wholeCards.ts'
+import { figureText } from '../../shared/drawing/figureText.ts'
+import { layOut } from '../../shared/drawing/layOut.ts'
+import { labelSheets } from '../../shared/papers/labels/labelLayouts.ts'
+import { mmOfPoint, type PaperDocument } from '../../shared/papers/page.ts'
+import { dayRips } from '../../shared/papers/dayList/dayCuts.ts'
+import { writeShortMm } from '../../shared/units/writeLength.ts'
+import { wholeCards } from '../fixtures/wholeCards.ts'
 import { everyPaper, sheetInput, sheetOf } from './everySheet.ts'
 
 /** Every line of words of a paper with its size in points, a drawing's with the rest. */

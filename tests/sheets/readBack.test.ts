@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { figureText } from '../../../shared/drawing/figureText.ts'
-import { layOut } from '../../../shared/drawing/layOut.ts'
-import type { Drawing } from '../../../shared/drawing/drawing.ts'
-import type { Page, PaperDocument } from '../../../shared/papers/page.ts'
-import { wholeCards } from '../../fixtures/wholeCards.ts'
-import { readBack } from '../paperReading.ts'
+import { figureText } from '../../shared/drawing/figureText.ts'
+import { layOut } from '../../shared/drawing/layOut.ts'
+import type { Drawing } from '../../shared/drawing/drawing.ts'
+import type { Page, PaperDocument } from '../../shared/papers/page.ts'
+import { wholeCards } from '../fixtures/wholeCards.ts'
+import { readBack } from '../papers/paperReading.ts'
 import { labelsOf, sheetInput, sheetOf, type SheetInput } from './everySheet.ts'
 
 /** Figures in a line of words, fractions and signs of their unit with them. */

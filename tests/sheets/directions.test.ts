@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { makeCard } from '../../../electron/makeCard.ts'
-import { visualOrder } from '../../../electron/paint/visualOrder.ts'
-import { isolateNames } from '../../../shared/papers/isolateNames.ts'
-import { header } from '../../fixtures/cards.ts'
-import { wholeCards } from '../../fixtures/wholeCards.ts'
-import { opened } from '../paperReading.ts'
+import { makeCard } from '../../electron/makeCard.ts'
+import { visualOrder } from '../../electron/paint/visualOrder.ts'
+import { isolateNames } from '../../shared/papers/isolateNames.ts'
+import { header } from '../fixtures/cards.ts'
+import { wholeCards } from '../fixtures/wholeCards.ts'
+import { opened } from '../papers/paperReading.ts'
 
 /** What stands on the page from left to right. */
 const seen = (text: string): string =>

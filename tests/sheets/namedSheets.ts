@@ -1,10 +1,10 @@
-import type { GateSpec } from '../../../shared/gate/spec.ts'
-import type { LengthUnit } from '../../../shared/job/job.ts'
-import type { PaperFormat } from '../../../shared/papers/page.ts'
-import { header } from '../../fixtures/cards.ts'
-import { designOf } from '../../fixtures/gates.ts'
-import { hardGates } from '../../fixtures/hardGates.ts'
-import { wholeGates } from '../../drawing/wholeGates.ts'
+import type { GateSpec } from '../../shared/gate/spec.ts'
+import type { LengthUnit } from '../../shared/job/job.ts'
+import type { PaperFormat } from '../../shared/papers/page.ts'
+import { header } from '../fixtures/cards.ts'
+import { designOf } from '../fixtures/gates.ts'
+import { hardGates } from '../fixtures/hardGates.ts'
+import { wholeGates } from '../drawing/wholeGates.ts'
 import { sheetInput, type SheetInput } from './everySheet.ts'
 
 type Gate = { name: string; spec: GateSpec; unit: LengthUnit; format: PaperFormat }

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { mmOfPoint, type PageText, type PaperDocument } from '../../../shared/papers/page.ts'
-import { wholeCards } from '../../fixtures/wholeCards.ts'
-import { painted, printedMeasure } from '../paperReading.ts'
-import { boxesOn } from '../pageBoxes.ts'
+import { mmOfPoint, type PageText, type PaperDocument } from '../../shared/papers/page.ts'
+import { wholeCards } from '../fixtures/wholeCards.ts'
+import { painted, printedMeasure } from '../papers/paperReading.ts'
+import { boxesOn } from '../papers/pageBoxes.ts'
 import { everyPaper, sheetInput } from './everySheet.ts'
 import { rasters, type Raster } from './raster.ts'
 

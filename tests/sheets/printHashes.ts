@@ -1,12 +1,12 @@
 import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
-import { makeBenchPaper } from '../../../electron/makeBenchPaper.ts'
-import { makeCard } from '../../../electron/makeCard.ts'
-import { makeQuotation } from '../../../electron/makeQuotation.ts'
-import type { DayListInput } from '../../../shared/papers/dayList/dayListInput.ts'
-import type { JobCardInput } from '../../../shared/papers/jobCardInput.ts'
-import type { TimberOrderInput } from '../../../shared/papers/order/timberOrderInput.ts'
-import type { QuotationInput } from '../../../shared/papers/quotationInput.ts'
+import { makeBenchPaper } from '../../electron/makeBenchPaper.ts'
+import { makeCard } from '../../electron/makeCard.ts'
+import { makeQuotation } from '../../electron/makeQuotation.ts'
+import type { DayListInput } from '../../shared/papers/dayList/dayListInput.ts'
+import type { JobCardInput } from '../../shared/papers/jobCardInput.ts'
+import type { TimberOrderInput } from '../../shared/papers/order/timberOrderInput.ts'
+import type { QuotationInput } from '../../shared/papers/quotationInput.ts'
 
 /** What one run is to print. */
 export type PrintRun = {
