@@ -10,6 +10,7 @@ const longOnes = [
   'tests/units',
   'tests/buyingPlan',
   'tests/openBook',
+  'tests/sheets',
 ]
 
 /** `npm run soak`: the long forms in full. A test asks for its long form by BRACEWORK_SOAK=1. */

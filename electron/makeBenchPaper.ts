@@ -1,4 +1,5 @@
 import type { DayListInput } from '../shared/papers/dayList/dayListInput.ts'
+import { isolateNames } from '../shared/papers/isolateNames.ts'
 import type { TimberOrderInput } from '../shared/papers/order/timberOrderInput.ts'
 
 /** A paper for the bench that belongs to no one job, and all it is made from. */
@@ -7,6 +8,12 @@ export type BenchPaper =
 
 /** Lays a paper of several jobs out and paints it. The same input gives the same bytes. */
 export type MakeBenchPaper = (wanted: BenchPaper) => Promise<{ bytes: Uint8Array; pages: number }>
+
+/** What a person wrote in a day list: all but the workings of its gates. */
+const dayNames = ({ workshop, jobs }: DayListInput): unknown => [
+  workshop,
+  jobs.map(({ number, title, customer, spec }) => [number, title, customer, spec]),
+]
 
 /** The paper laid out, once its layout and the faces it is printed in are there. */
 async function laidOut(wanted: BenchPaper) {
@@ -18,10 +25,10 @@ async function laidOut(wanted: BenchPaper) {
   const measure = measureWith(fonts)
   if (wanted.paper === 'day list') {
     const { dayList } = await import('../shared/papers/dayList/dayList.ts')
-    return { fonts, laid: dayList(wanted.input, measure) }
+    return { fonts, laid: dayList(isolateNames(wanted.input, dayNames(wanted.input)), measure) }
   }
   const { timberOrder } = await import('../shared/papers/order/timberOrder.ts')
-  return { fonts, laid: timberOrder(wanted.input, measure) }
+  return { fonts, laid: timberOrder(isolateNames(wanted.input, wanted.input), measure) }
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { JobCardInput } from '../shared/papers/jobCardInput.ts'
 import type { Measure, PaperDocument } from '../shared/papers/page.ts'
+import { isolateNames } from '../shared/papers/isolateNames.ts'
 import type { MakeCard, Sheet } from './handlers/context.ts'
 
 type LayOut = (input: JobCardInput, measure: Measure) => PaperDocument
@@ -27,6 +28,7 @@ export const makeCard: MakeCard = async (input, sheet = 'job card') => {
     import('./paint/wordRuns.ts'),
   ])
   const fonts = await loadFonts()
-  const paper = layOut(input, measureWith(fonts))
+  const { header, spec, handover } = input
+  const paper = layOut(isolateNames(input, [header, spec, handover]), measureWith(fonts))
   return { bytes: await paintPdf(paper, fonts), pages: paper.pages.length }
 }

@@ -1,4 +1,5 @@
 import type { QuotationInput } from '../shared/papers/quotationInput.ts'
+import { isolateNames } from '../shared/papers/isolateNames.ts'
 
 /** Lays a quotation out and paints it. The same input gives the same bytes. */
 export type MakeQuotation = (input: QuotationInput) => Promise<{ bytes: Uint8Array; pages: number }>
@@ -15,6 +16,6 @@ export const makeQuotation: MakeQuotation = async (input) => {
     import('./paint/wordRuns.ts'),
   ])
   const fonts = await loadFonts()
-  const paper = quotation(input, measureWith(fonts))
+  const paper = quotation(isolateNames(input, input), measureWith(fonts))
   return { bytes: await paintPdf(paper, fonts), pages: paper.pages.length }
 }

@@ -11,6 +11,7 @@ import {
   type PageMark,
   type PaperDocument,
 } from '../shared/papers/page.ts'
+import { withoutIsolation } from '../shared/papers/isolateNames.ts'
 import { loadFonts, type Face, type PaperFonts } from './fonts.ts'
 import {
   paintCircle,
@@ -182,7 +183,7 @@ function paintPage({ pdf, document, embedded, pictures, fonts }: Painting, paper
 export async function paintPdf(paper: PaperDocument, given?: PaperFonts): Promise<Uint8Array> {
   const [pdf, fonts] = await Promise.all([import('pdf-lib'), given ?? loadFonts()])
   const document = await pdf.PDFDocument.create({ updateMetadata: false })
-  document.setTitle(paper.title, { showInWindowTitleBar: true })
+  document.setTitle(withoutIsolation(paper.title), { showInWindowTitleBar: true })
   document.setProducer('Bracework')
   document.setLanguage('en-GB')
   if (paper.issuedAt !== null) {

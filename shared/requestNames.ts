@@ -72,6 +72,7 @@ const carried: Readonly<Record<RequestName, true>> = {
   'job.takeOut': true,
   'job.lookInto': true,
   'job.bringIn': true,
+  'papers.uncovered': true,
 }
 
 /** The names the window may call, in the contract's order. */

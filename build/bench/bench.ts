@@ -3,6 +3,7 @@ import { parseArgs } from 'node:util'
 import { chromiumPath } from '../machine.ts'
 import { buyingLong } from './buyingLong.ts'
 import { buyJob, buyQuarter, buyWeek } from './buyingRows.ts'
+import { cardBatch } from './cardBatch.ts'
 import { cardPdf } from './cardPdf.ts'
 import { designHeaviest } from './designHeaviest.ts'
 import { designKeystroke } from './designKeystroke.ts'
@@ -13,6 +14,7 @@ const benches = new Map<string, (effort: Effort) => Promise<Measured>>([
   ['design-keystroke', designKeystroke],
   ['design-heaviest', designHeaviest],
   ['card-pdf', cardPdf],
+  ['card-batch', cardBatch],
   ['price-rise', priceRise],
   ['buy-job', buyJob],
   ['buy-week', buyWeek],

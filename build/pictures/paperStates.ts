@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { entry, gateOf, type State } from './state.ts'
+import { entry, gateOf, startJob, type State } from './state.ts'
 
 async function issued(page: Page): Promise<void> {
   await gateOf(page, '985', '1830')
@@ -11,6 +11,17 @@ async function issued(page: Page): Promise<void> {
 /** The papers of a job. */
 export const paperStates: State[] = [
   { name: 'papers', open: issued },
+  {
+    name: 'papers-uncovered',
+    open: async (page) => {
+      await startJob(page, { name: '門屋 太郎', town: 'Lower Rebate', title: 'Side gate' })
+      await entry(page, 'size.width').fill('985')
+      await entry(page, 'size.height').fill('1830')
+      await page.waitForTimeout(500)
+      await page.getByRole('link', { name: 'Papers' }).click()
+      await page.getByText('can’t be printed').first().waitFor()
+    },
+  },
   {
     name: 'papers-labels',
     open: async (page) => {

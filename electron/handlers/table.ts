@@ -29,6 +29,7 @@ import {
 } from './quotations.ts'
 import { orderCandidates, timberTask } from './timberTask.ts'
 import { listWorkDone, addWorkDone, removeWorkDone, workRecord } from './workDone.ts'
+import { uncoveredWords } from './uncovered.ts'
 import { addSection, changeSection, listSections, removeSection } from './sections.ts'
 
 /** Each request of the contract with the one function that answers it. A request without one doesn't compile. */
@@ -100,4 +101,5 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'job.takeOut': takeJobOut,
   'job.lookInto': lookIntoJob,
   'job.bringIn': bringJobIn,
+  'papers.uncovered': uncoveredWords,
 }

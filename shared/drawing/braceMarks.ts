@@ -94,7 +94,7 @@ function lengthFigure(sloped: Sloped, figures: FigureText): Mark {
     over: 'board',
     within: brace.edgeLength,
     room: Math.sin(turn) * ((foot[0] + heel[0]) / 2 - stile),
-    aside: asideOf(sloped, { dy: secondDrop, least: 22 }, `${longPoint} long pt`),
+    aside: asideOf(sloped, { dy: secondDrop, least: 22 }, `${longPoint} long`),
     part: `dimension ${brace.name} brace length`,
   }
 }

@@ -121,7 +121,8 @@ export type AngleDimension = Belongs & {
   aside: Aside
 }
 
-export type TextSize = 'small' | 'normal' | 'large' | 'title'
+/** small is for names and other words; figures are 'figure' where room is short, or larger. */
+export type TextSize = 'small' | 'figure' | 'normal' | 'large' | 'title'
 
 /**
  * at is in model mm; dx (right) and dy (up) shift it in paper mm. over lays a patch of that fill behind the words. within is the

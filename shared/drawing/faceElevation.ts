@@ -92,7 +92,7 @@ function boardNumber(placed: PlacedLeaf, board: Board, i: number): Mark[] {
     at: [x, Math.min(...board.heads)],
     dy: -6,
     text: String(i + 1),
-    size: 'small',
+    size: 'figure',
     anchor: 'middle',
     over: 'board',
     within: board.width,

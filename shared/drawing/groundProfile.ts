@@ -72,7 +72,7 @@ export function groundProfile(view: GateView): Drawing | undefined {
   const depth = length * 0.03
   const whose = name === 'leaf' ? 'the closing edge' : `the ${name}’s closing edge`
   return {
-    title: `Ground along the swing${name === 'leaf' ? '' : `, ${name}`}`,
+    title: name === 'leaf' ? 'Ground along the swing' : `Ground, ${name}’s swing`,
     description: `The ground under ${whose} from shut to ${ground.openTo} degrees, worst at ${swing.ground?.angle.toFixed(0)} degrees`,
     extent: { minX: 0, minY: lowest - depth, maxX: length, maxY: Math.max(0, ...line.map(([, y]) => y)) },
     margin: { left: 14, right: 14, top: 14, bottom: 9 },
@@ -102,7 +102,7 @@ function words({ ground, swing }: Profile, { length, floor }: { length: number; 
     at: [x, floor],
     dy: -5,
     text,
-    size: 'small',
+    size: 'figure',
     anchor,
   })
   const late = (swing.ground?.angle ?? 0) < ground.openTo / 2

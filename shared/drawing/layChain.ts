@@ -99,7 +99,7 @@ function figure(placed: PlacedLabel, row: Row): Primitive[] {
   if (placed.row === 'beyond') return [write(placed.text, size, row.toLeft ? -clearOfTicks : beyond(size))]
   const out = [write(placed.text, size, -lift - (placed.count > 1 ? 0.6 : 0))]
   const second = placed.label.secondary
-  if (second !== undefined && textWidth(second, textSizes.small) <= placed.width * 3)
-    out.push(write(second, textSizes.small, beyond(textSizes.small)))
+  if (second !== undefined && textWidth(second, textSizes.figure) <= placed.width * 3)
+    out.push(write(second, textSizes.figure, beyond(textSizes.figure)))
   return out
 }

@@ -37,7 +37,7 @@ function layAside(aside: Aside, page: { toPaper: ToPaper; scale: number; part?: 
       x: at[0] + aside.dx,
       y: at[1] - aside.dy,
       text: aside.text,
-      size: textSizes.small,
+      size: textSizes.figure,
       weight: 'regular',
       anchor: aside.anchor,
       angle: 0,

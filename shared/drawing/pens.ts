@@ -17,8 +17,14 @@ export const pens: Record<Pen, { width: number; dash: number[] }> = {
   thrust: { width: 0.4, dash: [] },
 }
 
-/** Type sizes in mm on paper: 8.5, 11.5, 13 and 13 points. */
-export const textSizes: Record<TextSize, number> = { small: 3, normal: 4.06, large: 4.6, title: 4.6 }
+/** Type sizes in mm on paper: 8.5, 11, 11.5, 13 and 13 points. small is for names only: a figure is never under 11 points. */
+export const textSizes: Record<TextSize, number> = {
+  small: 3,
+  figure: 3.89,
+  normal: 4.06,
+  large: 4.6,
+  title: 4.6,
+}
 
 /** Height of a capital or a figure as a share of the type size, IBM Plex Sans. */
 export const capHeight = 0.698

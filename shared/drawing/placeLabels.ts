@@ -11,7 +11,7 @@ export type PlacedLabel = {
   text: string
   at: number
   width: number
-  size: 'normal' | 'small'
+  size: 'normal' | 'figure'
   row: 'above' | 'beyond'
   outside: boolean
   /** The span written about: more than one length where neighbours are written once. */
@@ -25,13 +25,13 @@ type Span = { from: number; to: number; count: number; label: ChainLabel; text: 
 /** Space kept free between a figure and the ticks beside it, mm. */
 const clear = 1
 
-const widthAt = (text: string, size: 'normal' | 'small') => textWidth(text, textSizes[size])
-const fits = (span: Span, size: 'normal' | 'small') =>
+const widthAt = (text: string, size: 'normal' | 'figure') => textWidth(text, textSizes[size])
+const fits = (span: Span, size: 'normal' | 'figure') =>
   span.to - span.from >= widthAt(span.text, size) + 2 * clear
 
 /** Built fractions are small enough already: a figure with one is never set smaller. */
 const hasFraction = (text: string): boolean => /[⁄½¼¾⅛⅜⅝⅞]/.test(text)
-const smallest = (text: string): 'normal' | 'small' => (hasFraction(text) ? 'normal' : 'small')
+const smallest = (text: string): 'normal' | 'figure' => (hasFraction(text) ? 'normal' : 'figure')
 
 /** Lengths with their figures; runs of one group that can't each be written are joined as '6 × 112'. */
 function spansOf(stops: number[], labels: (ChainLabel | null)[]): Span[] {

@@ -131,7 +131,7 @@ function tongueWords(spec: GateSpec, figures: FigureText): Mark[] {
     dx: -4,
     dy: -6.2 - 3.9 * i,
     text,
-    size: 'small',
+    size: 'figure',
     anchor: 'end',
   }))
 }

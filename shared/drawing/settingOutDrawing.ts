@@ -82,7 +82,7 @@ function ordinates({ placed, base }: Band, figures: FigureText): Mark[] {
       dx: 1.1,
       dy,
       text,
-      size: 'small',
+      size: 'figure',
       anchor: 'end',
       angle: 90,
       // Where 50 mm are too narrow for a figure, every second one is left out.

@@ -38,7 +38,7 @@ export function swingPlan({ spec, design, placing, figures }: GateView): Drawing
   const posts = [postMarks(-hangingGap, -1, depth), postMarks(right, 1, depth)]
   const reach = reachOf(plans, { left: -hangingGap - post, right: right + post, depth })
   return {
-    title: `Swing, from above: opens to the ${spec.opens === 'to-face' ? 'face' : 'back'}`,
+    title: `Swing from above, to the ${spec.opens === 'to-face' ? 'face' : 'back'}`,
     description: `The ${placing.kind === 'pair' ? 'leaves' : 'leaf'} from above, shut and opened ${spec.openTo ?? 90} degrees to the ${spec.opens === 'to-face' ? 'face' : 'back'}`,
     extent: reach,
     margin: { left: 14, right: 14, top: 14, bottom: 22 },

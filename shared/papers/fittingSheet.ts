@@ -52,11 +52,8 @@ export function fittingSheet(input: JobCardInput, measure: Measure = plainMeasur
       measure,
       tools,
     })
-    const blocks = [
-      ...closelyPacked(parts, [], { first, later }),
-      ...stepBlocks(design.steps, { stage: 'hanging', unit, width }, measure),
-      handedOver(input, width),
-    ]
+    const steps = stepBlocks(design.steps, { stage: 'hanging', unit, width }, measure)
+    const blocks = [...closelyPacked(parts, [], { first, later }), ...steps, handedOver(input, width)]
     return flow(blocks, first, later)
   })
   const least = Math.min(...made.map((pages) => pages.length))

@@ -33,21 +33,25 @@ const heightOf = (group: Block[], first: boolean): number =>
 /** Where a block comes: its page, counted from 0, and its top, mm. */
 type Place = { block: Block; page: number; x: number; y: number }
 
-/** The place of every block down the pages, beginning a new page when the next group has no room. */
+/** The place of every block down the pages, beginning a new page when the next group has no room. A group higher than a page is parted. */
 function places(blocks: Block[], first: Frame, later: Frame): Place[] {
   const out: Place[] = []
   let page = 0
   let frame = first
   let y = frame.top
+  const turn = (needed: (atTop: boolean) => number): void => {
+    const crowded = y + needed(y === frame.top) > frame.bottom
+    if (!crowded || (y === frame.top && frame !== first)) return
+    page += 1
+    frame = later
+    y = frame.top
+  }
   for (const group of groups(blocks)) {
-    const crowded = y + heightOf(group, y === frame.top) > frame.bottom
-    if (crowded && (y > frame.top || frame === first)) {
-      page += 1
-      frame = later
-      y = frame.top
-    }
+    turn((atTop) => heightOf(group, atTop))
+    const tall = heightOf(group, true) > later.bottom - later.top
     for (const block of group) {
       const { again } = block
+      if (tall) turn((atTop) => heightOf([block], atTop))
       if (y > frame.top) y += block.above ?? 0
       else if (again && page > 0) {
         out.push({ block: again, page, x: frame.x, y })

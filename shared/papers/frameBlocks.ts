@@ -55,8 +55,8 @@ export function frameBlocks(
   const { write } = figureText(unit)
   const columns = [
     { title: 'At the stiles', width: 36 },
-    { title: 'lower edge', width: 28, align: 'end' as const, size: 13, weight: 'semibold' as const },
-    { title: 'upper edge', width: 28, align: 'end' as const, size: 13, weight: 'semibold' as const },
+    { title: 'lower edge', width: 28, align: 'end' as const, size: 14, weight: 'semibold' as const },
+    { title: 'upper edge', width: 28, align: 'end' as const, size: 14, weight: 'semibold' as const },
   ]
   const facts = saidByLeaf(design.leaves, (leaf) => frameFacts(spec, leaf, write)).flatMap(
     ({ who, value }) => [

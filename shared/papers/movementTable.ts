@@ -19,11 +19,11 @@ export function movementTable(
   const end = { align: 'end' as const, weight: 'semibold' as const }
   const share = width / 100
   const columns = [
-    { title: 'Air', width: 25 * share },
+    { title: 'Air', width: (unit === 'mm' ? 25 : 20) * share },
     { title: 'Timber, %', width: 19 * share, align: 'end' as const },
     { title: 'Leaf wide', width: (unit === 'mm' ? 17 : 22) * share, ...end },
     { title: 'Joint gap, mm', width: 19 * share, ...end },
-    { title: 'Tongue, mm', width: (unit === 'mm' ? 20 : 15) * share, align: 'end' as const },
+    { title: 'Tongue, mm', width: 20 * share, align: 'end' as const },
   ]
   const airs: [string, InAir][] = [
     ['shop', movement.shop],

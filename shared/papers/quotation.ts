@@ -12,6 +12,9 @@ import { priceBlocks } from './quotationPrice.ts'
 /** Least height, mm, that a drawing is worth having on the first page; with less left under the letterhead it goes to the second. */
 const leastForGate = 90
 
+/** How large the gate is drawn, as a share of the most it may have: smaller only where that saves the customer a page. */
+const pictureShares = [1, 0.84, 0.7, 0.58] as const
+
 /**
  * A quotation as pages in mm: letterhead, customer and dates; the gate drawn from the front and told in plain words; the price or the
  * options side by side; what is included and what isn't, terms, looking after it; the place to sign. What is printed is only what the
@@ -28,16 +31,12 @@ export function quotation(input: QuotationInput, measure: Measure = plainMeasure
   const free = bottom - top - stacked(head).height - 8
   const height = free >= leastForGate ? free : later.bottom - later.top
   const room = { width, measure }
-  const pages = flow(
-    [
-      ...head,
-      ...gateBlocks(input, { ...room, height }),
-      ...priceBlocks(money, room),
-      ...closeBlocks(input, room),
-    ],
-    first,
-    later,
+  const close = [...priceBlocks(money, room), ...closeBlocks(input, room)]
+  const made = pictureShares.map((share) =>
+    flow([...head, ...gateBlocks(input, { ...room, height, share }), ...close], first, later),
   )
+  const least = Math.min(...made.map((one) => one.length))
+  const pages = made.find((one) => one.length === least) ?? []
   return {
     title: `Quotation ${quotationNumber(header)}`,
     issuedAt: header.issuedAt,

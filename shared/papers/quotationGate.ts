@@ -4,8 +4,8 @@ import { stacked, type Block } from './flow.ts'
 import { prose, type ProseLook } from './quotationLook.ts'
 import type { PriceRoom } from './quotationPrice.ts'
 
-/** Where the gate is shown: the page's width, and what the first page leaves free in height, mm. */
-export type GateRoom = PriceRoom & { height: number }
+/** Where the gate is shown: the page's width, what the first page leaves free in height, mm, and the share of its most height that a drawing gets. */
+export type GateRoom = PriceRoom & { height: number; share: number }
 
 /** Width of a drawing beside its words and the space between, mm. */
 export const [besideWidth, between] = [88, 7]
@@ -41,8 +41,8 @@ export function besideWords(drawing: Drawing, scale: number, column: Block): Blo
 export function gateWithWords(drawing: Drawing, told: readonly string[], room: GateRoom): Block[] {
   const { width, measure } = room
   const most = Math.max(60, Math.min(room.height - 4, 165))
-  const across = { width, height: Math.min(most, 122) }
-  const beside = { width: besideWidth, height: most }
+  const across = { width, height: Math.min(most, 122) * room.share }
+  const beside = { width: besideWidth, height: most * room.share }
   const [wide, tall] = [fittingScale(drawing, across), fittingScale(drawing, beside)]
   const narrow = { width: width - besideWidth - between, measure }
   const column = stacked(sentences(told, narrow))

@@ -11,7 +11,7 @@ import {
 import { lineHeight, linesAt, setLines, type SetLine, type Setting } from './words.ts'
 
 /** Type sizes of a quotation, points. */
-export const type = { small: 9, body: 10, heading: 12, name: 18, title: 15 } as const
+export const type = { small: 11, body: 11, heading: 13, name: 18, title: 16 } as const
 
 /** The part of a sheet that a quotation uses, mm: wide margins, as a letter has; foot is the baseline of the line at the foot. */
 export function letterFrame(format: PaperFormat) {

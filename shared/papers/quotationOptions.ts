@@ -14,6 +14,7 @@ import {
 } from './quotationGate.ts'
 import type { QuotationInput } from './quotationInput.ts'
 import { kept, prose, section, type } from './quotationLook.ts'
+import { fitWords } from './words.ts'
 import { mostAcross, optionName, rowsOf } from './quotationPrice.ts'
 
 /** Blocks beside one another in columns of one width. */
@@ -72,10 +73,15 @@ const columnWidth = ({ width }: Pick<GateRoom, 'width'>): number =>
   (width - (mostAcross - 1) * between) / mostAcross
 
 /** Options one under another, each drawing with its words beside it, or under it where they are long. */
-function optionRows(shown: readonly Shown[], { width, measure }: GateRoom): Block[] {
+function optionRows(shown: readonly Shown[], { width, measure, share }: GateRoom): Block[] {
   const drawings = shown.flatMap(({ drawing }) => (drawing ? [drawing] : []))
-  const scale = oneScale(drawings, { width: besideWidth, height: besideHeight })
-  return shown.flatMap(({ name, own, drawing }) => {
+  const scale = oneScale(drawings, { width: besideWidth, height: besideHeight * share })
+  return shown.flatMap(({ name: whole, own, drawing }) => {
+    const name = fitWords(
+      whole,
+      { width, most: type.heading, least: type.heading, weight: 'semibold' },
+      measure,
+    ).text
     const narrow = { width: width - besideWidth - between, measure, size: type.small }
     const column = stacked(sentences(own, narrow))
     if (drawing && column.height <= mostWords) return [section(name), besideWords(drawing, scale, column)]
@@ -88,7 +94,7 @@ function optionRows(shown: readonly Shown[], { width, measure }: GateRoom): Bloc
 const columnScale = (shown: readonly Shown[], room: GateRoom): number =>
   oneScale(
     shown.flatMap(({ drawing }) => (drawing ? [forColumn(drawing)] : [])),
-    { width: columnWidth(room), height: columnHeight },
+    { width: columnWidth(room), height: columnHeight * room.share },
   )
 
 /** Whether options go into columns: where they are drawn large enough there and their words aren't too long. */

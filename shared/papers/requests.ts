@@ -30,9 +30,14 @@ export const benchPaperTakes = {
     format,
   }),
   'papers.order': v.strictObject({ orderId: rowId, format }),
+  'papers.uncovered': v.strictObject({ jobId: rowId }),
 } as const
+
+/** Letters and signs that can't be printed, what they stand in ('the customer’s name'), and its entry; '' where that is no entry of the job's. */
+export type Uncovered = { what: string; field: string; characters: string[] }
 
 export type BenchPaperReplies = {
   'papers.dayList': { base64: string }
   'papers.order': { base64: string }
+  'papers.uncovered': Uncovered[]
 }

@@ -68,16 +68,17 @@ export function ripTable(boards: Board[], list: RipList): Block[] {
   const { write, other } = figureText(unit)
   const ends = endColumns(boards)
   const both = width > 140 && ends.length < 4
-  const taken = (both ? 81 : 61) + ends.length * 22
+  const taken = (both ? 81 : 61) + ends.length * (unit === 'mm' ? 22 : 26)
   const columns = [
     { title: 'Board', width: 21, size: 13 },
-    { title: 'Face', width: 20, align: 'end' as const, size: 13, weight: 'semibold' as const },
+    { title: 'Face', width: 20, align: 'end' as const, size: 14, weight: 'semibold' as const },
     ...(both ? [{ title: unit === 'mm' ? 'inches' : 'mm', width: 20, align: 'end' as const }] : []),
-    { title: 'Fence', width: 20, align: 'end' as const, size: 13, weight: 'semibold' as const },
+    { title: 'Fence', width: 20, align: 'end' as const, size: 14, weight: 'semibold' as const },
     ...ends.map((end) => ({
       title: end.title,
-      width: 22,
+      width: unit === 'mm' ? 22 : 26,
       align: 'end' as const,
+      size: 14,
       weight: 'semibold' as const,
     })),
     { title: 'What it loses', width: width - taken },

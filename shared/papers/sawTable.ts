@@ -79,10 +79,10 @@ export function sawTable(
   const guided = all.slice(0, mostGuided)
   const columns = [
     { title: 'Cut', width: guided.length > 1 ? 62 : 80 },
-    { title: 'Off square', width: 22, align: 'end' as const, size: 13, weight: 'semibold' as const },
+    { title: 'Off square', width: 24, align: 'end' as const, size: 14, weight: 'semibold' as const },
     { title: 'Depth', width: 20, align: 'end' as const },
-    { title: 'Fence', width: 20, align: 'end' as const, size: 13, weight: 'semibold' as const },
-    { title: 'Guide line', width: width - (guided.length > 1 ? 124 : 142) },
+    { title: 'Fence', width: 20, align: 'end' as const, size: 14, weight: 'semibold' as const },
+    { title: 'Guide line', width: width - (guided.length > 1 ? 126 : 144) },
   ]
   const rows = cutsOf(settings).map((same) => sawRow(same, write, guided))
   const note = paragraph(sawNote(guided, all.length - guided.length), { width, measure })

@@ -132,15 +132,17 @@ export function table({ columns, rows, followed = false }: Table, measure: Measu
   ]
 }
 
-/** A section's own heading, kept with what follows. */
-export const heading = (text: string): Block => ({
-  height: 7.2,
-  above: 4.3,
-  withNext: true,
-  marks: (x, y) => [
-    { kind: 'text', x, y: y + 4.8, text, size: 14, weight: 'semibold', ink: 'black', anchor: 'start' },
-  ],
-})
+/** A section's own heading, kept with what follows. room is given where its words aren't the program's own: they go on over the line. */
+export function heading(text: string, room?: Omit<Setting, 'size'>): Block {
+  const run = { text, weight: 'semibold' as const }
+  const lines = room ? setLines([run], { ...room, size: 14 }) : [[{ ...run, x: 0 }]]
+  return {
+    height: 7.2 + (lines.length - 1) * lineHeight(14),
+    above: 4.3,
+    withNext: true,
+    marks: (x, y) => linesAt(lines, { x, y: y + 4.8, size: 14, ink: 'black' }),
+  }
+}
 
 /** Words across a width as one block, in the body's size unless another is given. */
 export function paragraph(text: string, setting: Omit<Setting, 'size'> & { size?: number }): Block {

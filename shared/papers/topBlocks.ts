@@ -40,13 +40,13 @@ function heightsTable(
   heights: [number, number][],
   { figures, width, measure }: { figures: FigureText; width: number; measure: Measure },
 ): Block[] {
-  const across = figures.unit === 'mm' ? 6 : 4
+  const across = figures.unit === 'mm' ? 5 : 4
   const deep = Math.ceil(heights.length / across)
   const sets = Math.ceil(heights.length / deep)
   const each = width / across
   const columns = Array.from({ length: sets }, () => [
     { title: 'At', width: each * 0.42, align: 'end' as const },
-    { title: 'Height', width: each * 0.58, align: 'end' as const, size: 12, weight: 'semibold' as const },
+    { title: 'Height', width: each * 0.58, align: 'end' as const, size: 14, weight: 'semibold' as const },
   ]).flat()
   const rows = Array.from({ length: deep }, (_, i) =>
     Array.from({ length: sets }, (_, set): Cell[] => {

@@ -41,11 +41,25 @@ export function overlap(a: WordBox, b: WordBox, hair = 0.05): boolean {
   })
 }
 
-/** Every pair of words that lie over one another. */
-export const overlaps = (boxes: WordBox[]): string[] =>
-  boxes.flatMap((box, i) =>
-    boxes.slice(i + 1).flatMap((other) => (overlap(box, other) ? [`${box.text} | ${other.text}`] : [])),
+/** The upright box about words, however they are turned. */
+const upright = ({ corners }: WordBox) => ({
+  left: Math.min(...corners.map(([x]) => x)),
+  right: Math.max(...corners.map(([x]) => x)),
+  top: Math.min(...corners.map(([, y]) => y)),
+  bottom: Math.max(...corners.map(([, y]) => y)),
+})
+
+/** Every pair of words that lie over one another. Only those whose upright boxes meet are looked at closely. */
+export function overlaps(boxes: WordBox[]): string[] {
+  const about = boxes.map((box) => ({ box, ...upright(box) }))
+  return about.flatMap((one, i) =>
+    about.slice(i + 1).flatMap((other) => {
+      const apart =
+        one.right < other.left || other.right < one.left || one.bottom < other.top || other.bottom < one.top
+      return !apart && overlap(one.box, other.box) ? [`${one.box.text} | ${other.box.text}`] : []
+    }),
   )
+}
 
 /** Words that reach past a sheet's edges. */
 export const outside = (

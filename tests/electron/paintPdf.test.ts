@@ -105,29 +105,6 @@ describe('a painted card', () => {
     for (const cut of input.design.cuts) expect(text).toContain(String(cut.length))
   })
 
-  it.each(hardGates.filter((_, i) => i % 4 === 0))(
-    'keeps its ink 10 mm from the edges and 15 from the foot: $name',
-    async (gate) => {
-      for (const parts of [{}, { header: longHeader }]) {
-        const pdf = await read(await paintPdf(cardPaper(parts, gate)))
-        for (let page = 1; page <= pdf.numPages; page++) {
-          const ink = await inkBounds(pdf, page)
-          expect(ink.left).toBeGreaterThanOrEqual(10)
-          expect(ink.top).toBeGreaterThanOrEqual(10)
-          expect(ink.right).toBeGreaterThanOrEqual(10)
-          expect(ink.bottom).toBeGreaterThanOrEqual(15)
-        }
-      }
-    },
-  )
-
-  it('draws its check line 100 mm long to a third of a millimetre, on the raster', async () => {
-    const marks: PageMark[] = [{ kind: 'line', x1: 30, y1: 100, x2: 130, y2: 100, width: 0.4, ink: 'black' }]
-    const ink = await inkBounds(await read(await paintPdf(sheet(marks))), 1)
-    expect(Math.abs(210 - ink.left - ink.right - 100)).toBeLessThan(0.35)
-    expect(Math.abs(ink.left - 30)).toBeLessThan(0.25)
-  })
-
   it('refuses a place that is no finite number', async () => {
     await expect(paintPdf(sheet([{ ...line('x', 20), x: Number.NaN } as PageMark]))).rejects.toThrow(
       RangeError,

@@ -1,26 +1,27 @@
 import { layOut } from '../../shared/drawing/layOut.ts'
 import { plainMeasure } from '../../shared/papers/measure.ts'
-import { mmOfPoint, type Page, type PaperDocument } from '../../shared/papers/page.ts'
-import { wordBox, wordBoxes, type WordBox } from '../drawing/wordBoxes.ts'
+import { mmOfPoint, type Measure, type Page, type PaperDocument } from '../../shared/papers/page.ts'
+import { wordBox, type WordBox } from '../drawing/wordBoxes.ts'
 
 /** Every line of words on a page, drawings' words included, in mm. Turned words across a draft lie under all and don't count. */
-export function boxesOn(page: Page): WordBox[] {
+export function boxesOn(page: Page, measure: Measure = plainMeasure): WordBox[] {
   return page.marks.flatMap((mark): WordBox[] => {
     if (mark.kind === 'text' && mark.angle === undefined)
       return [
         wordBox(
           { ...mark, size: mark.size * mmOfPoint, angle: 0 },
-          plainMeasure(mark.text, mark.size, mark.weight),
+          measure(mark.text, mark.size, mark.weight),
         ),
       ]
     if (mark.kind !== 'drawing') return []
     const { drawing, width, height, scale } = mark
     const caption = mark.unscaled ? {} : { caption: `1 : ${scale}` }
     const laid = layOut(drawing, { width, height, scale, ...caption })
-    return wordBoxes(laid.primitives).map((box) => ({
-      ...box,
-      corners: box.corners.map(([x, y]) => [x + mark.x, y + mark.y] as const),
-    }))
+    return laid.primitives.flatMap((one) => {
+      if (one.kind !== 'text') return []
+      const box = wordBox(one, measure(one.text, one.size / mmOfPoint, one.weight))
+      return [{ ...box, corners: box.corners.map(([x, y]) => [x + mark.x, y + mark.y] as const) }]
+    })
   })
 }
 

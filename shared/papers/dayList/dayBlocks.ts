@@ -74,6 +74,7 @@ function endWords({ ends, setting }: DayPiece): string {
     return ''
   return ends
     .replace(/^both ends square; /, '')
+    .replace(/ once together$/, '')
     .replace(/^head [\d.]+ at the hanging edge, [\d.]+ at the closing edge, cut/, 'head cut to the top')
 }
 

@@ -1,6 +1,7 @@
 import type { CutRow } from '../../cutting/cutList.ts'
 import { figureText } from '../../drawing/figureText.ts'
 import { writeShortMm } from '../../units/writeLength.ts'
+import { withoutIsolation } from '../isolateNames.ts'
 import type { JobCardInput } from '../jobCardInput.ts'
 
 /** What one label says of its piece: length as it is cut, in the job's unit; section as the cut list has it, mm. */
@@ -30,4 +31,4 @@ export function labelledParts({
 
 /** What a label's square holds: the job's number, or its title where it has none, and the piece's mark, as plain words. */
 export const scannedWords = ({ number, title }: JobCardInput['header'], mark: string): string =>
-  [number === '' ? title : number, mark].filter((words) => words !== '').join(' ')
+  withoutIsolation([number === '' ? title : number, mark].filter((words) => words !== '').join(' '))

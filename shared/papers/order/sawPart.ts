@@ -90,7 +90,7 @@ export function sawBlocks(input: TimberOrderInput, room: Room): Block[] {
     ...sections.flatMap((itemId) => {
       const own = lengths.filter((length) => length.itemId === itemId)
       return [
-        heading(own[0]?.name ?? ''),
+        heading(own[0]?.name ?? '', room),
         ...cuttings(own).flatMap((cutting) => lengthBlocks(cutting, { input, scale, room })),
       ]
     }),
