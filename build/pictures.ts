@@ -58,7 +58,7 @@ try {
         .catch((error: Error) => process.stderr.write(`${state.name}: ${error.message}\n`))
       for (const light of lights) {
         await page.emulateMedia({ colorScheme: light })
-        await page.waitForTimeout(state.name === 'papers' ? 1500 : 150)
+        await page.waitForTimeout(150)
         await page.screenshot({ path: join(folder, `${state.name}-${size.name}-${light}.png`) })
       }
       await context.close()

@@ -7,11 +7,13 @@ import { appAddress, appScheme, serveApp } from './appProtocol.ts'
 import { bookPlace } from './bookPlace.ts'
 import { listenForRequests } from './ipc.ts'
 import { logInto, now } from './log.ts'
-import { makeCard } from './makeCard.ts'
+import { makeCard, warmPainter } from './makeCard.ts'
 import { makeBenchPaper } from './makeBenchPaper.ts'
 import { makeQuotation } from './makeQuotation.ts'
 import { menuFor } from './menu.ts'
 import { openedBook, type OpenedBook } from './openedBook.ts'
+import { printPaperWith } from './printing/printPaper.ts'
+import { makeShelf } from './printing/shelf.ts'
 import { guardPages, guardSession } from './security.ts'
 import { makeWindow, showWindow } from './window.ts'
 
@@ -19,6 +21,7 @@ import { makeWindow, showWindow } from './window.ts'
 const built = (path: string): string => join(import.meta.dirname, '..', path)
 
 const log = logInto(app.getPath('logs'))
+const shelf = makeShelf()
 
 const openTheBook = (): Promise<OpenedBook> =>
   openedBook({
@@ -27,6 +30,9 @@ const openTheBook = (): Promise<OpenedBook> =>
     makeCard,
     makeQuotation,
     makeBenchPaper,
+    print: printPaperWith(BrowserWindow),
+    shelf,
+    warm: warmPainter,
     log,
     migrations: readMigrations(built('migrations')),
   })
@@ -36,7 +42,7 @@ const open = async (): Promise<void> => {
   const book = await openTheBook()
   app.once('will-quit', () => void book.close())
   guardSession(session.defaultSession)
-  serveApp(protocol, built('renderer'))
+  serveApp(protocol, { rendererFolder: built('renderer'), paperOf: shelf.find })
   Menu.setApplicationMenu(Menu.buildFromTemplate(menuFor(process.platform)))
   const window = makeWindow(BrowserWindow, built('main/preload.cjs'))
   app.on('second-instance', () => showWindow(window))

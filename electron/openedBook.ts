@@ -9,9 +9,11 @@ import { answer } from './handlers/answer.ts'
 import type { Context } from './handlers/context.ts'
 import { issueSampleCard } from './handlers/sampleCards.ts'
 import { quoteSamples } from './handlers/sampleQuotations.ts'
+import { makeShelf, shelving, type Shelf } from './printing/shelf.ts'
 
 /**
- * What opening takes: the book's file, the clock, the papers' painters, the log. A book that is new is filled with the
+ * What opening takes: the book's file, the clock, the papers' painters, how the window prints (null where a browser does) and the shelf it
+ * prints from, the log. A book that is new is filled with the
  * sample jobs unless `empty` asks for none.
  */
 export type Opening = OpenOptions & {
@@ -19,6 +21,9 @@ export type Opening = OpenOptions & {
   makeCard: Context['makeCard']
   makeQuotation: Context['makeQuotation']
   makeBenchPaper: Context['makeBenchPaper']
+  print: Context['print']
+  shelf?: Shelf
+  warm?: () => void
   log: (line: string) => void
   empty?: boolean
 }
@@ -54,9 +59,14 @@ export const openedBook = async ({ path, empty, ...rest }: Opening): Promise<Ope
   if (!lock) throw new BookProblem('locked', alreadyOpen)
   try {
     const isNew = !existsSync(path)
-    const { makeCard, makeQuotation, makeBenchPaper, log, ...options } = rest
-    const painters = { makeCard, makeQuotation, makeBenchPaper }
-    const context = { book: openBook(path, options), now: options.now, dayOf, ...painters, log }
+    const { makeCard, makeQuotation, makeBenchPaper, print, shelf = makeShelf(), warm, log, ...options } = rest
+    const painters = {
+      makeCard: shelving(shelf, makeCard),
+      makeQuotation: shelving(shelf, makeQuotation),
+      makeBenchPaper: shelving(shelf, makeBenchPaper),
+    }
+    const papers = { ...painters, shelf, print, ...(warm && { warm }) }
+    const context = { book: openBook(path, options), now: options.now, dayOf, ...papers, log }
     if (isNew && !empty) await fill(context)
     return {
       answer: (name, payload) => answer(context, name, payload),

@@ -53,6 +53,9 @@ export async function request<N extends RequestName>(name: N, payload: Takes<N>)
   }
 }
 
+/** Whether the screens stand in the program's own window, which prints by itself; otherwise the browser does. */
+export const inOwnWindow = (): boolean => window.bracework !== undefined
+
 /** True when a result failed only because the book could not be reached. */
 export const wasUnreachable = (result: Result<unknown>): boolean =>
   !result.ok && result.problems.some((problem) => problem.code === unreachable)

@@ -63,6 +63,8 @@ const carried: Readonly<Record<RequestName, true>> = {
   'rack.count': true,
   'papers.dayList': true,
   'papers.order': true,
+  'papers.part': true,
+  'papers.print': true,
 }
 
 /** The names the window may call, in the contract's order. */

@@ -17,8 +17,7 @@ export const paperStates: State[] = [
       await gateOf(page, '985', '1830')
       await page.getByRole('link', { name: 'Papers' }).click()
       await page.getByRole('button', { name: 'Show the part labels' }).click()
-      await page.locator('iframe').waitFor()
-      await page.waitForTimeout(1500)
+      await page.locator('canvas[data-painted]').waitFor()
       await page.getByRole('button', { name: 'Show the day list' }).scrollIntoViewIfNeeded()
     },
   },

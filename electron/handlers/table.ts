@@ -5,6 +5,7 @@ import { changeJob, createJob, findCustomers, listJobs, openJob, repeatJob } fro
 import { cancelOrder, cutOrder, listOrders, openOrder, placeOrder, receiveOrder } from './orders.ts'
 import { printDayList, printOrder } from './benchPapers.ts'
 import { comparePapers, draftCard, issueCard, listPapers, printSheet, readPaper } from './papers.ts'
+import { partOfPaper, printPaper } from './printing.ts'
 import {
   addItem,
   addSupplier,
@@ -88,4 +89,6 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'rack.count': countRack,
   'papers.dayList': printDayList,
   'papers.order': printOrder,
+  'papers.part': partOfPaper,
+  'papers.print': printPaper,
 }

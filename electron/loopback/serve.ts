@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url'
 import { BookProblem } from '../../db/bookProblem.ts'
 import { bookPlace } from '../bookPlace.ts'
 import { logLine, now } from '../log.ts'
-import { makeCard } from '../makeCard.ts'
+import { makeCard, warmPainter } from '../makeCard.ts'
 import { makeBenchPaper } from '../makeBenchPaper.ts'
 import { makeQuotation } from '../makeQuotation.ts'
 import { openedBook, type OpenedBook } from '../openedBook.ts'
@@ -60,7 +60,7 @@ const painters = { makeCard, makeQuotation, makeBenchPaper }
 
 const serve = async ({ book: file, port, open, empty, fixedKey }: Flags): Promise<void> => {
   const path = resolve(file ?? bookPlace({ platform: process.platform, env: process.env, home: homedir() }))
-  const book = await openedBook({ path, now, ...painters, log: logLine, empty })
+  const book = await openedBook({ path, now, ...painters, print: null, warm: warmPainter, log: logLine, empty })
   const host = await hostOn(path, {
     rendererFolder,
     answer: book.answer,

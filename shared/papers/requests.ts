@@ -15,6 +15,22 @@ export const labelChoiceShape = v.strictObject({
   ),
 })
 
+const hash = v.pipe(v.string('a paper’s mark'), v.regex(/^[0-9a-f]{64}$/, 'a paper’s mark'))
+const pageNumber = v.pipe(
+  v.number('a page'),
+  v.integer('a page'),
+  v.minValue(1, 'a page from 1'),
+  v.maxValue(5000, 'a page up to 5000'),
+)
+/** The most copies of a paper that are printed at once. */
+export const mostCopies = 99
+const copies = v.pipe(
+  v.number('a whole number'),
+  v.integer('a whole number'),
+  v.minValue(1, 'at least one copy'),
+  v.maxValue(mostCopies, `up to ${mostCopies} copies`),
+)
+
 /** What the requests for papers of several jobs take: `BenchPaperReplies` says what each gives. */
 export const benchPaperTakes = {
   'papers.dayList': v.strictObject({
@@ -22,9 +38,21 @@ export const benchPaperTakes = {
     format,
   }),
   'papers.order': v.strictObject({ orderId: rowId, format }),
+  'papers.part': v.strictObject({
+    sha256: hash,
+    pages: v.pipe(
+      v.array(pageNumber),
+      v.minLength(1, 'at least one page'),
+      v.maxLength(5000, 'up to 5000 pages'),
+    ),
+    copies,
+  }),
+  'papers.print': v.strictObject({ sha256: hash, copies }),
 } as const
 
 export type BenchPaperReplies = {
   'papers.dayList': { base64: string }
   'papers.order': { base64: string }
+  'papers.part': { base64: string; sha256: string }
+  'papers.print': { ended: 'printed' | 'left' }
 }
