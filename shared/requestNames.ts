@@ -65,6 +65,10 @@ const carried: Readonly<Record<RequestName, true>> = {
   'papers.order': true,
   'papers.part': true,
   'papers.print': true,
+  'papers.due': true,
+  'papers.dueCard': true,
+  'papers.gather': true,
+  'papers.issueTogether': true,
 }
 
 /** The names the window may call, in the contract's order. */

@@ -5,6 +5,8 @@ import { changeJob, createJob, findCustomers, listJobs, openJob, repeatJob } fro
 import { cancelOrder, cutOrder, listOrders, openOrder, placeOrder, receiveOrder } from './orders.ts'
 import { printDayList, printOrder } from './benchPapers.ts'
 import { comparePapers, draftCard, issueCard, listPapers, printSheet, readPaper } from './papers.ts'
+import { gatherCards, issueCards, makeDueCard } from './batchCards.ts'
+import { listDueCards } from './dueCards.ts'
 import { partOfPaper, printPaper } from './printing.ts'
 import {
   addItem,
@@ -91,4 +93,8 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'papers.order': printOrder,
   'papers.part': partOfPaper,
   'papers.print': printPaper,
+  'papers.due': listDueCards,
+  'papers.dueCard': makeDueCard,
+  'papers.gather': gatherCards,
+  'papers.issueTogether': issueCards,
 }

@@ -1,5 +1,7 @@
 import * as v from 'valibot'
+import type { Paper } from '../job/job.ts'
 import { rowId } from '../pricing/shapes.ts'
+import { mostCards, type CardMade, type DueCards } from './dueCards.ts'
 import { labelSheets } from './labels/labelLayouts.ts'
 
 const format = v.picklist(['a4', 'letter'], 'a4 or letter')
@@ -31,6 +33,12 @@ const copies = v.pipe(
   v.maxValue(mostCopies, `up to ${mostCopies} copies`),
 )
 
+const cards = v.pipe(
+  v.array(hash),
+  v.minLength(1, 'at least one card'),
+  v.maxLength(mostCards, `up to ${mostCards} cards at once`),
+)
+
 /** What the requests for papers of several jobs take: `BenchPaperReplies` says what each gives. */
 export const benchPaperTakes = {
   'papers.dayList': v.strictObject({
@@ -48,6 +56,10 @@ export const benchPaperTakes = {
     copies,
   }),
   'papers.print': v.strictObject({ sha256: hash, copies }),
+  'papers.due': v.strictObject({}),
+  'papers.dueCard': v.strictObject({ jobId: rowId, format, issue: v.boolean('yes or no') }),
+  'papers.gather': v.strictObject({ cards }),
+  'papers.issueTogether': v.strictObject({ cards }),
 } as const
 
 export type BenchPaperReplies = {
@@ -55,4 +67,8 @@ export type BenchPaperReplies = {
   'papers.order': { base64: string }
   'papers.part': { base64: string; sha256: string }
   'papers.print': { ended: 'printed' | 'left' }
+  'papers.due': DueCards
+  'papers.dueCard': CardMade
+  'papers.gather': { base64: string; sha256: string; pages: number }
+  'papers.issueTogether': Paper[]
 }
