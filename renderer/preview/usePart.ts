@@ -4,11 +4,29 @@ import { request, sentences } from '../api.ts'
 import { capital } from '../format.ts'
 import { bytesOf, markOf } from '../paperBytes.ts'
 
-/** A paper, or the part of it that was chosen: what is shown, and just that is printed. */
-export type Shown = { bytes: Uint8Array<ArrayBuffer>; sha256: string; pages: number }
+/** What is shown, and just that is printed: a paper, or the part of it that was chosen. */
+type Shown = { bytes: Uint8Array<ArrayBuffer>; part: boolean }
 
 /** Long enough for the next figure of '12' to be typed. */
 const typingMs = 250
+
+/** Which pages of a paper of so many, and how many copies, as they are typed. */
+function useChoice() {
+  /** How many pages the whole paper has; 0 until it is open. */
+  const count = ref(0)
+  const pages = ref('')
+  const copies = ref(1)
+  const read = computed(() => pageChoice(pages.value, count.value))
+  const problem = computed(() => (count.value === 0 || read.value.ok ? '' : capital(sentences(read.value))))
+  const chosen = computed(() => (read.value.ok ? read.value.value : undefined))
+  const isAll = computed(() => chosen.value?.length === count.value && copies.value === 1)
+  function reset() {
+    count.value = 0
+    pages.value = ''
+    copies.value = 1
+  }
+  return { count, pages, copies, problem, chosen, isAll, reset }
+}
 
 /**
  * The part of a paper that is shown and printed: the pages and copies chosen. A choice that can't be read leaves the part as it was and says why.
@@ -16,63 +34,47 @@ const typingMs = 250
  */
 export function usePart(base64: Ref<string>) {
   const whole = computed(() => bytesOf(base64.value))
-  /** How many pages the whole paper has, told by whoever opened it. */
-  const count = ref(0)
-  const pages = ref('')
-  const copies = ref(1)
-  const shown = shallowRef<{ bytes: Uint8Array<ArrayBuffer>; part: boolean }>({
-    bytes: whole.value,
-    part: false,
-  })
+  const { count, pages, copies, problem, chosen, isAll, reset } = useChoice()
+  const shown = shallowRef<Shown>({ bytes: whole.value, part: false })
   const trouble = ref('')
   /** A choice was made and its paper isn't there yet. */
   const busy = ref(false)
   let asked = 0
   let timer: ReturnType<typeof setTimeout> | undefined
 
-  const read = computed(() => pageChoice(pages.value, count.value))
-  const problem = computed(() => (count.value === 0 || read.value.ok ? '' : capital(sentences(read.value))))
-  const isAll = computed(() => read.value.ok && read.value.value.length === count.value && copies.value === 1)
-
+  function show(next: Shown, said = '') {
+    shown.value = next
+    trouble.value = said
+    busy.value = false
+  }
+  async function take(): Promise<void> {
+    const mine = ++asked
+    const wanted = chosen.value
+    if (!wanted || count.value === 0) return void (busy.value = false)
+    if (isAll.value) return show({ bytes: whole.value, part: false })
+    const sha256 = await markOf(whole.value)
+    const reply = await request('papers.part', { sha256, pages: wanted, copies: copies.value })
+    if (mine !== asked) return
+    const part = reply.ok ? { bytes: bytesOf(reply.value.base64), part: true } : shown.value
+    show(part, capital(sentences(reply)))
+  }
   watch(whole, (bytes) => {
     clearTimeout(timer)
     asked += 1
-    count.value = 0
-    pages.value = ''
-    copies.value = 1
-    trouble.value = ''
-    busy.value = false
-    shown.value = { bytes, part: false }
+    reset()
+    show({ bytes, part: false })
+  })
+  watch([pages, copies], () => {
+    clearTimeout(timer)
+    if (count.value === 0) return
+    busy.value = true
+    timer = setTimeout(() => void take(), typingMs)
   })
   /** Told how many pages what is shown has; only the whole paper's count is the paper's. */
   function opened(found: number) {
     if (!shown.value.part) count.value = found
   }
-
-  async function take(): Promise<void> {
-    const mine = ++asked
-    const chosen = read.value
-    if (!chosen.ok || count.value === 0) return void (busy.value = false)
-    if (isAll.value) {
-      shown.value = { bytes: whole.value, part: false }
-      trouble.value = ''
-      busy.value = false
-      return
-    }
-    const sha256 = await markOf(whole.value)
-    const reply = await request('papers.part', { sha256, pages: chosen.value, copies: copies.value })
-    if (mine !== asked) return
-    busy.value = false
-    trouble.value = capital(sentences(reply))
-    if (reply.ok) shown.value = { bytes: bytesOf(reply.value.base64), part: true }
-  }
-  watch([pages, copies], () => {
-    if (count.value === 0) return
-    clearTimeout(timer)
-    busy.value = true
-    timer = setTimeout(() => void take(), typingMs)
-  })
-  /** Has what was typed last taken before it is printed. */
+  /** Has what was typed last taken before it is printed; false where it can't be. */
   async function settle(): Promise<boolean> {
     clearTimeout(timer)
     if (busy.value) await take()

@@ -56,13 +56,13 @@ export function opened(given: Partial<Context> = {}): Opened {
     book: openedBook(),
     now: tickingClock('2026-03-02T12:00:00.000Z'),
     dayOf,
-    makeCard: shelving(shelf, plainCard),
-    makeQuotation: shelving(shelf, plainQuotation),
-    makeBenchPaper: shelving(shelf, plainBenchPaper),
     shelf,
     print: null,
     log: (line) => void logged.push(line),
     ...given,
+    makeCard: shelving(shelf, given.makeCard ?? plainCard),
+    makeQuotation: shelving(shelf, given.makeQuotation ?? plainQuotation),
+    makeBenchPaper: shelving(shelf, given.makeBenchPaper ?? plainBenchPaper),
   }
   return {
     ...context,
