@@ -7,9 +7,14 @@ import { atSize } from './pngSize.ts'
 
 type Context = CanvasRenderingContext2D
 
-/** Dots across a picture: 300 to the inch, but never too few for a large screen nor more than a mail carries. */
-export const dotsAcross = (mm: number): number =>
-  Math.min(4000, Math.max(1600, Math.round((mm / 25.4) * 300)))
+/** Dots of a picture in all that a mail and a small machine still carry. */
+const mostDots = 24e6
+
+/** Dots across a picture: 300 to the inch where that isn't too many, and never fewer than 1600, for a large screen. */
+export function dotsAcross({ width, height }: Pick<Picture, 'width' | 'height'>): number {
+  const fine = Math.min((width / 25.4) * 300, Math.sqrt((mostDots * width) / height), 4000)
+  return Math.max(1600, Math.round(fine))
+}
 
 function trace(context: Context, points: readonly Point[], closed: boolean): void {
   points.forEach(([x, y], place) => (place === 0 ? context.moveTo(x, y) : context.lineTo(x, y)))
@@ -74,7 +79,7 @@ export async function pictureCanvas(picture: Picture, across: number): Promise<H
 
 /** A picture as a PNG file, at least 1600 dots wide, that says how wide it is in true millimetres. */
 export async function picturePng(picture: Picture): Promise<Blob> {
-  const across = dotsAcross(picture.width)
+  const across = dotsAcross(picture)
   const canvas = await pictureCanvas(picture, across)
   const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'))
   if (!blob) throw new Error('the picture couldn’t be made')

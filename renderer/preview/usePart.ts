@@ -25,7 +25,34 @@ function useChoice() {
     pages.value = ''
     copies.value = 1
   }
-  return { count, pages, copies, problem, chosen, isAll, reset }
+  /** What is asked of the book: undefined while the choice can't be read or the paper isn't open. */
+  const asking = () =>
+    chosen.value && count.value > 0 ? { pages: chosen.value, copies: copies.value } : undefined
+  return { count, pages, copies, problem, isAll, asking, reset }
+}
+
+/** What is shown, what was said instead of the last choice, and whether a choice was made whose paper isn't there yet. */
+function useShown(first: Shown) {
+  const shown = shallowRef<Shown>(first)
+  const trouble = ref('')
+  const busy = ref(false)
+  function show(next: Shown, said = '') {
+    shown.value = next
+    trouble.value = said
+    busy.value = false
+  }
+  return { shown, trouble, busy, show }
+}
+
+/** Does the last work wanted once nothing more was wanted for a moment. */
+function afterTyping(work: () => Promise<void>) {
+  let timer: ReturnType<typeof setTimeout> | undefined
+  const forget = () => clearTimeout(timer)
+  const soon = () => {
+    forget()
+    timer = setTimeout(() => void work(), typingMs)
+  }
+  return { soon, forget }
 }
 
 /**
@@ -34,49 +61,39 @@ function useChoice() {
  */
 export function usePart(base64: Ref<string>) {
   const whole = computed(() => bytesOf(base64.value))
-  const { count, pages, copies, problem, chosen, isAll, reset } = useChoice()
-  const shown = shallowRef<Shown>({ bytes: whole.value, part: false })
-  const trouble = ref('')
-  /** A choice was made and its paper isn't there yet. */
-  const busy = ref(false)
+  const { count, pages, copies, problem, isAll, asking, reset } = useChoice()
+  const { shown, trouble, busy, show } = useShown({ bytes: whole.value, part: false })
   let asked = 0
-  let timer: ReturnType<typeof setTimeout> | undefined
 
-  function show(next: Shown, said = '') {
-    shown.value = next
-    trouble.value = said
-    busy.value = false
-  }
   async function take(): Promise<void> {
     const mine = ++asked
-    const wanted = chosen.value
-    if (!wanted || count.value === 0) return void (busy.value = false)
+    const wanted = asking()
+    if (!wanted) return void (busy.value = false)
     if (isAll.value) return show({ bytes: whole.value, part: false })
     const sha256 = await markOf(whole.value)
-    const reply = await request('papers.part', { sha256, pages: wanted, copies: copies.value })
+    const reply = await request('papers.part', { sha256, ...wanted })
     if (mine !== asked) return
     const part = reply.ok ? { bytes: bytesOf(reply.value.base64), part: true } : shown.value
     show(part, capital(sentences(reply)))
   }
+  const { soon, forget } = afterTyping(take)
   watch(whole, (bytes) => {
-    clearTimeout(timer)
+    forget()
     asked += 1
     reset()
     show({ bytes, part: false })
   })
   watch([pages, copies], () => {
-    clearTimeout(timer)
-    if (count.value === 0) return
-    busy.value = true
-    timer = setTimeout(() => void take(), typingMs)
+    busy.value = count.value > 0
+    if (busy.value) soon()
   })
   /** Told how many pages what is shown has; only the whole paper's count is the paper's. */
-  function opened(found: number) {
+  const opened = (found: number) => {
     if (!shown.value.part) count.value = found
   }
   /** Has what was typed last taken before it is printed; false where it can't be. */
   async function settle(): Promise<boolean> {
-    clearTimeout(timer)
+    forget()
     if (busy.value) await take()
     return problem.value === '' && trouble.value === ''
   }

@@ -1,29 +1,21 @@
+import type { Point } from '../geometry/point.ts'
 import type { LengthUnit } from '../job/job.ts'
 import type { Drawing } from './drawing.ts'
-import { sizeAt } from './fitScale.ts'
+import { fillingScale, sizeAt } from './fitScale.ts'
 import { layOut, noteSpacing } from './layOut.ts'
-import { textSizes } from './pens.ts'
-import type { Point } from '../geometry/point.ts'
 import type { Primitive } from './primitives.ts'
 import { scaleBar } from './scaleBar.ts'
-import { textWidth } from './textWidth.ts'
 
 /** What a picture shows: its width as printed, mm, and whether sizes and names stand in it. */
 export type PictureWish = { width: number; sizes: boolean; unit: LengthUnit }
 
-/** Views side by side at one scale, laid out on a sheet of their own, mm. */
-export type Picture = {
-  width: number
-  height: number
-  scale: number
-  primitives: Primitive[]
-  description: string
-}
+/** Views in rows, laid out on a sheet of their own, mm. */
+export type Picture = { width: number; height: number; primitives: Primitive[]; description: string }
 
 /** Air round the picture, between two views, and the room of the scale bar, mm. */
 const [air, gap, barRoom] = [5, 8, 7]
-/** No taller than a sheet of A4 stands beside its width. */
-const tallest = Math.SQRT2
+/** The least a view needs across, mm: its sizes stand beside it on both sides. */
+const [leastSized, leastPlain] = [130, 45]
 
 const saysSomething = new Set(['chain', 'dimension', 'angle', 'text', 'badge', 'arrow'])
 
@@ -32,7 +24,9 @@ const withoutSizes = (drawing: Drawing): Drawing => ({
   ...drawing,
   notes: [],
   margin: { left: 1, right: 1, top: 9, bottom: 1 },
-  marks: drawing.marks.filter(({ kind }) => !saysSomething.has(kind)),
+  marks: drawing.marks.filter(
+    (mark) => !saysSomething.has(mark.kind) && !('pen' in mark && mark.pen === 'centre'),
+  ),
 })
 
 /** Feet in one line: the same room over and under each view, its notes counted in. */
@@ -46,26 +40,20 @@ function onOneLine(drawings: readonly Drawing[]): Drawing[] {
   }))
 }
 
-const titleWidth = ({ title }: Drawing): number => textWidth(title, textSizes.title, 'semibold') + 2
-const widthAt = (drawing: Drawing, scale: number): number =>
-  Math.max(sizeAt(drawing, scale).width, titleWidth(drawing))
+/** Views of the same thing from the same side or its other have the same size, and are drawn at one scale. */
+const sizeKey = ({ extent }: Drawing): string =>
+  [extent.maxX - extent.minX, extent.maxY - extent.minY].map(Math.round).join(' × ')
 
-/** The finest scale at which the views stand side by side in a width; widths only grow as the scale gets finer, so halving finds it. */
-function scaleFor(drawings: readonly Drawing[], room: { width: number; height: number }): number {
-  const fits = (scale: number): boolean =>
-    drawings.reduce((sum, drawing) => sum + widthAt(drawing, scale), gap * (drawings.length - 1)) <=
-      room.width && drawings.every((drawing) => sizeAt(drawing, scale).height <= room.height)
-  let [fine, coarse] = [0.5, 500]
-  if (fits(fine)) return fine
-  for (let step = 0; step < 40; step += 1) {
-    const middle = Math.sqrt(fine * coarse)
-    if (fits(middle)) coarse = middle
-    else fine = middle
+function scalesOf(drawings: readonly Drawing[], cell: { width: number; height: number }): number[] {
+  const coarsest = new Map<string, number>()
+  for (const drawing of drawings) {
+    const key = sizeKey(drawing)
+    coarsest.set(key, Math.max(fillingScale(drawing, cell), coarsest.get(key) ?? 0))
   }
-  return coarse
+  return drawings.map((drawing) => coarsest.get(sizeKey(drawing)) ?? 1)
 }
 
-function moved(primitive: Primitive, dx: number, dy: number): Primitive {
+function moved(primitive: Primitive, [dx, dy]: Point): Primitive {
   const shift = ([x, y]: Point): Point => [x + dx, y + dy]
   switch (primitive.kind) {
     case 'path':
@@ -79,31 +67,43 @@ function moved(primitive: Primitive, dx: number, dy: number): Primitive {
   }
 }
 
-/**
- * One picture of some views of a gate, side by side at one scale, just as wide as asked and no taller than √2 times that; with sizes a scale bar
- * stands under them. Where the words leave too little room, the drawing gets small, never the words. Throws RangeError without a view.
- */
-export function pictureOf(views: readonly Drawing[], { width, sizes, unit }: PictureWish): Picture {
-  if (views.length === 0) throw new RangeError('a picture shows at least one view')
-  const drawings = onOneLine(sizes ? views : views.map(withoutSizes))
-  const foot = sizes ? barRoom : 0
-  const scale = scaleFor(drawings, { width: width - 2 * air, height: width * tallest - 2 * air - foot })
-  const widths = drawings.map((drawing) => widthAt(drawing, scale))
-  const row = Math.max(...drawings.map((drawing) => sizeAt(drawing, scale).height))
-  const taken = widths.reduce((sum, one) => sum + one, gap * (widths.length - 1))
-  let x = (width - taken) / 2
+type Row = { drawings: Drawing[]; scales: number[]; cell: number; y: number }
+
+/** A row of views under each other's tops, and how high it is. */
+function layRow({ drawings, scales, cell, y }: Row, { sizes, unit }: PictureWish) {
+  const height = Math.max(...drawings.map((drawing, place) => sizeAt(drawing, scales[place] ?? 1).height))
   const primitives = drawings.flatMap((drawing, place) => {
-    const own = widths[place] ?? 0
-    const laid = layOut(drawing, { width: own, height: row, scale })
-    const at = x
-    x += own + gap
-    return laid.primitives.map((primitive) => moved(primitive, at, air))
+    const scale = scales[place] ?? 1
+    const at: Point = [air + place * (cell + gap), y]
+    const laid = layOut(drawing, { width: cell, height, scale })
+    const bar = sizes ? scaleBar(scale, unit, { x: 0, y: height + barRoom - 2 }) : []
+    return [...laid.primitives, ...bar].map((primitive) => moved(primitive, at))
   })
-  const height = row + 2 * air + foot
-  const bar = sizes ? scaleBar(scale, unit, { x: air, y: height - air }) : []
-  return {
-    ...{ width, height, scale },
-    primitives: [...primitives, ...bar],
-    description: views.map(({ description }) => description).join(' '),
+  return { primitives, height: height + (sizes ? barRoom : 0) }
+}
+
+/**
+ * One picture of some views of a gate, just as wide as asked: side by side where there is room for their sizes, else under each other. Views of the
+ * same size are drawn at one scale; with sizes a scale bar stands under each. Throws RangeError without a view.
+ */
+export function pictureOf(views: readonly Drawing[], wish: PictureWish): Picture {
+  if (views.length === 0) throw new RangeError('a picture shows at least one view')
+  const { width, sizes } = wish
+  const inside = width - 2 * air
+  const fitting = Math.floor((inside + gap) / ((sizes ? leastSized : leastPlain) + gap))
+  const columns = Math.max(1, Math.min(views.length, fitting))
+  const cell = (inside - gap * (columns - 1)) / columns
+  const tall = columns === 1 && views.length > 1 ? 0.9 : Math.SQRT2
+  const drawings = onOneLine(sizes ? views : views.map(withoutSizes))
+  const scales = scalesOf(drawings, { width: cell, height: cell * tall })
+  const primitives: Primitive[] = []
+  let y = air
+  for (let from = 0; from < drawings.length; from += columns) {
+    const [own, at] = [drawings.slice(from, from + columns), scales.slice(from, from + columns)]
+    const row = layRow({ drawings: own, scales: at, cell, y }, wish)
+    for (const primitive of row.primitives) primitives.push(primitive)
+    y += row.height + gap
   }
+  const description = views.map((view) => view.description).join('. ')
+  return { width, height: y - gap + air, primitives, description }
 }
