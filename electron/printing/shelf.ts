@@ -29,7 +29,9 @@ export function makeShelf(limits = { bytes: mostBytes, papers: mostPapers }): Sh
   return {
     put: (bytes, card) => {
       const sha256 = hashOf(bytes)
-      const shelved = card ? { sha256, bytes, card } : { sha256, bytes }
+      // The same bytes made once more are still the card that waits to be issued.
+      const waiting = card ?? held.get(sha256)?.card
+      const shelved = waiting ? { sha256, bytes, card: waiting } : { sha256, bytes }
       held.delete(sha256)
       held.set(sha256, shelved)
       for (const oldest of held.keys()) {
