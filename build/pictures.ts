@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { chromium } from '@playwright/test'
 import { hosted } from './hosted.ts'
 import { inProject } from './paths.ts'
+import { cardStates } from './pictures/cardStates.ts'
 import { gateStates } from './pictures/gateStates.ts'
 import { jobStates } from './pictures/jobStates.ts'
 import { moneyStates } from './pictures/moneyStates.ts'
@@ -23,6 +24,7 @@ const states = [
   ...moneyStates,
   ...timberStates,
   ...paperStates,
+  ...cardStates,
   ...workshopStates,
 ]
 
