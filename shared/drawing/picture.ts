@@ -3,8 +3,10 @@ import type { LengthUnit } from '../job/job.ts'
 import type { Drawing } from './drawing.ts'
 import { fillingScale, sizeAt } from './fitScale.ts'
 import { layOut, noteSpacing } from './layOut.ts'
+import { textSizes } from './pens.ts'
 import type { Primitive } from './primitives.ts'
 import { scaleBar } from './scaleBar.ts'
+import { textWidth } from './textWidth.ts'
 
 /** What a picture shows: its width as printed, mm, and whether sizes and names stand in it. */
 export type PictureWish = { width: number; sizes: boolean; unit: LengthUnit }
@@ -19,9 +21,10 @@ const [leastSized, leastPlain] = [130, 45]
 
 const saysSomething = new Set(['chain', 'dimension', 'angle', 'text', 'badge', 'arrow'])
 
-/** The gate alone: its lines and tints, nothing written but the view's title. */
+/** The gate alone: its lines and tints, nothing written but what the view is called ('Back', without 'as it lies on the bench'). */
 const withoutSizes = (drawing: Drawing): Drawing => ({
   ...drawing,
+  title: drawing.title.split(',')[0] ?? '',
   notes: [],
   margin: { left: 1, right: 1, top: 9, bottom: 1 },
   marks: drawing.marks.filter(
@@ -67,6 +70,8 @@ function moved(primitive: Primitive, [dx, dy]: Point): Primitive {
   }
 }
 
+const titleWidth = ({ title }: Drawing): number => textWidth(title, textSizes.title, 'semibold')
+
 type Row = { drawings: Drawing[]; scales: number[]; cell: number; y: number }
 
 /** A row of views under each other's tops, and how high it is. */
@@ -90,11 +95,12 @@ export function pictureOf(views: readonly Drawing[], wish: PictureWish): Picture
   if (views.length === 0) throw new RangeError('a picture shows at least one view')
   const { width, sizes } = wish
   const inside = width - 2 * air
-  const fitting = Math.floor((inside + gap) / ((sizes ? leastSized : leastPlain) + gap))
+  const drawings = onOneLine(sizes ? views : views.map(withoutSizes))
+  const least = Math.max(sizes ? leastSized : leastPlain, ...drawings.map(titleWidth))
+  const fitting = Math.floor((inside + gap) / (least + gap))
   const columns = Math.max(1, Math.min(views.length, fitting))
   const cell = (inside - gap * (columns - 1)) / columns
   const tall = columns === 1 && views.length > 1 ? 0.9 : Math.SQRT2
-  const drawings = onOneLine(sizes ? views : views.map(withoutSizes))
   const scales = scalesOf(drawings, { width: cell, height: cell * tall })
   const primitives: Primitive[] = []
   let y = air
