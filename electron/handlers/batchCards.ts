@@ -1,7 +1,6 @@
 import type { NewPaper } from '../../db/papers.ts'
 import type { Job, Paper } from '../../shared/job/job.ts'
 import { bad, good, type Problem, type Result } from '../../shared/problem.ts'
-import { gatherPages } from '../paint/gatherPages.ts'
 import type { CardInHand, Shelved } from '../printing/shelf.ts'
 import { headerOf, makeableGate, type MakeableGate } from './cardInput.ts'
 import type { Context, Handler } from './context.ts'
@@ -60,6 +59,7 @@ function shelvedCards({ shelf }: Context, marks: readonly string[]): Result<Shel
 export const gatherCards: Handler<'papers.gather'> = async (context, { cards }) => {
   const found = shelvedCards(context, cards)
   if (!found.ok) return found
+  const { gatherPages } = await import('../paint/gatherPages.ts')
   const gathered = await gatherPages(found.value, { title: 'Job cards', copies: 1 })
   if (!gathered) return bad(putAway)
   const { sha256 } = context.shelf.put(gathered.bytes)

@@ -1,6 +1,8 @@
 import { bad, good, type Problem, type Result } from '../../shared/problem.ts'
-import { gatherPages, lookAtPaper } from '../paint/gatherPages.ts'
 import type { Context, Handler } from './context.ts'
+
+/** The reader and gatherer of pages, loaded with the first paper that is printed. */
+const pagesTool = () => import('../paint/gatherPages.ts')
 
 const gone: Problem = {
   code: 'not-found',
@@ -26,6 +28,7 @@ const noSuchPage = (page: number, pages: number): Problem => ({
 export const partOfPaper: Handler<'papers.part'> = async (context, { sha256, pages, copies }) => {
   const found = onShelf(context, sha256)
   if (!found.ok) return found
+  const { gatherPages, lookAtPaper } = await pagesTool()
   const whole = await lookAtPaper(found.value)
   const missing = pages.find((page) => page > whole.pages)
   if (missing !== undefined) return bad(noSuchPage(missing, whole.pages))
@@ -50,7 +53,7 @@ export const printPaper: Handler<'papers.print'> = async (context, { sha256, cop
     return bad({ code: 'refused', field: '', message: 'here the browser prints; use its own print window' })
   const found = onShelf(context, sha256)
   if (!found.ok) return found
-  const { width, height } = await lookAtPaper(found.value)
+  const { width, height } = await (await pagesTool()).lookAtPaper(found.value)
   const printed = await context.print({ sha256, copies, width, height })
   return printed.ended === 'failed' ? bad(printerSaid(printed.said)) : good({ ended: printed.ended })
 }
