@@ -123,7 +123,7 @@ describe('a paper before it is printed', () => {
         },
       })
     })
-    await button(page, 'Print it').click()
+    await page.keyboard.press('Control+p')
     await expect.poll(() => page.evaluate(() => document.body.dataset['printed'])).toBe(sha256(part))
 
     await button(page, 'Issue card 1').click()
