@@ -59,7 +59,16 @@ export const openedBook = async ({ path, empty, ...rest }: Opening): Promise<Ope
   if (!lock) throw new BookProblem('locked', alreadyOpen)
   try {
     const isNew = !existsSync(path)
-    const { makeCard, makeQuotation, makeBenchPaper, print, shelf = makeShelf(), warm, log, ...options } = rest
+    const {
+      makeCard,
+      makeQuotation,
+      makeBenchPaper,
+      print,
+      shelf = makeShelf(),
+      warm,
+      log,
+      ...options
+    } = rest
     const painters = {
       makeCard: shelving(shelf, makeCard),
       makeQuotation: shelving(shelf, makeQuotation),

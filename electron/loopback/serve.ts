@@ -60,7 +60,15 @@ const painters = { makeCard, makeQuotation, makeBenchPaper }
 
 const serve = async ({ book: file, port, open, empty, fixedKey }: Flags): Promise<void> => {
   const path = resolve(file ?? bookPlace({ platform: process.platform, env: process.env, home: homedir() }))
-  const book = await openedBook({ path, now, ...painters, print: null, warm: warmPainter, log: logLine, empty })
+  const book = await openedBook({
+    path,
+    now,
+    ...painters,
+    print: null,
+    warm: warmPainter,
+    log: logLine,
+    empty,
+  })
   const host = await hostOn(path, {
     rendererFolder,
     answer: book.answer,
