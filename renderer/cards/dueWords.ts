@@ -23,7 +23,8 @@ const kinds: Record<CardMade['made'], string> = {
 export function madeWords({ done, pages }: Pick<Batch, 'done' | 'pages'>): string {
   const groups = (['to be issued', 'issued before', 'draft'] as const).flatMap((kind) => {
     const count = done.filter(({ made }) => made.made === kind).length
-    return count === 0 ? [] : [`${count} ${kinds[kind]}`]
+    if (count === 0) return []
+    return [kind === 'draft' && count === 1 ? 'one as a draft, marked so' : `${count} ${kinds[kind]}`]
   })
   return `${counted(done.length, 'card', 'cards')}, ${counted(pages, 'page', 'pages')}: ${groups.join(', ')}`
 }
