@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { chromium } from '@playwright/test'
 import { hosted } from './hosted.ts'
 import { inProject } from './paths.ts'
+import { cardStates } from './pictures/cardStates.ts'
 import { gateStates } from './pictures/gateStates.ts'
 import { jobStates } from './pictures/jobStates.ts'
 import { moneyStates } from './pictures/moneyStates.ts'
@@ -25,6 +26,7 @@ const states = [
   ...moneyStates,
   ...timberStates,
   ...paperStates,
+  ...cardStates,
   ...workshopStates,
   ...shellStates,
   ...openBookStates,
@@ -62,7 +64,7 @@ try {
         .catch((error: Error) => process.stderr.write(`${state.name}: ${error.message}\n`))
       for (const light of lights) {
         await page.emulateMedia({ colorScheme: light })
-        await page.waitForTimeout(state.name === 'papers' ? 1500 : 150)
+        await page.waitForTimeout(150)
         await page.screenshot({ path: join(folder, `${state.name}-${size.name}-${light}.png`) })
       }
       await context.close()

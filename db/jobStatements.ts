@@ -17,6 +17,9 @@ export function jobStatements({ db }: Connection) {
       `SELECT ${rowColumns} FROM job_words JOIN jobs ON jobs.id = job_words.rowid JOIN customers ON customers.id = jobs.customer_id
        WHERE job_words MATCH ? AND jobs.stage = ifnull(?, jobs.stage) ORDER BY rank, jobs.id DESC LIMIT ?`,
     ),
+    due: db.prepare<[string, number], StoredRow>(
+      `SELECT ${rowColumns} ${from} WHERE jobs.due <= ? AND jobs.stage <> 'hung' ORDER BY jobs.due, jobs.number LIMIT ?`,
+    ),
     insert: db.prepare(
       `INSERT INTO jobs (number, customer_id, title, stage, due, unit, entry, created_at, updated_at, sample)
        VALUES (?, ?, ?, 'enquiry', ?, ?, ?, ?, ?, ?)`,

@@ -17,6 +17,8 @@ export const mostRows = 1000
 export type JobsRoom = {
   /** The jobs that hold all the words, best first; without words all, the newest first. 1000 at most. */
   list: (search: string, stage: Stage | null) => JobRow[]
+  /** The jobs promised up to a day (ISO) that aren't hung, the earliest first. */
+  due: (upTo: string, most: number) => JobRow[]
   open: (id: number) => Job | undefined
   create: (job: NewJob) => Job
   /** Makes the changes, all or none; undefined when there is no such job. */
@@ -76,6 +78,7 @@ export function jobsRoom(connection: Connection, customers: CustomersRoom): Jobs
 
   return {
     list: (search, stage) => read(() => rowsFor(run, search, stage)).map(rowFrom),
+    due: (upTo, most) => read(() => run.due.all(upTo, most)).map(rowFrom),
     open: (id) => read(() => stored(id)),
     create: (job) => write(() => create(job)),
     change: (id, changes) => write(() => change(id, changes)),

@@ -29,10 +29,32 @@ export const appScheme: CustomScheme = {
 
 const refusal = (status: number): Response => new Response('', { status, headers: securityHeaders })
 
-/** Answers one request under app://bracework/ from the screens' folder, and anything else with a refusal. */
-export const answerApp = async (request: Request, rendererFolder: string): Promise<Response> => {
+/** What is served: the screens' folder, and the papers shown lately, by the mark of their bytes. */
+export type Served = {
+  rendererFolder: string
+  paperOf: (sha256: string) => { bytes: Uint8Array } | undefined
+}
+
+/** A paper for the built-in viewer, which takes its place; the policy of the screens would keep that viewer out. */
+const paperReply = (bytes: Uint8Array): Response =>
+  new Response(new Uint8Array(bytes), {
+    headers: {
+      'Content-Type': 'application/pdf',
+      'X-Content-Type-Options': 'nosniff',
+      'X-Frame-Options': 'DENY',
+      'Cache-Control': 'no-store',
+    },
+  })
+
+/** Answers one request under app://bracework/: a paper by its mark, else from the screens' folder; anything else with a refusal. */
+export const answerApp = async (request: Request, { rendererFolder, paperOf }: Served): Promise<Response> => {
   if (!isAppAddress(request.url)) return refusal(403)
   if (request.method !== 'GET') return refusal(405)
+  const [, sha256] = /^\/paper\/([0-9a-f]{64})\.pdf$/.exec(new URL(request.url).pathname) ?? []
+  if (sha256 !== undefined) {
+    const paper = paperOf(sha256)
+    return paper ? paperReply(paper.bytes) : refusal(404)
+  }
   const file = await rendererFile(rendererFolder, new URL(request.url).pathname)
   if (!file) return refusal(404)
   return new Response(new Uint8Array(file.bytes), {
@@ -41,5 +63,5 @@ export const answerApp = async (request: Request, rendererFolder: string): Promi
 }
 
 /** Serves the screens. Call it once the program is ready. */
-export const serveApp = (protocol: Pick<Protocol, 'handle'>, rendererFolder: string): void =>
-  protocol.handle('app', (request) => answerApp(request, rendererFolder))
+export const serveApp = (protocol: Pick<Protocol, 'handle'>, served: Served): void =>
+  protocol.handle('app', (request) => answerApp(request, served))

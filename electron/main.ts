@@ -22,7 +22,7 @@ import { faultWords } from './discreet.ts'
 import { handedFiles } from './handedFile.ts'
 import { listenForRequests } from './ipc.ts'
 import { logInto, now } from './log.ts'
-import { makeCard } from './makeCard.ts'
+import { makeCard, warmPainter } from './makeCard.ts'
 import { makeBenchPaper } from './makeBenchPaper.ts'
 import { makeQuotation } from './makeQuotation.ts'
 import { menuFor } from './menu.ts'
@@ -31,6 +31,8 @@ import { quietSession, stayOffline } from './offline.ts'
 import { openedBook, type OpenedBook } from './openedBook.ts'
 import { keepPlace, openingPlace } from './placeNote.ts'
 import { reviveWindow } from './revive.ts'
+import { printPaperWith } from './printing/printPaper.ts'
+import { makeShelf } from './printing/shelf.ts'
 import { guardPages, guardSession } from './security.ts'
 import { makeWindow, showWindow } from './window.ts'
 
@@ -41,6 +43,7 @@ const logFolder = app.getPath('logs')
 const log = logInto(logFolder)
 const handed = handedFiles(jobFileEnding, log)
 const placeNote = join(app.getPath('userData'), 'window.json')
+const shelf = makeShelf()
 
 const openTheBook = (): Promise<OpenedBook> =>
   openedBook({
@@ -49,6 +52,9 @@ const openTheBook = (): Promise<OpenedBook> =>
     makeCard,
     makeQuotation,
     makeBenchPaper,
+    print: printPaperWith(BrowserWindow),
+    shelf,
+    warm: warmPainter,
     log,
     handedJob: handed.take,
     chooseFolder: async () => {
@@ -76,7 +82,7 @@ const open = async (): Promise<void> => {
   app.once('will-quit', () => void book.close())
   guardSession(session.defaultSession)
   quietSession(session.defaultSession)
-  serveApp(protocol, built('renderer'))
+  serveApp(protocol, { rendererFolder: built('renderer'), paperOf: shelf.find })
   const window = openWindow()
   app.on('second-instance', (_event, args, folder) => {
     handed.note(args, folder)

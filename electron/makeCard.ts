@@ -16,16 +16,27 @@ const layouts: Record<Sheet, () => Promise<LayOut>> = {
   'fitting sheet': async () => (await import('../shared/papers/fittingSheet.ts')).fittingSheet,
 }
 
+/** All that every sheet needs besides its own layout. */
+const tools = () =>
+  Promise.all([import('./paintPdf.ts'), import('./fonts.ts'), import('./paint/wordRuns.ts')])
+
+/** Has the card's layout, the faces and the painter loaded before the first card is asked for, in the window's idle time. */
+export const warmPainter = (): void => {
+  const loaded = Promise.all([tools(), layouts['job card']()])
+  // What fails here fails again, and is told, when a card is made.
+  void loaded
+    .then(([[{ readyToPaint }, { loadFonts }]]) => Promise.all([readyToPaint(), loadFonts()]))
+    .catch(() => undefined)
+}
+
 /**
  * Lays a job card, or another sheet of the same gate, out, measuring with the faces it is printed in, and paints it as PDF bytes. Layout,
  * faces and painter are loaded with the first one: a start of the program shouldn't wait for them. The same input gives the same bytes.
  */
 export const makeCard: MakeCard = async (input, sheet = 'job card') => {
-  const [layOut, { paintPdf }, { loadFonts }, { measureWith }] = await Promise.all([
+  const [layOut, [{ paintPdf }, { loadFonts }, { measureWith }]] = await Promise.all([
     layouts[sheet](),
-    import('./paintPdf.ts'),
-    import('./fonts.ts'),
-    import('./paint/wordRuns.ts'),
+    tools(),
   ])
   const fonts = await loadFonts()
   const { header, spec, handover } = input

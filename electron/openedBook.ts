@@ -12,9 +12,11 @@ import { answer } from './handlers/answer.ts'
 import type { Context } from './handlers/context.ts'
 import { issueSampleCard } from './handlers/sampleCards.ts'
 import { quoteSamples } from './handlers/sampleQuotations.ts'
+import { makeShelf, shelving, type Shelf } from './printing/shelf.ts'
 
 /**
- * What opening takes: the book's file, the clock, the papers' painters, the log. A book that is new is filled with the
+ * What opening takes: the book's file, the clock, the papers' painters, how the window prints (null where a browser does) and the shelf it
+ * prints from, the log. A book that is new is filled with the
  * sample jobs unless `empty` asks for none.
  */
 export type Opening = OpenOptions & {
@@ -22,6 +24,9 @@ export type Opening = OpenOptions & {
   makeCard: Context['makeCard']
   makeQuotation: Context['makeQuotation']
   makeBenchPaper: Context['makeBenchPaper']
+  print: Context['print']
+  shelf?: Shelf
+  warm?: () => void
   log: (line: string) => void
   empty?: boolean
   handedJob?: Context['handedJob']
@@ -54,6 +59,29 @@ const fill = async (context: Context): Promise<void> => {
     log(`a sample quotation was left out: ${words}`)
 }
 
+/** What the handlers work with, papers shown lately within reach of the printer. Opens the book. */
+function contextOf(
+  path: string,
+  { handedJob, chooseFolder, ...rest }: Omit<Opening, 'path' | 'empty'>,
+): Context {
+  const { makeCard, makeQuotation, makeBenchPaper, print, shelf = makeShelf(), warm, log, ...options } = rest
+  return {
+    book: openBook(path, options),
+    now: options.now,
+    dayOf,
+    makeCard: shelving(shelf, makeCard),
+    makeQuotation: shelving(shelf, makeQuotation),
+    makeBenchPaper: shelving(shelf, makeBenchPaper),
+    shelf,
+    print,
+    log,
+    bookFolder: kindOfBookFolder(resolve(path)),
+    ...(warm && { warm }),
+    ...(handedJob && { handedJob }),
+    ...(chooseFolder && { chooseFolder }),
+  }
+}
+
 /**
  * Takes the book for this process and opens it; where there is none yet, the sample book is made. Throws BookProblem,
  * whose message is for the person: 'locked' when another Bracework has it open, else what the disk or the book has.
@@ -63,23 +91,11 @@ export const openedBook = async ({ path, empty, ...rest }: Opening): Promise<Ope
   if (!lock) throw new BookProblem('locked', alreadyOpen(path))
   try {
     const isNew = !existsSync(path)
-    const { makeCard, makeQuotation, makeBenchPaper, log, handedJob, chooseFolder, ...options } = rest
-    const painters = { makeCard, makeQuotation, makeBenchPaper }
-    const ofTheWindow = { ...(handedJob ? { handedJob } : {}), ...(chooseFolder ? { chooseFolder } : {}) }
-    const bookFolder = kindOfBookFolder(resolve(path))
-    const context = {
-      book: openBook(path, options),
-      now: options.now,
-      dayOf,
-      ...painters,
-      log,
-      bookFolder,
-      ...ofTheWindow,
-    }
+    const context = contextOf(path, rest)
     if (isNew && !empty) await fill(context)
     return {
       answer: (name, payload) => answer(context, name, payload),
-      folder: bookFolder,
+      folder: context.bookFolder ?? 'own',
       close: async () => {
         context.book.close()
         await lock.release()

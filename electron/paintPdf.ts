@@ -175,6 +175,9 @@ function paintPage({ pdf, document, embedded, pictures, fonts }: Painting, paper
   for (let at = 0; at < sheet.out.length; at += most) page.pushOperators(...sheet.out.slice(at, at + most))
 }
 
+/** Has the painter's library loaded, some 0.4 s of a slow machine's time, before the first paper is painted. */
+export const readyToPaint = async (): Promise<void> => void (await import('pdf-lib'))
+
 /**
  * Paints a paper as PDF bytes, the same bytes for the same paper whenever and wherever: its dates are the day of issue, a
  * draft has none. Printing is asked for at true size. Characters without a glyph print as □ (`uncovered` tells them

@@ -70,8 +70,8 @@ export async function request<N extends RequestName>(name: N, payload: Takes<N>)
   }
 }
 
-/** Whether the window asks the person for a folder itself; where the screens are served on loopback it is typed. */
-export const asksForFolders = (): boolean => window.bracework !== undefined
+/** Whether the screens stand in the program's own window, which prints by itself; otherwise the browser does. */
+export const inOwnWindow = (): boolean => window.bracework !== undefined
 
 /** True when a result failed only because the book could not be reached. */
 export const wasUnreachable = (result: Result<unknown>): boolean =>

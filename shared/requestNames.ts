@@ -73,6 +73,12 @@ const carried: Readonly<Record<RequestName, true>> = {
   'job.lookInto': true,
   'job.bringIn': true,
   'papers.uncovered': true,
+  'papers.part': true,
+  'papers.print': true,
+  'papers.due': true,
+  'papers.dueCard': true,
+  'papers.gather': true,
+  'papers.issueTogether': true,
 }
 
 /** The names the window may call, in the contract's order. */

@@ -5,6 +5,7 @@ import { connect, type Connection } from '../../db/connection.ts'
 import { openBook } from '../../db/open.ts'
 import { verifiedCopy } from '../../db/verifiedCopy.ts'
 import { dayOf } from '../../electron/calendar.ts'
+import { makeShelf } from '../../electron/printing/shelf.ts'
 import { answer } from '../../electron/handlers/answer.ts'
 import type { Context } from '../../electron/handlers/context.ts'
 import type { NewPrice, Rise } from '../../shared/pricing/price.ts'
@@ -89,6 +90,8 @@ async function rounds(folder: string, count: number): Promise<{ done: Round[]; i
     makeCard: paper,
     makeQuotation: paper,
     makeBenchPaper: paper,
+    shelf: makeShelf(),
+    print: null,
     log: () => undefined,
   }
   const specs = variedSpecs(exampleSpecs(), quotationCount, seed).map(({ spec }) => spec)

@@ -23,6 +23,7 @@ const homes: readonly (readonly [name: RegExp, home: RegExp, homeInWords: string
   ],
   [/^valibot$/, /^(shared|db|electron)\//, 'shared/, db/ and electron/'],
   [/^qr$/, /^shared\/papers\/labels\//, 'shared/papers/labels/'],
+  [/^pdfjs-dist$/, /^renderer\/preview\//, 'renderer/preview/'],
   [/^papaparse$/, /^shared\/spreadsheet\//, 'shared/spreadsheet/'],
   [/^node:/, /^(db|electron)\//, 'db/ and electron/'],
 ]

@@ -28,8 +28,7 @@ export const paperStates: State[] = [
       await gateOf(page, '985', '1830')
       await page.getByRole('link', { name: 'Papers' }).click()
       await page.getByRole('button', { name: 'Show the part labels' }).click()
-      await page.locator('iframe').waitFor()
-      await page.waitForTimeout(1500)
+      await page.locator('canvas[data-painted]').waitFor()
       await page.getByRole('button', { name: 'Show the day list' }).scrollIntoViewIfNeeded()
     },
   },
@@ -60,6 +59,65 @@ export const paperStates: State[] = [
       await page.getByRole('link', { name: 'Papers' }).click()
       await page.getByRole('button', { name: 'Compare card 1' }).click()
       await page.getByRole('table', { name: 'What changed' }).waitFor()
+    },
+  },
+  {
+    name: 'preview-draft',
+    open: async (page) => {
+      await gateOf(page, '985', '1830')
+      await page.getByRole('link', { name: 'Papers' }).click()
+      await page.getByRole('button', { name: 'Look at it first' }).click()
+      await page.locator('canvas[data-painted]').waitFor()
+    },
+  },
+  {
+    name: 'preview-width',
+    open: async (page) => {
+      await issued(page)
+      await page.locator('canvas[data-painted]').waitFor()
+      await page.getByText('Page width').click()
+      await page.getByRole('textbox', { name: 'Pages' }).fill('2-3')
+      await page.waitForTimeout(1200)
+    },
+  },
+  {
+    name: 'preview-no-such-page',
+    open: async (page) => {
+      await issued(page)
+      await page.locator('canvas[data-painted]').waitFor()
+      await page.getByRole('textbox', { name: 'Pages' }).fill('1, 9')
+      await page.getByText('There is no page 9').waitFor()
+    },
+  },
+  {
+    name: 'pictures-face',
+    open: async (page) => {
+      await gateOf(page, '985', '1830')
+      await page.getByRole('link', { name: 'Papers' }).click()
+      await page.getByRole('button', { name: 'Show the picture' }).click()
+      await page.locator('canvas[data-picture]').waitFor()
+    },
+  },
+  {
+    name: 'pictures-plain',
+    open: async (page) => {
+      await gateOf(page, '985', '1830')
+      await page.getByRole('link', { name: 'Papers' }).click()
+      await page.getByRole('checkbox', { name: 'Back', exact: true }).check()
+      await page.getByRole('checkbox', { name: 'Layers apart', exact: true }).check()
+      await page.getByText('Without', { exact: true }).click()
+      await page.getByRole('button', { name: 'Show the picture' }).click()
+      await page.locator('canvas[data-picture]').waitFor()
+    },
+  },
+  {
+    name: 'pictures-none',
+    open: async (page) => {
+      await gateOf(page, '985', '1830')
+      await page.getByRole('link', { name: 'Papers' }).click()
+      await page.getByRole('button', { name: 'Show the picture' }).click()
+      await page.getByRole('checkbox', { name: 'Face', exact: true }).uncheck()
+      await page.getByText('Choose at least one view.').first().waitFor()
     },
   },
 ]

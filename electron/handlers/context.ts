@@ -6,6 +6,8 @@ import type { Result } from '../../shared/problem.ts'
 import type { HandedFile } from '../handedFile.ts'
 import type { MakeBenchPaper } from '../makeBenchPaper.ts'
 import type { MakeQuotation } from '../makeQuotation.ts'
+import type { PrintPaper } from '../printing/printPaper.ts'
+import type { Shelf } from '../printing/shelf.ts'
 
 /** A paper of a job's gate: its card, or one of the sheets that may be printed beside it. */
 export type Sheet = 'job card' | Takes<'papers.sheet'>['sheet']
@@ -13,7 +15,11 @@ export type Sheet = 'job card' | Takes<'papers.sheet'>['sheet']
 /** Lays the card, or another sheet of the same gate, out and paints it. The same input gives the same bytes. */
 export type MakeCard = (input: JobCardInput, sheet?: Sheet) => Promise<{ bytes: Uint8Array; pages: number }>
 
-/** What the handlers work with: the open book, the clock, the calendar (the day of a moment where the workshop is), the painters of papers, where faults of the program are written down, and where the book's folder lies (an ordinary one unless said). */
+/**
+ * What the handlers work with: the open book, the clock, the calendar (the day of a moment where the workshop is), the painters of papers, the
+ * papers shown lately, how the program's window prints (null where a browser does), where faults of the program are written down, and where the
+ * book's folder lies (an ordinary one unless said).
+ */
 export type Context = {
   book: Book
   now: () => string
@@ -21,6 +27,10 @@ export type Context = {
   makeCard: MakeCard
   makeQuotation: MakeQuotation
   makeBenchPaper: MakeBenchPaper
+  shelf: Shelf
+  print: PrintPaper | null
+  /** Has the painters of papers loaded: somebody is about to want one. */
+  warm?: () => void
   log: (text: string) => void
   bookFolder?: FolderKind
   /** The job's file that was handed to the program last, once. Missing where there is no window of its own. */

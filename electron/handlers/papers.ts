@@ -15,8 +15,10 @@ const changedMeanwhile: Problem = {
   message: 'the job was changed meanwhile in another window; look it over, then issue the card again',
 }
 
-export const listPapers: Handler<'papers.list'> = ({ book }, { jobId }) =>
-  book.jobs.open(jobId) ? good(book.papers.list(jobId)) : bad(missing('jobId', 'job'))
+export const listPapers: Handler<'papers.list'> = ({ book, warm }, { jobId }) => {
+  warm?.()
+  return book.jobs.open(jobId) ? good(book.papers.list(jobId)) : bad(missing('jobId', 'job'))
+}
 
 /**
  * Issues the job card: works the stored gate out, makes the card, and freezes all of it together. Refused when the job isn't the one the
@@ -43,9 +45,12 @@ export const issueCard: Handler<'papers.issue'> = async (context, { jobId, forma
 const inText = (bytes: Uint8Array): string => Buffer.from(bytes).toString('base64')
 
 /** The very bytes that were issued, their hash checked just now. */
-export const readPaper: Handler<'papers.bytes'> = ({ book }, { id }) => {
+export const readPaper: Handler<'papers.bytes'> = ({ book, shelf }, { id }) => {
   const found = foundOr(book.papers.bytes(id), 'id', 'paper')
-  return found.ok ? good({ paper: found.value.paper, base64: inText(found.value.bytes) }) : found
+  if (!found.ok) return found
+  const { paper, bytes } = found.value
+  shelf.put(bytes)
+  return good({ paper, base64: inText(bytes) })
 }
 
 /** The card as it would be issued now, marked as a draft. Nothing is kept. */

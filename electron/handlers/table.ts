@@ -8,6 +8,9 @@ import { printDayList, printOrder } from './benchPapers.ts'
 import { bringJobIn, lookIntoJob, takeJobOut } from './jobFile.ts'
 import { bookWorkInHand, bringBookIn, lookIntoFolder, stopBookWork, takeBookOut } from './openBook.ts'
 import { comparePapers, draftCard, issueCard, listPapers, printSheet, readPaper } from './papers.ts'
+import { gatherCards, issueCards, makeDueCard } from './batchCards.ts'
+import { listDueCards } from './dueCards.ts'
+import { partOfPaper, printPaper } from './printing.ts'
 import {
   addItem,
   addSupplier,
@@ -102,4 +105,10 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'job.lookInto': lookIntoJob,
   'job.bringIn': bringJobIn,
   'papers.uncovered': uncoveredWords,
+  'papers.part': partOfPaper,
+  'papers.print': printPaper,
+  'papers.due': listDueCards,
+  'papers.dueCard': makeDueCard,
+  'papers.gather': gatherCards,
+  'papers.issueTogether': issueCards,
 }

@@ -7,7 +7,7 @@ import { bookPlace } from '../bookPlace.ts'
 import { catchFaults } from '../catchFaults.ts'
 import { faultWords } from '../discreet.ts'
 import { logLine, now } from '../log.ts'
-import { makeCard } from '../makeCard.ts'
+import { makeCard, warmPainter } from '../makeCard.ts'
 import { makeBenchPaper } from '../makeBenchPaper.ts'
 import { makeQuotation } from '../makeQuotation.ts'
 import { openedBook, type OpenedBook } from '../openedBook.ts'
@@ -65,7 +65,15 @@ const painters = { makeCard, makeQuotation, makeBenchPaper }
 
 const serve = async ({ book: file, port, open, empty, idle, fixedKey }: Flags): Promise<void> => {
   const path = resolve(file ?? bookPlace({ platform: process.platform, env: process.env, home: homedir() }))
-  const book = await openedBook({ path, now, ...painters, log: logLine, empty })
+  const book = await openedBook({
+    path,
+    now,
+    ...painters,
+    print: null,
+    warm: warmPainter,
+    log: logLine,
+    empty,
+  })
   const watch = watchIdle(idle)
   const host = await hostOn(path, {
     heard: watch.heard,

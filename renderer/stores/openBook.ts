@@ -9,7 +9,7 @@ import type {
   WorkInHand,
 } from '../../shared/openBook/requests.ts'
 import type { Problem, Result } from '../../shared/problem.ts'
-import { asksForFolders, request, sentences } from '../api.ts'
+import { inOwnWindow, request, sentences } from '../api.ts'
 import { useJobStore } from './job.ts'
 import { forgetUnsent } from './unsent.ts'
 
@@ -49,7 +49,7 @@ export const useOpenBookStore = defineStore('openBook', () => {
     }
   }
 
-  const folderOf = (typed: string): string | null => (asksForFolders() ? null : typed.trim())
+  const folderOf = (typed: string): string | null => (inOwnWindow() ? null : typed.trim())
 
   async function takeOut(): Promise<void> {
     taken.value = null

@@ -19,6 +19,7 @@ export type TimberSheet = (typeof timberSheets)[number]
 /** Where in the program a person stands. Each place has an address, so that Back goes back. */
 export type Place =
   | { name: 'jobs' }
+  | { name: 'cards' }
   | { name: 'job'; id: number; part: JobPart; sheet?: PriceSheet }
   | { name: 'prices'; part?: PricesPart }
   | { name: 'timber'; sheet: Exclude<TimberSheet, 'order'> }
@@ -40,7 +41,7 @@ function timberAt(sheet: string | undefined, id: string | undefined): Place {
 /** The place an address names; the job book when it names none. '#/job/12/papers' is job 12's papers. */
 export function placeAt(hash: string): Place {
   const [name, id, part, sheet] = hash.replace(/^#\/?/, '').split('/')
-  if (name === 'workshop' || name === 'estimates') return { name }
+  if (name === 'workshop' || name === 'estimates' || name === 'cards') return { name }
   if (name === 'prices') {
     const over = pricesParts.find((known) => known === id)
     return over ? { name, part: over } : { name }

@@ -1,15 +1,13 @@
 import * as v from 'valibot'
 import { parseShape, received } from '../gate/parseSpec.ts'
 import { keys } from '../gate/specShape.ts'
+import { jobFileEnding } from '../jobFileEnding.ts'
 import { bad, good, type Problem, type Result } from '../problem.ts'
 import { formatProblem, formatVersion, jobFormat, layoutProblem } from './manifest.ts'
 import { readRows, readersFor, type Holding } from './readRows.ts'
 import { readTree } from './readTree.ts'
 import { safeName } from './safeName.ts'
 import type { OpenRow, OpenRows } from './tables.ts'
-
-/** The ending of a file that holds one job. */
-export const jobFileEnding = '.gate-job'
 
 /** The most that a job's file may weigh, signs: the papers of a job of many years with room to spare. */
 export const mostOfJobFile = 24 * 1024 * 1024
@@ -69,7 +67,7 @@ const holding: Holding = {
 
 /** The name a job's file gets: its number and its customer. */
 export const jobFileName = (number: string, customer: string): string =>
-  `${safeName(`${number} ${customer}`)}${jobFileEnding}`
+  `${safeName(`${number} ${customer}`)}.${jobFileEnding}`
 
 /** A job as the text of a file of its own. The same job gives the same text. */
 export function writeJobFile({ layout, customer, job, ...rest }: JobFile): string {

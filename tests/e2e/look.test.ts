@@ -97,6 +97,36 @@ const screens: Screen[] = [
     },
   },
   {
+    name: 'papers looked at',
+    open: async (page) => {
+      await toJob(page)
+      await page.getByRole('link', { name: 'Papers' }).click()
+      await page.getByRole('button', { name: 'Look at it first' }).click()
+      await page.getByRole('heading', { name: 'Card, not issued' }).waitFor()
+      await page.locator('canvas[data-painted]').waitFor()
+      await page.getByRole('textbox', { name: 'Pages' }).fill('9')
+      await page.getByText('There is no page 9').waitFor()
+    },
+  },
+  {
+    name: 'pictures',
+    open: async (page) => {
+      await toJob(page)
+      await page.getByRole('link', { name: 'Papers' }).click()
+      await page.getByRole('button', { name: 'Show the picture' }).click()
+      await page.locator('canvas[data-picture]').waitFor()
+    },
+  },
+  {
+    name: 'cards of the week made',
+    open: async (page) => {
+      await page.getByRole('button', { name: 'Print this week’s cards' }).click()
+      await page.getByRole('button', { name: /^Next week/ }).click()
+      await page.getByRole('button', { name: /^Make/ }).click()
+      await page.locator('canvas[data-painted]').waitFor()
+    },
+  },
+  {
     name: 'customer',
     open: async (page) => {
       await toJob(page)

@@ -20,7 +20,14 @@ beforeAll(() => {
 
 afterAll(() => rmSync(folder, { recursive: true }))
 
-const answer = (url: string, method = 'GET') => answerApp(new Request(url, { method }), screens)
+const mark = 'ab'.repeat(32)
+const paper = new TextEncoder().encode('%PDF-1.7 a paper of the shelf')
+const served = {
+  rendererFolder: screens,
+  paperOf: (sha256: string) => (sha256 === mark ? { bytes: paper } : undefined),
+}
+
+const answer = (url: string, method = 'GET') => answerApp(new Request(url, { method }), served)
 
 test('the screens come with the content policy, at the scheme’s own address', async () => {
   const page = await answer('app://bracework/')
@@ -47,6 +54,18 @@ test.each([
   expect(await reply.text()).toBe('')
 })
 
+test('a paper shown lately comes by its mark, for the built-in viewer and never in a frame; no other does', async () => {
+  const reply = await answer(`app://bracework/paper/${mark}.pdf`)
+  expect(reply.status).toBe(200)
+  expect(reply.headers.get('content-type')).toBe('application/pdf')
+  expect(reply.headers.get('x-frame-options')).toBe('DENY')
+  expect(reply.headers.get('cache-control')).toBe('no-store')
+  expect(new Uint8Array(await reply.arrayBuffer())).toEqual(paper)
+  expect((await answer(`app://bracework/paper/${'cd'.repeat(32)}.pdf`)).status).toBe(404)
+  expect((await answer(`app://bracework/paper/${mark.toUpperCase()}.pdf`)).status).toBe(404)
+  expect((await answer(`app://elsewhere/paper/${mark}.pdf`)).status).toBe(403)
+})
+
 test('another host of the scheme and any other method are refused, under the same policy', async () => {
   expect((await answer('app://elsewhere/index.html')).status).toBe(403)
   const posted = await answer('app://bracework/', 'POST')
@@ -68,7 +87,7 @@ test('the policy lets in nothing inline, nothing from elsewhere, and blob: only 
 
 test('the scheme is handled once, and has an origin without leave to reach others', () => {
   const protocol = makeRecorder()
-  serveApp(protocol.object, screens)
+  serveApp(protocol.object, served)
   expect(protocol.calls.map(({ name, args }) => [name, args[0]])).toEqual([['handle', 'app']])
   expect(appScheme).toEqual({
     scheme: 'app',

@@ -20,6 +20,7 @@ const book = await openedBook({
   makeCard: painted,
   makeQuotation: painted,
   makeBenchPaper: painted,
+  print: null,
   log: (line) => process.stderr.write(`${line}\n`),
 })
 

@@ -7,6 +7,7 @@ import type { BenchPaper } from '../../electron/makeBenchPaper.ts'
 import type { QuotationInput } from '../../shared/papers/quotationInput.ts'
 import type { Gives, RequestName, Takes } from '../../shared/contract.ts'
 import type { Job } from '../../shared/job/job.ts'
+import { makeShelf, shelving } from '../../electron/printing/shelf.ts'
 import { openedBook, tickingClock } from '../db/temporaryBook.ts'
 
 /** A painter whose card is what it was given, as text: what was asked to be painted can be read back from the bytes. */
@@ -50,15 +51,18 @@ export type Opened = Context & {
 /** A real book behind the handlers. */
 export function opened(given: Partial<Context> = {}): Opened {
   const logged: string[] = []
+  const shelf = makeShelf()
   const context: Context = {
     book: openedBook(),
     now: tickingClock('2026-03-02T12:00:00.000Z'),
     dayOf,
-    makeCard: plainCard,
-    makeQuotation: plainQuotation,
-    makeBenchPaper: plainBenchPaper,
+    shelf,
+    print: null,
     log: (line) => void logged.push(line),
     ...given,
+    makeCard: shelving(shelf, given.makeCard ?? plainCard),
+    makeQuotation: shelving(shelf, given.makeQuotation ?? plainQuotation),
+    makeBenchPaper: shelving(shelf, given.makeBenchPaper ?? plainBenchPaper),
   }
   return {
     ...context,

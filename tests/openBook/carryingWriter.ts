@@ -5,6 +5,7 @@ import type { Context } from '../../electron/handlers/context.ts'
 import { makeBenchPaper } from '../../electron/makeBenchPaper.ts'
 import { makeCard } from '../../electron/makeCard.ts'
 import { makeQuotation } from '../../electron/makeQuotation.ts'
+import { makeShelf } from '../../electron/printing/shelf.ts'
 
 /**
  * A program of its own that takes a book out, or brings one in, until it is killed: `node carryingWriter.ts out|in BOOK FOLDER`.
@@ -16,7 +17,7 @@ const context: Context = {
   book: openBook(path, { now }),
   now,
   dayOf,
-  ...{ makeCard, makeQuotation, makeBenchPaper },
+  ...{ makeCard, makeQuotation, makeBenchPaper, shelf: makeShelf(), print: null },
   log: (line) => void process.stderr.write(`${line}\n`),
   copyBefore: () => 'no copy',
 }
