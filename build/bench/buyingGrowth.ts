@@ -1,0 +1,74 @@
+import { mkdirSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { outFolder } from '../paths.ts'
+import { flowModel, patternModel } from './buyingHighsModels.ts'
+import { requestOf } from './buyingRequests.ts'
+import { geometricMean, ours, rival, type Solved } from './buyingRival.ts'
+import { growthPlot, type Series } from './growthPlot.ts'
+import type { LongCount, Say, Span } from './longCount.ts'
+import { written } from './row.ts'
+import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
+
+const first = 20261125
+const partLengths = [4, 6, 8, 12, 16, 24, 32, 48, 64, 96, 128, 200]
+/** Requests of each number of part lengths, and the limit by the clock, ms. */
+const [requests, limitMs] = [5, 20_000]
+/** Past so many part lengths the patterns are too many to be written down at all. */
+const mostForPatterns = 24
+
+type Solver = { name: string; colour: string; most: number; solve: (request: BuyRequest) => Promise<Solved> }
+
+const solvers: Solver[] = [
+  {
+    ...{ name: 'Bracework', colour: '#1d4e4a', most: Infinity },
+    solve: (request) => Promise.resolve(ours(request, limitMs)),
+  },
+  {
+    ...{ name: 'HiGHS, all patterns', colour: '#b3541e', most: mostForPatterns },
+    solve: (request) => rival(request, { model: patternModel, limitMs }),
+  },
+  {
+    ...{ name: 'HiGHS, arc flow', colour: '#7a6a9c', most: Infinity },
+    solve: (request) => rival(request, { model: flowModel, limitMs }),
+  },
+]
+
+/** A solver at each number of part lengths, until it ends none of that many within the limit. */
+async function seriesOf(
+  { name, colour, most, solve }: Solver,
+  counts: readonly number[],
+  say: Say,
+): Promise<Series> {
+  const points: Series['points'] = []
+  for (const count of counts.filter((one) => one <= most)) {
+    const times: Solved[] = []
+    for (let at = 0; at < requests; at += 1)
+      times.push(await solve(requestOf('week', first + at, { partLengths: count })))
+    const proven = times.filter((one) => one.proven)
+    for (const { ms, proven: ended } of times)
+      points.push({ count, ms: ended ? ms : limitMs, ended: ended && ms <= limitMs })
+    say(
+      `  ${name}, ${count} part lengths: ${proven.length} of ${requests} proven; geometric mean ${written(geometricMean(times.map(({ ms }) => Math.min(ms, limitMs))))} ms`,
+    )
+    if (proven.length === 0) break
+  }
+  return { name, colour, points }
+}
+
+/**
+ * How the time to a proven plan grows with the number of part lengths, ours and HiGHS in the same run, drawn as build/out/growth.svg. The span says
+ * which of the numbers, by their place.
+ */
+export const growth: LongCount = async (span: Span | undefined, say) => {
+  const counts = partLengths.slice((span?.from ?? 1) - 1, span?.to)
+  const all: Series[] = []
+  // The first plans of a process are mostly the machine's own warming up.
+  for (let seed = first - 20; seed < first; seed += 1) ours(requestOf('job', seed), limitMs)
+  for (const solver of solvers) all.push(await seriesOf(solver, counts, say))
+  mkdirSync(outFolder, { recursive: true })
+  const path = join(outFolder, 'growth.svg')
+  writeFileSync(path, growthPlot(all, { limitMs, requests }))
+  say(
+    `growth: ${counts.join(', ')} part lengths, ${requests} requests each, limit ${limitMs / 1000} s; drawn in build/out/growth.svg`,
+  )
+}
