@@ -35,7 +35,7 @@ const units = new Map([
 const toCome = ['search-100k']
 
 describe('the benchmarks', () => {
-  it('print one row each and nothing else for a program', { timeout: 120_000 }, () => {
+  it('print one row each and nothing else for a program', { timeout: 240_000 }, () => {
     const { status, stdout } = run(['--json', '--quick', '--long'])
     expect(status).toBe(0)
     const rows = JSON.parse(stdout) as Record<string, unknown>[]
