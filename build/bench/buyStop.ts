@@ -16,10 +16,10 @@ const sortsOf = (quick: boolean): Sort[] =>
   [
     { name: 'job', scale: 'job' as const, rack: false, limitMs: 5000, count: 20, moments: 5 },
     { name: 'job with rack', scale: 'job' as const, rack: true, limitMs: 5000, count: 20, moments: 5 },
-    { name: 'week', scale: 'week' as const, rack: false, limitMs: 5000, count: 8, moments: 5 },
-    { name: 'week with rack', scale: 'week' as const, rack: true, limitMs: 5000, count: 8, moments: 5 },
-    { name: 'hard corner', scale: 'corner' as const, rack: false, limitMs: 5000, count: 8, moments: 5 },
-    { name: 'quarter', scale: 'quarter' as const, rack: false, limitMs: 8000, count: 3, moments: 6 },
+    { name: 'week', scale: 'week' as const, rack: false, limitMs: 2000, count: 4, moments: 5 },
+    { name: 'week with rack', scale: 'week' as const, rack: true, limitMs: 2000, count: 4, moments: 5 },
+    { name: 'hard corner', scale: 'corner' as const, rack: false, limitMs: 2000, count: 4, moments: 5 },
+    { name: 'quarter', scale: 'quarter' as const, rack: false, limitMs: 5000, count: 2, moments: 5 },
   ].map((sort) => (quick ? { ...sort, limitMs: 300, count: 1, moments: 1 } : sort))
 
 /** A search that was told to stop: how long the answer took from then, ms, undefined where it had come before; and by how much its plan may be dearer. */

@@ -7,7 +7,7 @@ export type Series = {
 
 const page = { width: 760, height: 500, left: 86, right: 24, top: 78, bottom: 64 }
 const [ink, faint] = ['#26302f', '#d8d4c8']
-const span = { counts: [3.5, 230] as const, ms: [0.3, 40_000] as const }
+const span = { counts: [3.5, 230] as const, ms: [0.3, 25_000] as const }
 
 /** A place along an axis whose every tenfold is as long. */
 const along = (
