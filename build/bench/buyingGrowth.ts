@@ -55,7 +55,9 @@ async function seriesOf(
     )
     const short = times.filter((one) => !one.proven && one.ms < limitMs * 0.99).length
     if (short > 0)
-      say(`  ${name}: ${short} of them gave up before their own time was over; drawn at the limit all the same`)
+      say(
+        `  ${name}: ${short} of them gave up before their own time was over; drawn at the limit all the same`,
+      )
     if (proven.length === 0) break
   }
   return { name, colour, points }
