@@ -1,12 +1,17 @@
 import { availableParallelism, loadavg } from 'node:os'
-import { parseArgs } from 'node:util'
 import { chromiumPath } from '../machine.ts'
-import { buyingLong } from './buyingLong.ts'
+import { askedOf } from './asked.ts'
+import { buyMemory } from './buyMemory.ts'
+import { buyStop } from './buyStop.ts'
+import { growth } from './buyingGrowth.ts'
+import { seededCounts } from './buyingLong.ts'
+import { publishedCounts } from './buyingPublished.ts'
 import { buyJob, buyQuarter, buyWeek } from './buyingRows.ts'
 import { cardBatch } from './cardBatch.ts'
 import { cardPdf } from './cardPdf.ts'
 import { designHeaviest } from './designHeaviest.ts'
 import { designKeystroke } from './designKeystroke.ts'
+import type { LongCount, Span } from './longCount.ts'
 import { priceRise } from './priceRise.ts'
 import { written, type Effort, type Measured } from './row.ts'
 
@@ -19,55 +24,26 @@ const benches = new Map<string, (effort: Effort) => Promise<Measured>>([
   ['buy-job', buyJob],
   ['buy-week', buyWeek],
   ['buy-quarter', buyQuarter],
+  ['buy-memory', buyMemory],
+  ['buy-stop', buyStop],
 ])
-const accepted = [...benches.keys()].join(', ')
 
-/** Rows that belong to work still to come. Asked for by name they are refused, never made up. */
+const longCounts = new Map<string, LongCount>([...seededCounts, ...publishedCounts, ['growth', growth]])
+
+/** Rows that belong to work still to come. */
 const toCome = ['search-100k']
 
-const refusal = (name: string): string =>
-  toCome.includes(name)
-    ? `${name}: not yet: what it measures isn't built, accepted is one of ${accepted}`
-    : `${name}: not a benchmark, accepted is one of ${accepted}`
-
-const options = { json: { type: 'boolean' }, quick: { type: 'boolean' }, long: { type: 'boolean' } } as const
-
 /** How much of the long counts a trial of the shape runs. */
-const [allOfIt, trialOfIt] = [1, 0.004]
+const trial: Span = { from: 1, to: 2 }
 
-/** What is asked for, or a line for everything in it that can't be had. */
-function asked(args: string[]) {
-  const { values, tokens } = parseArgs({
-    args,
-    options,
-    allowPositionals: true,
-    strict: false,
-    tokens: true,
-  })
-  const faults = tokens.flatMap((token) => {
-    if (token.kind === 'positional') return benches.has(token.value) ? [] : [refusal(token.value)]
-    if (token.kind === 'option-terminator') return []
-    return Object.hasOwn(options, token.name) && token.value === undefined
-      ? []
-      : [`${token.rawName}: not an option, accepted is one of --json, --quick, --long`]
-  })
-  const named = tokens.flatMap((token) => (token.kind === 'positional' ? [token.value] : []))
-  const names = named.length > 0 ? [...new Set(named)] : [...benches.keys()]
-  return {
-    faults,
-    names,
-    json: values.json === true,
-    quick: values.quick === true,
-    long: values.long === true,
-  }
-}
+const print = (line: string): void => void process.stdout.write(`${line}\n`)
 
 function tell({ row, said }: Measured): void {
   const verdict = row.holds ? 'holds' : 'MISSED'
-  process.stdout.write(
-    `${row.name}: ${written(row.value)} ${row.unit}, against ${row.against}; ratio ${written(row.ratio)}, aim ${row.aim}: ${verdict}\n`,
+  print(
+    `${row.name}: ${written(row.value)} ${row.unit}, against ${row.against}; ratio ${written(row.ratio)}, aim ${row.aim}: ${verdict}`,
   )
-  for (const line of said) process.stdout.write(`  ${line}\n`)
+  for (const line of said) print(`  ${line}`)
 }
 
 /** How busy the machine was, its other work with it: on a busy one the slowest measurements are mostly waiting for a turn. */
@@ -75,31 +51,32 @@ const machineWords = (): string =>
   `machine: ${availableParallelism()} cores, load ${written(loadavg()[0] ?? 0)} over the last minute`
 
 /**
- * `bench [--json] [--quick] [--long] [NAME…]`: each benchmark beside something real in the same run. --quick measures too little to go
- * by, for a trial of the shape; --long counts the buying plans proven over thousands of requests after them, for the plain table. Ends with 2 on what isn't accepted, 1 without a Chromium.
+ * `bench [--json] [--quick] [--long] [--seeds A-B] [NAME…]`: each benchmark beside something real in the same run. --quick measures too little
+ * to go by, for a trial of the shape; --long adds what takes minutes or hours (buying plans proven over thousands of requests, published
+ * instances, growth), for the plain table; named there, a count is run by itself, --seeds saying which of it. Ends with 2 on what isn't accepted, 1
+ * without a Chromium.
  */
 async function bench(): Promise<number> {
-  const { faults, names, json, quick, long } = asked(process.argv.slice(2))
+  const names = { rows: [...benches.keys()], counts: [...longCounts.keys()], toCome }
+  const { faults, rows, counts, json, quick, span } = askedOf(process.argv.slice(2), names)
   for (const line of faults) process.stderr.write(`${line}\n`)
   if (faults.length > 0) return 2
-  if (chromiumPath() === undefined) {
+  if (rows.length > 0 && chromiumPath() === undefined) {
     process.stderr.write(
       'bench: measures beside a Chromium and there is none: set BRACEWORK_CHROMIUM to one\n',
     )
     return 1
   }
   const measured: Measured[] = []
-  for (const name of names) {
+  for (const name of rows) {
     const one = await benches.get(name)?.({ quick })
     if (!one) continue
     measured.push(one)
     if (!json) tell(one)
   }
-  const isBuying = names.some((name) => name.startsWith('buy-'))
-  if (long && isBuying && !json)
-    buyingLong(quick ? trialOfIt : allOfIt, (line) => process.stdout.write(`${line}\n`))
-  const ending = json ? JSON.stringify(measured.map(({ row }) => row)) : machineWords()
-  process.stdout.write(`${ending}\n`)
+  if (!json)
+    for (const name of counts) await longCounts.get(name)?.(span ?? (quick ? trial : undefined), print)
+  print(json ? JSON.stringify(measured.map(({ row }) => row)) : machineWords())
   return 0
 }
 

@@ -48,10 +48,24 @@ function stockOf(draws: Draws, count: number, rack: boolean): BuyRequest['stock'
     }))
 }
 
-/** An invented request of a scale, by its seed; with a rack, some stock limited and 2 to 20 offcuts at up to 60 pence. Kerf 3, trim 20. */
-export function requestOf(scale: Scale, seed: number, { rack = false, stocks = 0 } = {}): BuyRequest {
+/** So many part lengths, about four pieces of each: a week's work stretched or shrunk. */
+const ofLengths = (lengths: number): Size => ({
+  ...sizes.week,
+  lengths: [lengths, lengths],
+  pieces: [lengths * 4, lengths * 4],
+})
+
+/**
+ * An invented request of a scale, by its seed; with a rack, some stock limited and 2 to 20 offcuts at up to 60 pence. Kerf 3, trim 20. partLengths:
+ * so many instead of the scale's.
+ */
+export function requestOf(
+  scale: Scale,
+  seed: number,
+  { rack = false, stocks = 0, partLengths = 0 } = {},
+): BuyRequest {
   const draws = seeded(seed)
-  const size = sizes[scale]
+  const size = partLengths > 0 ? ofLengths(partLengths) : sizes[scale]
   const stock = stockOf(draws, stocks || draws.between(...size.stocks), rack)
   const lengths = Array.from({ length: draws.between(...size.lengths) }, () => partLength(draws))
   const quantities = lengths.map(() => 1)

@@ -12,12 +12,16 @@ export type Tracked = {
   faults: string[]
 }
 
-/** A plan made within a limit by the clock, watched, and checked afterwards. */
-export function trackedPlan(request: BuyRequest, limitMs: number): Tracked {
-  const start = performance.now()
+/** A plan made within a limit by a clock, ms, watched, and checked afterwards. */
+export function trackedPlan(
+  request: BuyRequest,
+  limitMs: number,
+  clock: () => number = () => performance.now(),
+): Tracked {
+  const start = clock()
   const seen = { firstMs: Infinity, firstCost: 0, wait: 0, last: start }
   const stop = () => {
-    const now = performance.now()
+    const now = clock()
     seen.wait = Math.max(seen.wait, now - seen.last)
     seen.last = now
     return now - start > limitMs
@@ -26,11 +30,11 @@ export function trackedPlan(request: BuyRequest, limitMs: number): Tracked {
     stop,
     onProgress: ({ cost }) => {
       if (seen.firstMs < Infinity) return
-      seen.firstMs = performance.now() - start
+      seen.firstMs = clock() - start
       seen.firstCost = cost
     },
   })
-  const ms = performance.now() - start
+  const ms = clock() - start
   if (!plan.ok) throw new Error(JSON.stringify(plan.problems))
   const { cost, bound } = plan.value
   return {

@@ -1,5 +1,6 @@
 import { buyingPlan } from '../../shared/cutting/buyingPlan/plan.ts'
 import { checkPlan } from '../../shared/cutting/buyingPlan/checkPlan.ts'
+import type { BuyingPlan } from '../../shared/cutting/buyingPlan/planModel.ts'
 import { parseBuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
 import { parseSpecText } from '../../shared/gate/specText.ts'
 import { bad } from '../../shared/problem.ts'
@@ -11,6 +12,14 @@ function stopAfter(limitMs: number | undefined): () => boolean {
   if (limitMs === undefined) return () => false
   const end = performance.now() + limitMs
   return () => performance.now() > end
+}
+
+/** The plan with by how much it may be dearer than the best there is: pence, and in words. */
+function withGap({ version, status, cost, bound, ...rest }: BuyingPlan) {
+  const gap = cost - bound
+  const sum = gap < 100 ? `${gap}p` : `£${(gap / 100).toFixed(2)}`
+  const said = gap === 0 ? 'no cheaper way there is' : `at most ${sum} dearer than the best there is`
+  return { version, status, cost, bound, gap, said, ...rest }
 }
 
 /** `buy REQUEST.json`: the cheapest lengths for a request as JSON, looked at by the independent checker before it is printed. */
@@ -33,7 +42,7 @@ async function buy(args: string[]): Promise<Ending> {
       out: '',
       errors: [`The plan did not pass its own check and is not printed: ${faults.join('; ')}.`],
     }
-  return { code: 0, out: `${JSON.stringify(plan.value, null, 2)}\n`, errors: [] }
+  return { code: 0, out: `${JSON.stringify(withGap(plan.value), null, 2)}\n`, errors: [] }
 }
 
 finish(await buy(process.argv.slice(2)))

@@ -1,7 +1,7 @@
 import { atOnce } from '../../db/prices.ts'
 import type { OrderedJob } from '../../db/orders.ts'
 import type { Takes } from '../../shared/contract.ts'
-import { checkPlan } from '../../shared/cutting/buyingPlan/checkPlan.ts'
+import { checkSteps } from '../../shared/cutting/buyingPlan/checkPlan.ts'
 import type { BuyingPlan } from '../../shared/cutting/buyingPlan/planModel.ts'
 import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
 import { parseShape } from '../../shared/gate/parseSpec.ts'
@@ -40,10 +40,10 @@ function readPlan(plan: unknown): Result<BuyingPlan> {
   return bad(...read.problems.slice(0, mostFaults).map((one) => ({ ...one, field: `plan.${one.field}` })))
 }
 
-/** Every fault that the checker of plans finds. A proof that makes no sense at all stops it, and is a fault too. */
-function faultsOf(request: BuyRequest, plan: BuyingPlan): string[] {
+/** Every fault that the checker of plans finds, a piece at a time. A proof that makes no sense at all stops it, and is a fault too. */
+async function faultsOf(request: BuyRequest, plan: BuyingPlan): Promise<string[]> {
   try {
-    return checkPlan(request, plan).faults
+    return (await inSlices(checkSteps(request, plan))).faults
   } catch (error) {
     if (!(error instanceof RangeError || error instanceof TypeError)) throw error
     return [`its proof can’t be followed: ${error.message}`]
@@ -53,14 +53,18 @@ function faultsOf(request: BuyRequest, plan: BuyingPlan): string[] {
 type Sound = { plan: BuyingPlan; request: BuyRequest }
 
 /** The plan with the request that it is for, once it is known to hold. */
-function soundPlan(task: OrderTask, { stamp, paired }: Placing, plan: BuyingPlan): Result<Sound> {
+async function soundPlan(
+  task: OrderTask,
+  { stamp, paired }: Placing,
+  plan: BuyingPlan,
+): Promise<Result<Sound>> {
   if (task.stamp !== stamp) return bad(changedMeanwhile)
   const request = paired ? task.requests.paired : task.requests.plain
   if (!request)
     return bad({ code: 'refused', field: 'paired', message: 'no braces of these jobs share a cut' })
   if (request.parts.length === 0)
     return bad({ code: 'refused', field: 'jobIds', message: 'there is nothing to order for these jobs' })
-  const faults = faultsOf(request, plan)
+  const faults = await faultsOf(request, plan)
   return faults.length > 0 ? bad(...faults.slice(0, mostFaults).map(unsound)) : good({ plan, request })
 }
 
@@ -117,7 +121,7 @@ export const placeOrder: Handler<'orders.place'> = async (context, asked) => {
   const known: KnownGates = new Map()
   const task = await inSlices(taskSteps(context, asked.jobIds, known))
   if (!task.ok) return task
-  const sound = soundPlan(task.value, asked, plan.value)
+  const sound = await soundPlan(task.value, asked, plan.value)
   if (!sound.ok) return sound
   const { book } = context
   // Other requests came in between: what is written rests on a task that is worked out once more within the writing.

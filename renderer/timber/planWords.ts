@@ -34,6 +34,25 @@ export const unpricedWords: Record<UnpricedTimber['why'], string> = {
   'no length': 'isn’t kept long enough: add a longer length in the price book',
 }
 
+/**
+ * Why timber is left out of an order, and what to do about it. Of a blank that no length holds also which it is, the longest that can be had, what
+ * the ends' trim took of that, and by how much it is too long.
+ */
+export function leftOutWords(
+  { why, tooLong }: Pick<UnpricedTimber, 'why' | 'tooLong'>,
+  long: (mm: number) => string,
+): string {
+  if (!tooLong) return unpricedWords[why]
+  const { part, number, length, longest, of, from, trim } = tooLong
+  const whole =
+    from === 'rack'
+      ? 'a piece on the rack'
+      : trim > 0
+        ? `a length of ${long(of)} less ${long(trim)} trimmed off its ends`
+        : `a whole length`
+  return `${unpricedWords[why]}. The ${part} of ${number} takes ${long(length)}; the longest to be had is ${long(longest)} (${whole}; the last saw cut meets its end), ${long(Math.round((length - longest) * 10) / 10)} too short`
+}
+
 /** How an order stands. */
 export const stateWords: Record<OrderState, string> = {
   placed: 'Placed',

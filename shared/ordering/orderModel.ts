@@ -54,12 +54,28 @@ export type TaskOffer = {
   priceId: number
 }
 
+/**
+ * A blank that no length holds: what it is, of which job, its length; longest: the longest blank that can be had, from a length of `of`, of which
+ * `trim` is lost at the ends (none of a piece of the rack; the last saw cut meets the end, so no kerf is lost). All mm.
+ */
+export type TooLong = {
+  part: string
+  number: string
+  length: number
+  longest: number
+  of: number
+  from: 'merchant' | 'rack'
+  trim: number
+}
+
 /** Timber of a job that nothing in the price book prices, or no length of which is known or long enough: it stands on no order. */
 export type UnpricedTimber = {
   section: string
   species: string
   numbers: string[]
   why: Missing | 'no lengths kept'
+  /** The longest of the blanks that are too long, where that is why. */
+  tooLong: TooLong | null
 }
 
 /**

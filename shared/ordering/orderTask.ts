@@ -1,20 +1,18 @@
 import type { BuyRequest } from '../cutting/buyingPlan/request.ts'
-import type { Section } from '../gate/spec.ts'
-import type { ItemOf } from '../pricing/item.ts'
 import type { StandingBook } from '../pricing/standingBook.ts'
 import { bracePairs, type PairableBraces } from './bracePairs.ts'
 import { jobTimber, type Blank, type JobToOrder } from './jobTimber.ts'
-import { hasTimberPrice, lengthOffers } from './lengthOffers.ts'
+import { addUnpriced, hindranceOf, tooLongOf } from './leftOut.ts'
 import type {
   BracePair,
   CuttingSettings,
   OrderTask,
   RackPiece,
-  TaskOffer,
   TaskPart,
   TaskSection,
   UnpricedTimber,
 } from './orderModel.ts'
+import { shelvesOf, type Shelf, type Wanted } from './shelves.ts'
 import { stampOf } from './stamp.ts'
 import { downToTenth } from './wholeTenths.ts'
 
@@ -24,58 +22,6 @@ export type TaskAsked = {
   book: StandingBook
   rack: readonly RackPiece[]
   cutting: CuttingSettings
-}
-
-type Item = ItemOf<'timber'>
-
-/** Blanks of one section of one job, with the item that they are bought as. */
-type Wanted = { job: JobToOrder; section: Section; item: Item | undefined; blanks: Blank[] }
-
-/** An item as it can be bought: the lengths on offer, and the longest blank that any of them or of the rack gives, mm. */
-type Shelf = { item: Item; key: string; offers: TaskOffer[]; rack: RackPiece[]; longest: number }
-
-function shelfOf({ book, rack, cutting }: TaskAsked, item: Item, taken: ReadonlySet<string>): Shelf {
-  const name = `${item.name}, ${item.facts.species}`.slice(0, 180)
-  const key = taken.has(name) ? `${name} (${item.id})` : name
-  const offers = lengthOffers(book, item.id).map((offer): TaskOffer => ({ key, ...offer }))
-  const own = rack.filter(({ itemId }) => itemId === item.id)
-  const longest = Math.max(
-    0,
-    ...offers.map(({ length }) => length - cutting.endTrim),
-    ...own.map(({ length }) => downToTenth(length)),
-  )
-  return { item, key, offers, rack: own, longest }
-}
-
-function shelvesOf(asked: TaskAsked, wanted: readonly Wanted[]): Map<number, Shelf> {
-  const shelves = new Map<number, Shelf>()
-  const taken = new Set<string>()
-  for (const { item } of wanted) {
-    if (!item || shelves.has(item.id)) continue
-    const shelf = shelfOf(asked, item, taken)
-    taken.add(shelf.key)
-    shelves.set(item.id, shelf)
-  }
-  return shelves
-}
-
-/** Why timber can't be ordered, undefined where it can. */
-function hindranceOf(
-  book: StandingBook,
-  { item, blanks }: Wanted,
-  shelf: Shelf | undefined,
-): UnpricedTimber['why'] | undefined {
-  if (!item || !shelf) return 'no item'
-  if (!hasTimberPrice(book, item.id)) return 'no price'
-  if (shelf.offers.length === 0) return 'no lengths kept'
-  return blanks.some(({ length }) => length > shelf.longest + 1e-6) ? 'no length' : undefined
-}
-
-function addUnpriced(list: UnpricedTimber[], { job, section }: Wanted, why: UnpricedTimber['why']): void {
-  const { name, species } = section
-  const own = list.find((one) => one.section === name && one.species === species && one.why === why)
-  if (!own) list.push({ section: name, species, numbers: [job.number], why })
-  else if (!own.numbers.includes(job.number)) own.numbers.push(job.number)
 }
 
 const partOf = (key: string, { jobId, number }: JobToOrder, blank: Blank): TaskPart => {
@@ -156,7 +102,8 @@ function sortedOut(asked: TaskAsked): Sorted {
     const shelf = one.item && all.get(one.item.id)
     const why = hindranceOf(asked.book, one, shelf)
     if (why !== undefined || !shelf) {
-      addUnpriced(unpriced, one, why ?? 'no item')
+      const tooLong = why === 'no length' && shelf ? tooLongOf(one, shelf, asked.cutting) : null
+      addUnpriced(unpriced, one, { why: why ?? 'no item', tooLong })
       continue
     }
     used.add(shelf)

@@ -4,6 +4,7 @@ import type { BuyRequest } from '../cutting/buyingPlan/request.ts'
 import type { Problem } from '../problem.ts'
 import type { OrderTask } from './orderModel.ts'
 import { requestFor, sectionsOf } from './joinPlans.ts'
+import { lookOver } from './lookOver.ts'
 
 /** plain: every blank for itself; paired: braces two and two. */
 export type Way = 'plain' | 'paired'
@@ -44,9 +45,17 @@ function worksOf({ plain, paired }: OrderTask['requests']): Work[] {
 const isBetter = (plan: BuyingPlan, than: BuyingPlan | null): boolean =>
   than === null || plan.cost < than.cost || (plan.cost === than.cost && plan.bound > than.bound)
 
+const unsound = (section: string, faults: readonly string[]): Problem => ({
+  code: 'unsound',
+  field: 'plan',
+  message: `the plan for ${section} didn’t pass its own check (${faults[0] ?? ''}), so it isn’t shown`,
+})
+
+const never = () => false
+
 /**
  * Plans an order's sections in rounds of growing effort, both ways, until every one is proven, the effort is spent, or stop says so. The first round
- * is always gone through: after it there is a plan.
+ * is always gone through: after it there is a plan. Every plan told has passed the independent checker.
  */
 export function* planSteps(requests: OrderTask['requests'], stop: () => boolean): Generator<PlanStep, void> {
   const works = worksOf(requests)
@@ -58,6 +67,10 @@ export function* planSteps(requests: OrderTask['requests'], stop: () => boolean)
       const found = buyingPlan(work.request, { stop, mostEffort })
       if (!found.ok) return void (yield { told: 'problems', problems: found.problems })
       if (!isBetter(found.value, work.plan)) continue
+      const faults = lookOver(work.request, found.value, work.plan ? stop : never)
+      if (!faults) return
+      if (faults.length > 0)
+        return void (yield { told: 'problems', problems: [unsound(work.section, faults)] })
       work.plan = found.value
       yield { told: 'planned', section: work.section, ways: work.ways, plan: found.value }
     }

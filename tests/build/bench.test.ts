@@ -26,20 +26,26 @@ const names = [
   'buy-job',
   'buy-week',
   'buy-quarter',
+  'buy-memory',
+  'buy-stop',
 ]
+const units = new Map([
+  ['buy-quarter', '% over the bound'],
+  ['buy-memory', 'MB'],
+])
 const toCome = ['search-100k']
 
 describe('the benchmarks', () => {
-  it('print one row each and nothing else for a program', { timeout: 120_000 }, () => {
+  it('print one row each and nothing else for a program', { timeout: 240_000 }, () => {
     const { status, stdout } = run(['--json', '--quick', '--long'])
     expect(status).toBe(0)
     const rows = JSON.parse(stdout) as Record<string, unknown>[]
     expect(rows.map((row) => row['name'])).toEqual(names)
-    expect(rows.map((row) => row['aim'])).toEqual([0.25, 0.25, 2, 11, 3, 20, 300, 1])
+    expect(rows.map((row) => row['aim'])).toEqual([0.25, 0.25, 2, 11, 3, 20, 300, 1, 1, 1])
     for (const row of rows) {
       expect(Object.keys(row)).toEqual(['name', 'value', 'unit', 'against', 'ratio', 'aim', 'holds'])
       expect(row['value']).toBeGreaterThan(0)
-      expect(row['unit']).toBe(row['name'] === 'buy-quarter' ? '% over the bound' : 'ms')
+      expect(row['unit']).toBe(units.get(String(row['name'])) ?? 'ms')
       expect(row['ratio']).toBeGreaterThan(0)
       expect(typeof row['holds']).toBe('boolean')
     }
@@ -59,8 +65,28 @@ describe('the benchmarks', () => {
     expect(status).toBe(2)
     expect(stdout).toBe('')
     expect(stderr.trim().split('\n')).toEqual([
-      'fence-paint: not a benchmark, accepted is one of design-keystroke, design-heaviest, card-pdf, card-batch, price-rise, buy-job, buy-week, buy-quarter',
-      '--loud: not an option, accepted is one of --json, --quick, --long',
+      'fence-paint: not a benchmark, accepted is one of design-keystroke, design-heaviest, card-pdf, card-batch, price-rise, buy-job, buy-week, buy-quarter, buy-memory, buy-stop',
+      '--loud: not an option, accepted is one of --json, --quick, --long, --seeds',
+    ])
+  })
+
+  it('count by name how many plans are proven, a span of them, and end with a line that says so', () => {
+    const { status, stdout } = run(['--long', 'job-rack', '--seeds', '3-5'], { BENCHMARK_FOLDER: '' })
+    expect(status).toBe(0)
+    const [closing = '', machine = ''] = stdout.trim().split('\n')
+    expect(closing).toMatch(
+      /^job-rack, 3 to 5 of 10000: 3 of 3 proven within 10 s of its own time \(asked: all\); 0 faults; median [\d.]+ ms, /,
+    )
+    expect(machine).toMatch(/^machine: /)
+  })
+
+  it('say that published instances are elsewhere, and refuse a count or a span that they can’t have', () => {
+    expect(run(['--long', 'monaci'], { BENCHMARK_FOLDER: '' }).stdout).toMatch(
+      /^monaci: not looked at; BENCHMARK_FOLDER names the folder that holds Crainic1\n/,
+    )
+    expect(run(['monaci', '--seeds', '9-3']).stderr.trim().split('\n')).toEqual([
+      'monaci: a long count, accepted with --long',
+      '--seeds: got 9-3, accepted is the first and last of a count, as 1-500',
     ])
   })
 

@@ -5,6 +5,7 @@ import { checkPlan } from '../../shared/cutting/buyingPlan/checkPlan.ts'
 import { buyingPlan } from '../../shared/cutting/buyingPlan/plan.ts'
 import type { BuyingPlan } from '../../shared/cutting/buyingPlan/planModel.ts'
 import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
+import { hardRequest } from '../ordering/hardRequest.ts'
 import { inFolder, runCommand } from './runCommand.ts'
 
 const request: BuyRequest = {
@@ -41,7 +42,9 @@ describe('buy', () => {
     expect(plan.status).toBe('proven')
     expect(checkPlan(request, plan)).toEqual({ faults: [], bound: plan.cost })
     const again = buyingPlan(request)
-    expect(again.ok && `${JSON.stringify(again.value, null, 2)}\n`).toBe(out)
+    const { gap, said, ...printed } = JSON.parse(out) as BuyingPlan & { gap: number; said: string }
+    expect([gap, said]).toEqual([0, 'no cheaper way there is'])
+    expect(again.ok && JSON.stringify(again.value)).toBe(JSON.stringify(printed))
     expect((await buy(`\uFEFF${JSON.stringify(request)}`)).out).toBe(out)
   })
 
@@ -51,6 +54,17 @@ describe('buy', () => {
     expect(code).toBe(0)
     expect(plan.bound).toBeLessThanOrEqual(plan.cost)
     expect(checkPlan(request, plan).faults).toEqual([])
+  })
+
+  it('says in money by how much a plan that was stopped may be dearer', async () => {
+    const hard = { ...hardRequest(24, 7), timeLimitMs: 400 }
+    const { code, out, errors } = await buy(JSON.stringify(hard))
+    const plan = JSON.parse(out) as BuyingPlan & { gap: number; said: string }
+    expect([code, errors, plan.status]).toEqual([0, [], 'best-found'])
+    expect(plan.gap).toBe(plan.cost - plan.bound)
+    const sum = plan.gap < 100 ? `${plan.gap}p` : `£${(plan.gap / 100).toFixed(2)}`
+    expect(plan.said).toBe(`at most ${sum} dearer than the best there is`)
+    expect(checkPlan(hard, plan).faults).toEqual([])
   })
 
   const broken: [what: string, text: string, lines: RegExp[]][] = [

@@ -226,6 +226,13 @@ describe('timber that can’t be ordered', () => {
     expect(unpricedOf(book, [jobOf(14), jobOf(15, tall)])).toEqual([
       ['ex 25 × 125 T&G V', ['2026-015'], 'no length'],
     ])
+    // Boards of 2300 with 24 to trim, from 2100 with 20 lost at its ends.
+    expect(taskOf(book, [jobOf(14), jobOf(15, tall)]).unpriced[0]?.tooLong).toEqual({
+      ...{ part: 'board', number: '2026-015', length: 2324, longest: 2080, of: 2100 },
+      ...{ from: 'merchant', trim: 20 },
+    })
+    const onRack = taskOf(book, [jobOf(15, tall)], { rack: [rackPiece(4, { length: 2323.9 })] })
+    expect(onRack.unpriced[0]?.tooLong).toMatchObject({ longest: 2323.9, of: 2323.9, from: 'rack', trim: 0 })
     const task = taskOf(book, [jobOf(14), jobOf(15, tall)])
     expect(task.parts.filter(({ key }) => key === boards).map(({ number }) => number)).toEqual(['2026-014'])
     const rack = [rackPiece(4, { length: 2324 })]

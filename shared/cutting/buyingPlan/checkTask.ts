@@ -8,8 +8,8 @@ export type Task = {
   offers: { room: number; pence: number; most: number }[]
 }
 
-/** How many of each offer are taken: at least and at most. */
-export type Counts = { least: number[]; most: number[] }
+/** Work done a piece at a time, each some milliseconds at most, so that whoever asks can have a turn between. */
+export type Steps<T> = Generator<void, T>
 
 /** A whole number of these shares is a penny. */
 export const share = 2 ** 24
@@ -17,6 +17,10 @@ export const at = (list: ArrayLike<number>, index: number): number => list[index
 export const tenths = (mm: number): number => Math.round(mm * 10)
 export const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % b))
 const sum = (list: readonly number[]): number => list.reduce((total, one) => total + one, 0)
+
+/** Whether all are whole, not below nothing, and exact. */
+export const areWhole = (values: readonly number[]): boolean =>
+  values.every((value) => value >= 0 && Number.isSafeInteger(value))
 
 /** Counts added up by key. */
 export function tally(entries: [string, number][]): Map<string, number> {
