@@ -29,10 +29,11 @@ export const chromiumPath = (): string | undefined => {
   )
 }
 
-/** Debian packages the tests want and this machine lacks: a browser, and the painter of PDF pages as pictures. */
+/** Debian packages the tests want and this machine lacks: a browser, the painter of PDF pages as pictures, and the tracer that sees and breaks the book's writes. */
 export const missingPackages = (): string[] => [
   ...(chromiumPath() === undefined ? ['chromium'] : []),
   ...(programNamed('pdftoppm') === undefined ? ['poppler-utils'] : []),
+  ...(programNamed('strace') === undefined ? ['strace'] : []),
 ]
 
 const isRoot = (): boolean => process.getuid?.() === 0

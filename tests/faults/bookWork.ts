@@ -98,7 +98,7 @@ async function work(): Promise<void> {
 }
 
 function workLoosely(): void {
-  const connection = connect(path, () => new Date().toISOString())
+  const connection = connect(path, () => '2026-03-02T08:00:00.000Z')
   connection.db.pragma('synchronous = NORMAL')
   const jobs = jobsRoom(connection, customersRoom(connection))
   const holds = holdsOf()

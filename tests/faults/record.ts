@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { programNamed } from '../../../build/machine.ts'
+import { programNamed } from '../../build/machine.ts'
 import { readTrace } from './readTrace.ts'
 import type { Recording } from './recording.ts'
 

@@ -1,4 +1,4 @@
-import type { Chance } from '../seeded.ts'
+import type { Chance } from './seeded.ts'
 import type { DiskEvent, Recording } from './recording.ts'
 
 /** What a disk writes whole or not at all, bytes. */
@@ -27,17 +27,22 @@ export const manners = [
 ] as const
 export type Manner = (typeof manners)[number]
 
-const sized = (contents: Buffer, size: number): Buffer => {
-  if (size <= contents.length) return Buffer.from(contents.subarray(0, size))
-  return Buffer.concat([contents, Buffer.alloc(size - contents.length)])
-}
-
-function changed(contents: Buffer, change: Change): Buffer {
-  if ('size' in change) return sized(contents, change.size)
-  const { at, bytes } = change
-  const result = at + bytes.length > contents.length ? sized(contents, at + bytes.length) : contents
-  result.set(bytes, at)
-  return result
+/** Contents after changes, made in one piece of memory however many there are. */
+function changed(contents: Uint8Array, changes: readonly Change[]): Buffer {
+  const ends = changes.map((change) => ('size' in change ? change.size : change.at + change.bytes.length))
+  const room = Buffer.alloc(Math.max(contents.length, ...ends))
+  room.set(contents)
+  let size = contents.length
+  for (const change of changes) {
+    if ('bytes' in change) {
+      room.set(change.bytes, change.at)
+      size = Math.max(size, change.at + change.bytes.length)
+    } else {
+      room.fill(0, change.size)
+      size = change.size
+    }
+  }
+  return room.subarray(0, size)
 }
 
 function renamed(names: Map<string, File>, change: NameChange): void {
@@ -87,7 +92,7 @@ export function happen(disk: Disk, event: DiskEvent): void {
   else if (event.kind === 'cut') fileOf(disk, event.name).waiting.push({ size: event.size })
   else if (event.kind === 'forced') {
     const file = fileOf(disk, event.name)
-    file.sure = file.waiting.reduce(changed, file.sure)
+    file.sure = changed(file.sure, file.waiting)
     file.waiting = []
   }
 }
@@ -147,6 +152,6 @@ export function afterCut(disk: Disk, manner: Manner, chance: Chance): Map<string
   for (const change of disk.waiting.slice(0, named)) renamed(names, change)
   const contents = new Map<File, Uint8Array>()
   for (const file of new Set(names.values()))
-    contents.set(file, surviving(file, manner, chance).reduce(changed, Buffer.from(file.sure)))
+    contents.set(file, changed(file.sure, surviving(file, manner, chance)))
   return new Map([...names].map(([name, file]) => [name, contents.get(file) ?? Buffer.alloc(0)]))
 }

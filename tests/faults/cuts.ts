@@ -1,6 +1,6 @@
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { seeded, type Chance } from '../seeded.ts'
+import { seeded, type Chance } from './seeded.ts'
 import { afterCut, diskBefore, happen, manners, type Manner } from './disk.ts'
 import type { Recording } from './recording.ts'
 
