@@ -33,7 +33,7 @@ export const chromiumPath = (): string | undefined => {
 export const missingPackages = (): string[] => [
   ...(chromiumPath() === undefined ? ['chromium'] : []),
   ...(programNamed('pdftoppm') === undefined ? ['poppler-utils'] : []),
-  ...(programNamed('strace') === undefined ? ['strace'] : []),
+  ...(process.platform === 'linux' && programNamed('strace') === undefined ? ['strace'] : []),
 ]
 
 const isRoot = (): boolean => process.getuid?.() === 0

@@ -37,6 +37,7 @@ export function record(folder: string, script: string, args: readonly string[]):
     const trace = join(place, 'calls')
     const options = [
       '-f',
+      '--seccomp-bpf',
       '-y',
       '-xx',
       '-s',
