@@ -7,11 +7,15 @@ const isRecord = (value: unknown): value is Record<string, unknown> =>
 const isPlace = (key: string, list: readonly unknown[]): boolean =>
   /^\d{1,4}$/.test(key) && Number(key) <= list.length
 
-/** Whether a value, at any depth, holds a key that reaches past an object's own. */
-export const holdsReservedKey = (value: unknown): boolean =>
+/** As deep as anything in a gate goes, with room to spare. */
+const deepest = 32
+
+/** Whether a value holds a key that reaches past an object's own; one too deep to be walked through (or that holds itself) counts as one that does. */
+export const holdsReservedKey = (value: unknown, depth = 0): boolean =>
   typeof value === 'object' &&
   value !== null &&
-  Object.entries(value).some(([key, inner]) => reserved.has(key) || holdsReservedKey(inner))
+  (depth > deepest ||
+    Object.entries(value).some(([key, inner]) => reserved.has(key) || holdsReservedKey(inner, depth + 1)))
 
 /** What stands at a path of keys, or undefined. valueAt(spec, ['size', 'width']) is 1803.4. */
 export function valueAt(within: unknown, path: readonly string[]): unknown {
