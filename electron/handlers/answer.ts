@@ -1,4 +1,4 @@
-import { BookProblem, bookProblemFrom } from '../../db/bookProblem.ts'
+import { BookProblem, bookProblemFrom, withPlace } from '../../db/bookProblem.ts'
 import { isRequestName, type Gives, type RequestName } from '../../shared/contract.ts'
 import { bad, type Result } from '../../shared/problem.ts'
 import type { Context, Handler } from './context.ts'
@@ -9,12 +9,13 @@ const said = (error: unknown): string =>
   error instanceof Error ? (error.stack ?? error.message) : String(error)
 
 /** What a throw becomes: the book's own problem in its words, or one plain sentence with the rest in the log. */
-function problemOf({ log }: Context, name: string, thrown: unknown): Result<never> {
+function problemOf({ book, log }: Context, name: string, thrown: unknown): Result<never> {
   const error = bookProblemFrom(thrown)
   log(
     `${name}: ${said(error)}${error instanceof Error && error.cause ? `\ncaused by ${said(error.cause)}` : ''}`,
   )
-  if (error instanceof BookProblem) return bad({ code: error.code, field: '', message: error.message })
+  if (error instanceof BookProblem)
+    return bad({ code: error.code, field: '', message: withPlace(error, book.path).message })
   return bad({
     code: 'unexpected',
     field: '',
