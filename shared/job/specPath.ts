@@ -10,12 +10,18 @@ const isPlace = (key: string, list: readonly unknown[]): boolean =>
 /** As deep as anything in a gate goes, with room to spare. */
 const deepest = 32
 
-/** Whether a value holds a key that reaches past an object's own; one too deep to be walked through (or that holds itself) counts as one that does. */
-export const holdsReservedKey = (value: unknown, depth = 0): boolean =>
-  typeof value === 'object' &&
-  value !== null &&
-  (depth > deepest ||
-    Object.entries(value).some(([key, inner]) => reserved.has(key) || holdsReservedKey(inner, depth + 1)))
+/**
+ * Whether a value holds a key that reaches past an object's own; one too deep to be walked through counts as one that does. What it holds several
+ * times (or in a circle) is looked through once, so that none takes long.
+ */
+export function holdsReservedKey(value: unknown, depth = 0, seen = new Set<unknown>()): boolean {
+  if (typeof value !== 'object' || value === null || seen.has(value)) return false
+  if (depth > deepest) return true
+  seen.add(value)
+  return Object.entries(value).some(
+    ([key, inner]) => reserved.has(key) || holdsReservedKey(inner, depth + 1, seen),
+  )
+}
 
 /** What stands at a path of keys, or undefined. valueAt(spec, ['size', 'width']) is 1803.4. */
 export function valueAt(within: unknown, path: readonly string[]): unknown {

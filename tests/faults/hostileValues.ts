@@ -9,7 +9,7 @@ function nested(depth: number, wrap: (inner: unknown) => unknown): unknown {
 
 function circular(): unknown {
   const round: Record<string, unknown> = { id: 1 }
-  round['self'] = round
+  for (const key of ['self', 'boards', 'again']) round[key] = round
   return round
 }
 

@@ -12,10 +12,14 @@ const isHeld = (value: unknown): value is Held => {
 /** As deep as any request goes: what was put in deeper is hostile as it is. */
 const deepest = 30
 
-/** Every place in a payload where something stands. */
-function placesIn(within: unknown, depth = 0): Place[] {
-  if (!isHeld(within) || depth > deepest) return []
-  return Object.entries(within).flatMap(([key, value]) => [{ within, key }, ...placesIn(value, depth + 1)])
+/** Every place in a payload where something stands; what stands in several is gone through once. */
+function placesIn(within: unknown, depth = 0, seen = new Set<unknown>()): Place[] {
+  if (!isHeld(within) || depth > deepest || seen.has(within)) return []
+  seen.add(within)
+  return Object.entries(within).flatMap(([key, value]) => [
+    { within, key },
+    ...placesIn(value, depth + 1, seen),
+  ])
 }
 
 const standing = ({ within, key }: Place): unknown => Object.entries(within).find(([one]) => one === key)?.[1]
