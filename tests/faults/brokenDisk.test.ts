@@ -18,7 +18,7 @@ import { seeded } from './seeded.ts'
 import { prepare, type Prepared } from './workshopBook.ts'
 
 const soak = process.env['BRACEWORK_SOAK'] === '1'
-const rounds = soak ? 96 : 8
+const rounds = soak ? 48 : 8
 const opener = fileURLToPath(new URL('./bookWork.ts', import.meta.url))
 
 type Ask = <N extends RequestName>(name: N, payload: unknown) => Promise<Result<Gives<N>>>
@@ -76,6 +76,8 @@ const writings: Writing[] = [
     name: 'orders.place',
     payload: async (ask, prepared, round) => {
       const jobIds = [jobFor(prepared, round)]
+      for (const { id, state } of await valueOf(ask('orders.list', {})))
+        if (state === 'placed') await valueOf(ask('orders.cancel', { id }))
       const { stamp, requests } = await valueOf(ask('orders.task', { jobIds }))
       const plan = requests.paired ? buyingPlan(requests.paired) : undefined
       return { jobIds, stamp, paired: true, plan: plan?.ok ? plan.value : null, note: '' }
