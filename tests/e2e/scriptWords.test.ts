@@ -139,8 +139,9 @@ describe(`names that would run as a script (${scriptWords.length} in ${walked} j
         screens.seen += 1
       }
       await page.locator('iframe').first().waitFor()
-      const name = jobWords(place)['customer.name'] ?? ''
-      await expect.poll(() => paperWords(page), { timeout: 20_000 }).toContain(name.replaceAll(' ', ''))
+      // A name too long for the card's head ends there in '…'.
+      const name = (jobWords(place)['customer.name'] ?? '').replaceAll(' ', '').slice(0, 24)
+      await expect.poll(() => paperWords(page), { timeout: 20_000 }).toContain(name)
       expect({ place, ...(await ran(page)) }).toEqual({ place, ...nothingRan })
       screens.seen += 2
     }
