@@ -2,7 +2,7 @@ import { spawn, type ChildProcess } from 'node:child_process'
 import { inProject } from './paths.ts'
 
 /** A loopback host running as a program of its own on a book, as the person runs it. */
-export type Hosted = { address: string; origin: string; stop: () => Promise<void> }
+export type Hosted = { address: string; origin: string; pid: number; stop: () => Promise<void> }
 
 const key = 'a-key-for-tests-and-pictures-alone-0123456789'
 
@@ -32,5 +32,5 @@ export async function hosted(book: string, { empty = false }: { empty?: boolean 
     child.kill('SIGTERM')
     await ended
   }
-  return { address, origin: new URL(address).origin, stop }
+  return { address, origin: new URL(address).origin, pid: child.pid ?? 0, stop }
 }

@@ -29,7 +29,7 @@ export const chromiumPath = (): string | undefined => {
   )
 }
 
-/** Debian packages the tests want and this machine lacks: a browser, the painter of PDF pages as pictures, and the tracer of a program's calls. */
+/** Debian packages the tests want and this machine lacks: a browser, the painter of PDF pages as pictures, and the tracer that sees and breaks the book's writes. */
 export const missingPackages = (): string[] => [
   ...(chromiumPath() === undefined ? ['chromium'] : []),
   ...(programNamed('pdftoppm') === undefined ? ['poppler-utils'] : []),

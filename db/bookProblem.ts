@@ -1,3 +1,5 @@
+import { dirname } from 'node:path'
+
 /** What can be wrong with the book on the disk, for programs and tests; the person reads the sentence. */
 export type BookProblemCode =
   'newer' | 'not-a-book' | 'damaged' | 'locked' | 'full' | 'not-writable' | 'disk' | 'unsafe'
@@ -69,4 +71,17 @@ export function asBookProblem<T>(work: () => T): T {
   } catch (error) {
     throw bookProblemFrom(error)
   }
+}
+
+/** Troubles of the disk that the book lies on, which the person mends there. */
+const ofTheDisk = new Set<BookProblemCode>(['full', 'not-writable', 'disk'])
+
+/** The same problem; where it is the disk's, with the folder that the book is in, so that the person knows which disk. */
+export function withPlace(problem: BookProblem, path: string): BookProblem {
+  if (!ofTheDisk.has(problem.code)) return problem
+  return new BookProblem(
+    problem.code,
+    `${problem.message} The job book is in ${dirname(path)}.`,
+    problem.cause,
+  )
 }

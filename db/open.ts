@@ -1,5 +1,5 @@
 import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs'
-import { asBookProblem, BookProblem } from './bookProblem.ts'
+import { asBookProblem, BookProblem, withPlace } from './bookProblem.ts'
 import { bookMark, connect, type Connection } from './connection.ts'
 import { createBook } from './create.ts'
 import { customersRoom, type CustomersRoom } from './customers.ts'
@@ -119,6 +119,14 @@ function prepared(path: string, options: OpenOptions, migrations: Migration[]): 
  * 'not-writable', 'disk', 'unsafe'.
  */
 export function openBook(path: string, options: OpenOptions): Book {
+  try {
+    return opened(path, options)
+  } catch (problem) {
+    throw problem instanceof BookProblem ? withPlace(problem, path) : problem
+  }
+}
+
+function opened(path: string, options: OpenOptions): Book {
   const migrations = options.migrations ?? readMigrations()
   const [connection, copy] = asBookProblem(() => {
     if (!existsSync(path)) createBook(path, migrations)

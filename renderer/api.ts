@@ -73,9 +73,12 @@ export async function request<N extends RequestName>(name: N, payload: Takes<N>)
 /** Whether the screens stand in the program's own window, which prints by itself; otherwise the browser does. */
 export const inOwnWindow = (): boolean => window.bracework !== undefined
 
-/** True when a result failed only because the book could not be reached. */
+/** Troubles that pass: the book couldn't be reached, or its disk takes nothing just now. What was entered is right and is sent again. */
+const passing = new Set([unreachable, 'locked', 'full', 'not-writable', 'disk'])
+
+/** True when a result failed only because the book could not be reached or written in. */
 export const wasUnreachable = (result: Result<unknown>): boolean =>
-  !result.ok && result.problems.some((problem) => problem.code === unreachable)
+  !result.ok && result.problems.some((problem) => passing.has(problem.code))
 
 /** The sentences of a failed result, one a line; empty for a good one. */
 export const sentences = (result: Result<unknown>): string =>

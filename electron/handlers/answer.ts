@@ -1,4 +1,4 @@
-import { BookProblem, bookProblemFrom } from '../../db/bookProblem.ts'
+import { BookProblem, bookProblemFrom, withPlace } from '../../db/bookProblem.ts'
 import { isRequestName, type Gives, type RequestName } from '../../shared/contract.ts'
 import { bad, type Result } from '../../shared/problem.ts'
 import { faultWords } from '../discreet.ts'
@@ -8,11 +8,12 @@ import { readRequest } from './longRequest.ts'
 import { handlers } from './table.ts'
 
 /** What a throw becomes: the book's own problem in its words, or one plain sentence and a mark, with the rest in the log under that mark. */
-function problemOf({ log }: Context, name: string, thrown: unknown): Result<never> {
+function problemOf({ book, log }: Context, name: string, thrown: unknown): Result<never> {
   const error = bookProblemFrom(thrown)
   const fault = faultMark()
   log(`${fault} ${name}: ${faultWords(error)}`)
-  if (error instanceof BookProblem) return bad({ code: error.code, field: '', message: error.message, fault })
+  if (error instanceof BookProblem)
+    return bad({ code: error.code, field: '', message: withPlace(error, book.path).message, fault })
   return bad({
     code: 'unexpected',
     field: '',

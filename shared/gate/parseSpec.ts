@@ -32,6 +32,22 @@ const unknownKey = (field: string, accepted: string): Problem => ({
   message: `unknown key, accepted here are ${accepted}`,
 })
 
+/** What a schema asks for by its own word, in ours. */
+const asked: Record<string, string> = {
+  Object: 'an object',
+  Array: 'a list',
+  string: 'a text',
+  number: 'a number',
+  boolean: 'yes or no',
+  never: 'none of such a name',
+}
+
+/** What is accepted: in a shape's own words, else by what it asks for. The schema's own sentence would hold all that came, however long. */
+function acceptedBy({ message, expected }: v.BaseIssue<unknown>): string {
+  if (!message.startsWith('Invalid ')) return message
+  return asked[expected ?? ''] ?? (expected ?? 'something else').slice(0, 200)
+}
+
 /** One problem from one issue of the schema: the field, what came, what is accepted. */
 export function problemFrom(issue: v.BaseIssue<unknown>): Problem {
   const field = pathOf(keysOf(issue))
@@ -46,9 +62,11 @@ export function problemFrom(issue: v.BaseIssue<unknown>): Problem {
     }
   }
   if (kind === 'missing') return { code: 'missing', field, message: `missing, accepted is ${accepted}` }
-  if (issue.input === undefined)
-    return { code: 'missing', field, message: `missing, accepted is ${issue.message}` }
-  return { code: 'refused', field, message: `got ${received(issue.input)}, accepted is ${issue.message}` }
+  if (issue.input === undefined && issue.message.startsWith('Invalid key'))
+    return { code: 'missing', field, message: 'missing' }
+  const accepts = acceptedBy(issue)
+  if (issue.input === undefined) return { code: 'missing', field, message: `missing, accepted is ${accepts}` }
+  return { code: 'refused', field, message: `got ${received(issue.input)}, accepted is ${accepts}` }
 }
 
 /** The schema reports only the first key of an object that it doesn't know: here each has its own problem. */

@@ -5,17 +5,18 @@ const isStrange = (key: string): boolean => key === 'prototype' || key in Object
 
 /**
  * The paths, as keys, of names that every object has already ('__proto__', 'constructor', 'toString'): a schema passes them over without a word, also
- * among names that anyone may give, such as timbers.
+ * among names that anyone may give, such as timbers. What an input holds several times (or in a circle) is looked through once.
  */
-export function strangeKeys(input: unknown, depth = 0): (string | number)[][] {
-  if (typeof input !== 'object' || input === null || depth > deepest) return []
+export function strangeKeys(input: unknown, depth = 0, seen = new Set<unknown>()): (string | number)[][] {
+  if (typeof input !== 'object' || input === null || depth > deepest || seen.has(input)) return []
+  seen.add(input)
   if (Array.isArray(input))
     return input.flatMap((item: unknown, place) =>
-      strangeKeys(item, depth + 1).map((path) => [place, ...path]),
+      strangeKeys(item, depth + 1, seen).map((path) => [place, ...path]),
     )
   const found: (string | number)[][] = []
   for (const [key, value] of Object.entries(input))
     if (isStrange(key)) found.push([key])
-    else for (const path of strangeKeys(value, depth + 1)) found.push([key, ...path])
+    else for (const path of strangeKeys(value, depth + 1, seen)) found.push([key, ...path])
   return found
 }

@@ -7,11 +7,21 @@ const isRecord = (value: unknown): value is Record<string, unknown> =>
 const isPlace = (key: string, list: readonly unknown[]): boolean =>
   /^\d{1,4}$/.test(key) && Number(key) <= list.length
 
-/** Whether a value, at any depth, holds a key that reaches past an object's own. */
-export const holdsReservedKey = (value: unknown): boolean =>
-  typeof value === 'object' &&
-  value !== null &&
-  Object.entries(value).some(([key, inner]) => reserved.has(key) || holdsReservedKey(inner))
+/** As deep as anything in a gate goes, with room to spare. */
+const deepest = 32
+
+/**
+ * Whether a value holds a key that reaches past an object's own; one too deep to be walked through counts as one that does. What it holds several
+ * times (or in a circle) is looked through once, so that none takes long.
+ */
+export function holdsReservedKey(value: unknown, depth = 0, seen = new Set<unknown>()): boolean {
+  if (typeof value !== 'object' || value === null || seen.has(value)) return false
+  if (depth > deepest) return true
+  seen.add(value)
+  return Object.entries(value).some(
+    ([key, inner]) => reserved.has(key) || holdsReservedKey(inner, depth + 1, seen),
+  )
+}
 
 /** What stands at a path of keys, or undefined. valueAt(spec, ['size', 'width']) is 1803.4. */
 export function valueAt(within: unknown, path: readonly string[]): unknown {
