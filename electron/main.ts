@@ -5,6 +5,7 @@ import { BookProblem } from '../db/bookProblem.ts'
 import { readMigrations } from '../db/migrate.ts'
 import { appAddress, appScheme, serveApp } from './appProtocol.ts'
 import { bookPlace } from './bookPlace.ts'
+import { chosenFolder } from './chosenFolder.ts'
 import { listenForRequests } from './ipc.ts'
 import { logInto, now } from './log.ts'
 import { makeCard } from './makeCard.ts'
@@ -29,6 +30,8 @@ const openTheBook = (): Promise<OpenedBook> =>
     makeBenchPaper,
     log,
     migrations: readMigrations(built('migrations')),
+    keepingWorker: built('main/keepingWorker.cjs'),
+    chooseFolder: () => chosenFolder(dialog),
   })
 
 const open = async (): Promise<void> => {

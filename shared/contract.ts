@@ -17,6 +17,7 @@ import type { PaperFormat } from './papers/page.ts'
 import type { StandardTimes } from './pricing/needs.ts'
 import { cuttingShape } from './ordering/cuttingSettings.ts'
 import type { CuttingSettings } from './ordering/orderModel.ts'
+import { keepingTakes, type KeepingReplies } from './keeping/requests.ts'
 import { orderTakes, type OrderReplies } from './ordering/requests.ts'
 import { benchPaperTakes, labelChoiceShape, type BenchPaperReplies } from './papers/requests.ts'
 import { moneyTakes, type MoneyReplies } from './pricing/requests.ts'
@@ -128,6 +129,7 @@ const takes = {
   ...moneyTakes,
   ...orderTakes,
   ...benchPaperTakes,
+  ...keepingTakes,
 } as const
 
 /** longText is the limit of the notes field; `jobs.change` checks its values field by field. */
@@ -135,7 +137,8 @@ export const fieldTexts = { short: shortText, long: longText, day: isoDay, unit,
 
 type Replies = MoneyReplies &
   OrderReplies &
-  BenchPaperReplies & {
+  BenchPaperReplies &
+  KeepingReplies & {
     'book.summary': BookSummary
     'jobs.list': JobRow[]
     'jobs.open': Job

@@ -9,6 +9,7 @@ import {
   statSync,
 } from 'node:fs'
 import { join } from 'node:path'
+import Sqlite from 'better-sqlite3'
 import type { CopyReason } from '../../shared/keeping/keepingModel.ts'
 import { asBookProblem, BookProblem } from '../bookProblem.ts'
 import { forceFolderToDisk, forceToDisk, freeName } from '../verifiedCopy.ts'
@@ -37,19 +38,35 @@ function putAside({ bookPath, at, why }: Omit<Replacing, 'comes'>): string | nul
   const folder = copiesFolder(bookPath)
   mkdirSync(folder, { recursive: true })
   const name = freeName((suffix) => join(folder, copyFileName(at, why, suffix)))
-  const parts = ['', '-wal'].filter((part) => existsSync(`${bookPath}${part}`))
+  const parts = ['', '-wal'].filter((part) =>
+    part === ''
+      ? existsSync(bookPath)
+      : (statSync(`${bookPath}${part}`, { throwIfNoEntry: false })?.size ?? 0) > 0,
+  )
   for (const part of parts) secondName(`${bookPath}${part}`, `${name}${part}`)
   forceFolderToDisk(name)
-  return parts.length === 0 ? null : name
+  return parts.includes('') ? name : null
+}
+
+/** A book put aside may have its last pages in a file of their own: they are taken in. */
+function wholeInto(comes: string, coming: string): void {
+  const db = new Sqlite(comes, { readonly: true, fileMustExist: true })
+  try {
+    db.prepare('VACUUM INTO ?').run(coming)
+  } finally {
+    db.close()
+  }
 }
 
 /** A file's twin under a temporary name beside the book, forced to disk and compared. */
 function bringNear(comes: string, bookPath: string): string {
   const coming = `${bookPath}.coming`
   rmSync(coming, { force: true })
-  copyFileSync(comes, coming)
+  const alone = !existsSync(`${comes}-wal`)
+  if (alone) copyFileSync(comes, coming)
+  else wholeInto(comes, coming)
   forceToDisk(coming)
-  if (statSync(coming).size === 0 || hashOfFile(coming) !== hashOfFile(comes))
+  if (statSync(coming).size === 0 || (alone && hashOfFile(coming) !== hashOfFile(comes)))
     throw new BookProblem(
       'unsafe',
       'The copy could not be read in whole, so nothing was changed. Try another.',

@@ -4,7 +4,7 @@ import Sqlite from 'better-sqlite3'
 import type { Database } from 'better-sqlite3'
 import { asBookProblem, BookProblem } from '../bookProblem.ts'
 import { bookMark } from '../connection.ts'
-import { migrate, readMigrations } from '../migrate.ts'
+import { migrate, type Migration } from '../migrate.ts'
 import { forceToDisk } from '../verifiedCopy.ts'
 import { copiesFolder } from './copyNames.ts'
 import { joinUp } from './joinUp.ts'
@@ -12,8 +12,8 @@ import { mendHeader } from './mendHeader.ts'
 import { readKeyed, readNumbered, type Readable, type Row } from './readableRows.ts'
 import { wordsAgain } from './wordsAgain.ts'
 
-/** migrationsFolder: where the program keeps the steps of the layout. */
-export type SalvageTask = { bookPath: string; migrationsFolder?: string }
+/** migrations: the steps of the layout that this program knows. */
+export type SalvageTask = { bookPath: string; migrations: Migration[] }
 
 /** path: the new book, not yet in its place. lostJobs: jobs that couldn't be read; their numbers are missing in the book. */
 export type SalvageFound = { path: string; jobs: number; papers: number; lostJobs: number }
@@ -94,12 +94,12 @@ function pour(bad: Database, made: Database): { lostJobs: number } {
 }
 
 /** An empty book laid out as the damaged one says it is. */
-function emptyBook(path: string, layout: number, migrationsFolder: string | undefined): Database {
+function emptyBook(path: string, layout: number, migrations: Migration[]): Database {
   const db = new Sqlite(path)
   db.pragma(`application_id = ${bookMark}`)
   migrate(
     db,
-    readMigrations(migrationsFolder).filter((step) => step.number <= layout),
+    migrations.filter((step) => step.number <= layout),
   )
   db.pragma('foreign_keys = OFF')
   return db
@@ -114,19 +114,15 @@ const nothingLeft = (): BookProblem =>
 const countOf = (db: Database, table: string): number =>
   Number(db.prepare(`SELECT count(*) FROM ${table}`).pluck().get())
 
-function readOut(
-  twin: string,
-  path: string,
-  migrationsFolder: string | undefined,
-): Omit<SalvageFound, 'path'> {
-  const latest = readMigrations(migrationsFolder).length
+function readOut(twin: string, path: string, migrations: Migration[]): Omit<SalvageFound, 'path'> {
+  const latest = migrations.length
   mendHeader(twin, latest)
   const bad = new Sqlite(twin)
   try {
     bad.pragma('trusted_schema = OFF')
     bad.pragma('cell_size_check = ON')
     const layout = Number(bad.pragma('user_version', { simple: true }))
-    const made = emptyBook(path, layout, migrationsFolder)
+    const made = emptyBook(path, layout, migrations)
     try {
       const { lostJobs } = made.transaction(pour)(bad, made)
       const [jobs, papers] = [countOf(made, 'jobs'), countOf(made, 'papers')]
@@ -146,7 +142,7 @@ function readOut(
  * Reads what can still be read out of a damaged book into a new one: table by table, row by row where a page is damaged, by the rules every book is
  * held to. The damaged file isn't touched: a twin of it is read. Throws BookProblem 'damaged' when nothing can be read.
  */
-export function salvage({ bookPath, migrationsFolder }: SalvageTask): SalvageFound {
+export function salvage({ bookPath, migrations }: SalvageTask): SalvageFound {
   return asBookProblem(() => {
     const folder = copiesFolder(bookPath)
     mkdirSync(folder, { recursive: true })
@@ -157,7 +153,7 @@ export function salvage({ bookPath, migrationsFolder }: SalvageTask): SalvageFou
     try {
       for (const part of ['', '-wal'])
         if (existsSync(`${bookPath}${part}`)) copyFileSync(`${bookPath}${part}`, `${twin}${part}`)
-      const found = readOut(twin, path, migrationsFolder)
+      const found = readOut(twin, path, migrations)
       forceToDisk(path)
       return { path, ...found }
     } catch (error) {

@@ -8,10 +8,20 @@ import { handlers } from './table.ts'
 const said = (error: unknown): string =>
   error instanceof Error ? (error.stack ?? error.message) : String(error)
 
+/** Where the book lies, for naming its drive; a book that isn't open lies nowhere. */
+function pathOf(context: Context): string | undefined {
+  try {
+    return context.book.path
+  } catch (problem) {
+    if (problem instanceof BookProblem) return undefined
+    throw problem
+  }
+}
+
 /** What a throw becomes: the book's own problem in its words, or one plain sentence with the rest in the log. */
-function problemOf({ log }: Context, name: string, thrown: unknown): Result<never> {
-  const error = bookProblemFrom(thrown)
-  log(
+function problemOf(context: Context, name: string, thrown: unknown): Result<never> {
+  const error = bookProblemFrom(thrown, pathOf(context))
+  context.log(
     `${name}: ${said(error)}${error instanceof Error && error.cause ? `\ncaused by ${said(error.cause)}` : ''}`,
   )
   if (error instanceof BookProblem) return bad({ code: error.code, field: '', message: error.message })

@@ -2,6 +2,7 @@ import type { Book } from '../../db/open.ts'
 import type { RequestName, Takes, Gives } from '../../shared/contract.ts'
 import type { JobCardInput } from '../../shared/papers/jobCardInput.ts'
 import type { Result } from '../../shared/problem.ts'
+import type { Keeping } from '../keeping/keeping.ts'
 import type { MakeBenchPaper } from '../makeBenchPaper.ts'
 import type { MakeQuotation } from '../makeQuotation.ts'
 
@@ -20,6 +21,8 @@ export type Context = {
   makeQuotation: MakeQuotation
   makeBenchPaper: MakeBenchPaper
   log: (text: string) => void
+  /** How the book is kept; a program that only reads in one has none. */
+  keeping?: Keeping
 }
 
 /** One request's handler: a plain function of what is open and what came. Bad input comes back as problems; faults throw. */

@@ -19,12 +19,11 @@ export type ReminderFacts = {
  * reminder put off by a clock that ran ahead comes again.
  */
 export function daysToRemindOf({ now, since, awayAt, putOffUntil, ownJobs }: ReminderFacts): number | null {
-  const isPutOff = putOffUntil !== null && now < putOffUntil && putOffUntil <= putOffFrom(now)
+  const isPutOff =
+    putOffUntil !== null &&
+    Date.parse(now) < Date.parse(putOffUntil) &&
+    Date.parse(putOffUntil) <= Date.parse(now) + putOffDays * dayLength
   if (ownJobs === 0 || isPutOff) return null
   const days = Math.floor((Date.parse(now) - Date.parse(awayAt ?? since)) / dayLength)
   return days >= remindAfterDays ? days : null
 }
-
-/** Until when a reminder put off now stays away. */
-export const putOffFrom = (now: string): string =>
-  new Date(Date.parse(now) + putOffDays * dayLength).toISOString()
