@@ -61,7 +61,10 @@ export function readNumbered(db: Database, table: string, columns: string): Read
 }
 
 /** Rows of a table without row numbers: from its beginning until one can't be read, and from its end likewise. */
-export function readKeyed(db: Database, table: string, columns: string, keys: string[]): Readable {
+export function readKeyed(
+  db: Database,
+  { table, columns, keys }: { table: string; columns: string; keys: string[] },
+): Readable {
   const found = new Map<string, Row>()
   let unreadable = 0
   for (const direction of ['ASC', 'DESC']) {

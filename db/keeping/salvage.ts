@@ -47,7 +47,7 @@ function tablesOf(db: Database): Table[] {
 function readTable(db: Database, { name, columns, keys, numbered }: Table): Readable {
   const there = columns.map((column) => `"${column}"`).join(', ')
   try {
-    return numbered ? readNumbered(db, name, there) : readKeyed(db, name, there, keys)
+    return numbered ? readNumbered(db, name, there) : readKeyed(db, { table: name, columns: there, keys })
   } catch {
     // The table's very description can't be read.
     return { rows: [], unreadable: 1 }
