@@ -24,7 +24,7 @@ export async function beside<D extends Work['do']>(
   work: Extract<Work, { do: D }>,
   file: string = ownFile(),
 ): Promise<WorkGives[D]> {
-  const cameOut = (await inThread(work, file)) ?? { ok: true, value: doWork(work) }
+  const cameOut = (await inThread(work, file)) ?? { ok: true, value: await doWork(work) }
   if (cameOut.ok) return cameOut.value as WorkGives[D]
   if (cameOut.code === null) throw new Error(cameOut.message, { cause: cameOut.said })
   throw new BookProblem(cameOut.code as BookProblemCode, cameOut.message, cameOut.said)

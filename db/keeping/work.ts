@@ -1,8 +1,8 @@
 import type { BackedUp, InsideCopy } from '../../shared/keeping/keepingModel.ts'
 import { carryAway, type AwayTask } from './awayCopy.ts'
-import { goOverPapers, type GoneOver, type GoOverTask } from './goOver.ts'
+import type { GoneOver, GoOverTask } from './goOver.ts'
 import { makeCopy, type CopyTask } from './makeCopy.ts'
-import { salvage, type SalvageFound, type SalvageTask } from './salvage.ts'
+import type { SalvageFound, SalvageTask } from './salvage.ts'
 import { lookInside } from './soundCopy.ts'
 
 /** A piece of work on the book's files that may take longer than a window can wait: done beside it, by a connection of its own. */
@@ -22,13 +22,13 @@ export type WorkGives = {
   salvage: SalvageFound
 }
 
-/** Does a piece of work here and now. */
-export function doWork(work: Work): WorkGives[Work['do']] {
+/** Does a piece of work here and now. What a piece doesn't need isn't loaded: a thread is begun for each. */
+export async function doWork(work: Work): Promise<WorkGives[Work['do']]> {
   if (work.do === 'copy') return makeCopy(work.task)
   if (work.do === 'carry') return carryAway(work.task)
   if (work.do === 'inside') return lookInside(work.task.path, work.task.latest)
-  if (work.do === 'goOver') return goOverPapers(work.task)
-  return salvage(work.task)
+  if (work.do === 'goOver') return (await import('./goOver.ts')).goOverPapers(work.task)
+  return (await import('./salvage.ts')).salvage(work.task)
 }
 
 /** How work came out, as it crosses from one thread to another: a problem keeps its code and its sentence. */

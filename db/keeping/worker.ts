@@ -3,9 +3,9 @@ import { BookProblem } from '../bookProblem.ts'
 import { doWork, type Work, type WorkCameOut } from './work.ts'
 
 /** Runs in a thread of its own: does the one piece of work it was started with, answers, and ends. */
-function cameOut(work: Work): WorkCameOut {
+async function cameOut(work: Work): Promise<WorkCameOut> {
   try {
-    return { ok: true, value: doWork(work) }
+    return { ok: true, value: await doWork(work) }
   } catch (error) {
     const said = error instanceof Error ? (error.stack ?? error.message) : String(error)
     const cause = error instanceof Error && error.cause ? `\ncaused by ${String(error.cause)}` : ''
@@ -18,4 +18,4 @@ function cameOut(work: Work): WorkCameOut {
   }
 }
 
-parentPort?.postMessage(cameOut(workerData as Work))
+parentPort?.postMessage(await cameOut(workerData as Work))
