@@ -1,4 +1,4 @@
-import { driveWords } from './drive.ts'
+import { driveWords, roomLeft } from './drive.ts'
 
 /** What can be wrong with the book on the disk, for programs and tests; the person reads the sentence. */
 export type BookProblemCode =
@@ -62,6 +62,9 @@ const known: [RegExp, BookProblemCode, (where: string) => string][] = [
   ],
 ]
 
+/** Less room than the store needs to begin a writing, bytes. */
+const leastRoom = 65_536
+
 const codeOf = (error: unknown): string =>
   error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : ''
 
@@ -71,7 +74,10 @@ const codeOf = (error: unknown): string =>
  */
 export function bookProblemFrom(error: unknown, path?: string): unknown {
   const code = codeOf(error)
-  const found = known.find(([pattern]) => pattern.test(code))
+  const disk = known.find(([pattern]) => pattern.test(code))
+  // Some of the store's own small files fail with an error where there is no room for them.
+  const full = disk?.[1] === 'disk' && path !== undefined && roomLeft(path) < leastRoom
+  const found = full ? known.find(([, one]) => one === 'full') : disk
   if (!found || error instanceof BookProblem) return error
   return new BookProblem(found[1], found[2](path === undefined ? 'the disk' : driveWords(path)), error)
 }

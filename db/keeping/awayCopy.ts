@@ -6,9 +6,10 @@ import { asBookProblem, BookProblem } from '../bookProblem.ts'
 import { driveName, driveWords, roomLeft, sameDisk } from '../drive.ts'
 import { forceFolderToDisk, forceToDisk, freeName } from '../verifiedCopy.ts'
 import { copiesFolder } from './copyNames.ts'
+import { makeCopy } from './makeCopy.ts'
 
-/** source: a checked copy; bookPath: the book it is of; awayName: what it is called there. */
-export type AwayTask = { source: string; bookPath: string; folder: string; awayName: string }
+/** source: a checked copy, null to make one straight there; bookPath: the book it is of; awayName: what it is called there. */
+export type AwayTask = { source: string | null; bookPath: string; folder: string; awayName: string }
 
 const refused = (message: string): BookProblem => new BookProblem('refused', message)
 
@@ -89,8 +90,11 @@ const notTheSame =
 export function carryAway({ source, bookPath, folder, awayName }: AwayTask): BackedUp {
   return asBookProblem(() => {
     refuseFolder(folder, bookPath)
-    refuseNoRoom(source, folder)
-    const path = carry(source, (suffix) => join(folder, awayName.replace(/\.book$/, `${suffix}.book`)))
+    refuseNoRoom(source ?? bookPath, folder)
+    const path =
+      source === null
+        ? makeCopy({ bookPath, folder, fileName: awayName })
+        : carry(source, (suffix) => join(folder, awayName.replace(/\.book$/, `${suffix}.book`)))
     const drive = driveName(folder)
     return {
       name: basename(path),

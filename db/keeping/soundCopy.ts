@@ -1,4 +1,4 @@
-import { closeSync, openSync, readSync, statSync } from 'node:fs'
+import { closeSync, existsSync, openSync, readSync, rmSync, statSync } from 'node:fs'
 import Sqlite from 'better-sqlite3'
 import type { Database } from 'better-sqlite3'
 import type { InsideCopy } from '../../shared/keeping/keepingModel.ts'
@@ -28,6 +28,7 @@ function refuseUnmarked(path: string): void {
 export function withCopy<T>(path: string, latest: number, work: (db: Database) => T): T {
   return asBookProblem(() => {
     refuseUnmarked(path)
+    const alone = !existsSync(`${path}-wal`)
     const db = new Sqlite(path, { readonly: true, fileMustExist: true })
     try {
       if (Number(db.pragma('user_version', { simple: true })) > latest)
@@ -40,6 +41,8 @@ export function withCopy<T>(path: string, latest: number, work: (db: Database) =
       return work(db)
     } finally {
       db.close()
+      // Reading in a file that was a book in use leaves two empty ones beside it.
+      if (alone) for (const part of ['-wal', '-shm']) rmSync(`${path}${part}`, { force: true })
     }
   }, path)
 }
