@@ -16,8 +16,8 @@ import { forceFolderToDisk, forceToDisk, freeName } from '../verifiedCopy.ts'
 import { hashOfFile } from './awayCopy.ts'
 import { copiesFolder, copyFileName } from './copyNames.ts'
 
-/** comes: the checked file that becomes the book; at: wall time, why: what the old book is put aside as. */
-export type Replacing = { bookPath: string; comes: string; at: string; why: CopyReason }
+/** comes: the checked file that becomes the book; at: wall time, why: what the old book is put aside as; shut: closes the book, once all else is ready. */
+export type Replacing = { bookPath: string; comes: string; at: string; why: CopyReason; shut: () => void }
 
 /** Gives a file a second name; where the disk knows no second names, a copy. A folder lying there can only be moved. */
 function secondName(from: string, to: string): void {
@@ -34,7 +34,7 @@ function secondName(from: string, to: string): void {
  * Keeps the book that stands, whatever it is, under a dated name among the copies: with what was last written to it (-wal), which belongs to it and to no
  * other. The book's own name still leads to it. Gives the name it has there, null when there was nothing.
  */
-function putAside({ bookPath, at, why }: Omit<Replacing, 'comes'>): string | null {
+function putAside({ bookPath, at, why }: Pick<Replacing, 'bookPath' | 'at' | 'why'>): string | null {
   const folder = copiesFolder(bookPath)
   mkdirSync(folder, { recursive: true })
   const name = freeName((suffix) => join(folder, copyFileName(at, why, suffix)))
@@ -75,15 +75,17 @@ function bringNear(comes: string, bookPath: string): string {
 }
 
 /**
- * Puts a checked file in the book's place. The book must be closed. Order matters: the new file is whole beside it first; then the old one is kept
+ * Puts a checked file in the book's place. Order matters: the new file is whole beside it first, so that a full disk is met while
+ * the book is still open; it is shut; then the old one is kept
  * under another name; then what was last written to the old one goes (left lying, it would be laid over the new book and bring old pages back);
  * last, the new file takes the name in one step. Cut off anywhere, the name leads to the old book or to the new one.
  * Gives where the old book is kept, null when there was none.
  */
-export function replaceBook({ bookPath, comes, at, why }: Replacing): string | null {
+export function replaceBook({ bookPath, comes, at, why, shut }: Replacing): string | null {
   return asBookProblem(() => {
     const coming = bringNear(comes, bookPath)
     try {
+      shut()
       const kept = putAside({ bookPath, at, why })
       for (const part of ['-wal', '-shm']) rmSync(`${bookPath}${part}`, { force: true })
       renameSync(coming, bookPath)

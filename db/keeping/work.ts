@@ -1,6 +1,6 @@
 import type { BackedUp, InsideCopy } from '../../shared/keeping/keepingModel.ts'
 import { carryAway, type AwayTask } from './awayCopy.ts'
-import type { GoneOver, GoOverTask } from './goOver.ts'
+import { goOverPapers, type GoneOver, type GoOverTask } from './goOver.ts'
 import { makeCopy, type CopyTask } from './makeCopy.ts'
 import type { SalvageFound, SalvageTask } from './salvage.ts'
 import { lookInside } from './soundCopy.ts'
@@ -27,7 +27,7 @@ export async function doWork(work: Work): Promise<WorkGives[Work['do']]> {
   if (work.do === 'copy') return makeCopy(work.task)
   if (work.do === 'carry') return carryAway(work.task)
   if (work.do === 'inside') return lookInside(work.task.path, work.task.latest)
-  if (work.do === 'goOver') return (await import('./goOver.ts')).goOverPapers(work.task)
+  if (work.do === 'goOver') return goOverPapers(work.task)
   return (await import('./salvage.ts')).salvage(work.task)
 }
 

@@ -18,4 +18,4 @@ async function cameOut(work: Work): Promise<WorkCameOut> {
   }
 }
 
-parentPort?.postMessage(await cameOut(workerData as Work))
+void cameOut(workerData as Work).then((out) => parentPort?.postMessage(out))

@@ -37,9 +37,8 @@ function putInPlace(ground: Ground, comes: string, outcome: (kept: string | null
   const trouble = desk.trouble()
   const memory = remembered(ground)
   const why: CopyReason = trouble && trouble.code !== 'newer' ? 'damaged' : 'replaced'
-  desk.shut()
   try {
-    const kept = replaceBook({ bookPath: desk.path, comes, at: wallTimeOf(now()), why })
+    const kept = replaceBook({ bookPath: desk.path, comes, at: wallTimeOf(now()), why, shut: desk.shut })
     desk.open()
     if (!desk.trouble()) desk.book().keeping.change({ ...memory, outcome: outcome(kept) })
     return kept
