@@ -7,6 +7,7 @@ const longOnes = [
   'tests/geometry',
   'tests/reference',
   'tests/db',
+  'tests/keeping',
   'tests/units',
   'tests/buyingPlan',
 ]

@@ -287,7 +287,8 @@ async function fateOf(path: string, turn: number): Promise<Fate> {
   // What was read out may be less than there was, but is never silently so: it is counted and told.
   if (salvaged) {
     const { outcome } = await book.ask('keeping.state', {})
-    expect(shown === jobs || / could not be read|\b\d+ jobs? and\b/.test(outcome?.sentence ?? '')).toBe(true)
+    expect(outcome?.sentence).toContain(`${shown} job`)
+    if (shown < jobs) expect(outcome?.sentence).toContain('could not be read')
   } else expect(shown).toBe(jobs)
   expect(shown).toBeGreaterThan(0)
   await book.close()
