@@ -3,7 +3,7 @@ import { basename, join } from 'node:path'
 import { BookProblem } from '../../db/bookProblem.ts'
 import { createBook } from '../../db/create.ts'
 import { beside } from '../../db/keeping/beside.ts'
-import { pathOfCopy } from '../../db/keeping/copies.ts'
+import { listCopies, pathOfCopy } from '../../db/keeping/copies.ts'
 import { copiesFolder } from '../../db/keeping/copyNames.ts'
 import type { KeepingRecord } from '../../db/keeping/keepingRoom.ts'
 import { replaceBook } from '../../db/keeping/replaceBook.ts'
@@ -73,16 +73,29 @@ const lostWords = (lost: number): string =>
     ? ''
     : ` ${counted(lost, 'job')} could not be read; look through the list, and in an earlier copy for what is missing.`
 
+/** How many jobs the newest copy holds that can be looked into: what was read out is held against it. */
+async function jobsInLastCopy(ground: Ground): Promise<number> {
+  for (const { name } of listCopies(ground.desk.path))
+    try {
+      return (await lookInside(ground, name)).jobs
+    } catch (problem) {
+      if (!(problem instanceof BookProblem)) throw problem
+    }
+  return 0
+}
+
 /** Reads what can be read out of the damaged book into a new one and opens that; the damaged one is kept as it was. */
 export async function salvageBook(ground: Ground): Promise<Salvaged> {
   const { desk, migrations, worker, mind } = ground
   if (!desk.trouble() && mind.fault === null)
     throw new BookProblem('refused', 'The book is sound: there is nothing to read out of it.')
-  const { path, jobs, papers, lostJobs } = await beside(
+  const { path, jobs, papers, ...found } = await beside(
     { do: 'salvage', task: { bookPath: desk.path, migrations } },
     worker,
   )
   try {
+    // A page that is gone with all its jobs answers nothing at all: the last copy knows of them.
+    const lostJobs = Math.max(found.lostJobs, (await jobsInLastCopy(ground)) - jobs)
     const kept = putInPlace(ground, path, (aside) => ({
       what: 'salvaged',
       sentence: `${counted(jobs, 'job')} and ${counted(papers, 'issued paper')} were read out of the damaged book.${lostWords(lostJobs)}${keptWords(aside)}`,
