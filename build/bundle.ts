@@ -1,7 +1,7 @@
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { build } from 'vite'
-import { bundleMain, bundlePreload } from './bundleMain.ts'
+import { bundleKeepingWorker, bundleMain, bundlePreload } from './bundleMain.ts'
 import { copyFonts, copyMigrations } from './copyAssets.ts'
 import { bundleIsStale, bundleStamp } from './newest.ts'
 import { writeNotices } from './notices.ts'
@@ -18,6 +18,7 @@ export const bundle = async (): Promise<void> => {
   rmSync(join(outFolder, 'main'), { recursive: true, force: true })
   await build({ configFile: inProject('build/vite.config.ts'), logLevel: 'warn' })
   await bundleMain()
+  await bundleKeepingWorker()
   await bundlePreload()
   copyFonts()
   copyMigrations()

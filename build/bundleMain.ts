@@ -28,6 +28,11 @@ export const bundleMain = async (): Promise<void> => {
   await build(nodeBundle('electron/main.ts', 'main.cjs'))
 }
 
+/** The thread that copies of the book are made in, as a CommonJS file beside the main process. */
+export const bundleKeepingWorker = async (): Promise<void> => {
+  await build(nodeBundle('db/keeping/worker.ts', 'keepingWorker.cjs'))
+}
+
 /** The preload as one CommonJS file: a sandboxed preload can require nothing but `electron`. */
 export const bundlePreload = async (): Promise<void> => {
   await build(nodeBundle('electron/preload.ts', 'preload.cjs'))

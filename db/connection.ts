@@ -54,9 +54,9 @@ export function makeSafe(db: Database): void {
 
 /** Opens a file that is known to be a book. */
 export function connect(path: string, now: () => string): Connection {
-  const db = asBookProblem(() => new Sqlite(path, { fileMustExist: true, timeout: patience }))
+  const db = asBookProblem(() => new Sqlite(path, { fileMustExist: true, timeout: patience }), path)
   try {
-    asBookProblem(() => makeSafe(db))
+    asBookProblem(() => makeSafe(db), path)
   } catch (problem) {
     db.close()
     throw problem
@@ -64,8 +64,8 @@ export function connect(path: string, now: () => string): Connection {
   return {
     db,
     now,
-    read: asBookProblem,
-    write: (work) => asBookProblem(() => db.transaction(work).immediate()),
-    close: () => asBookProblem(() => void db.close()),
+    read: (work) => asBookProblem(work, path),
+    write: (work) => asBookProblem(() => db.transaction(work).immediate(), path),
+    close: () => asBookProblem(() => void db.close(), path),
   }
 }

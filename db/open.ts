@@ -1,9 +1,11 @@
 import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs'
+import Sqlite from 'better-sqlite3'
 import { asBookProblem, BookProblem, withPlace } from './bookProblem.ts'
 import { bookMark, connect, type Connection } from './connection.ts'
 import { createBook } from './create.ts'
 import { customersRoom, type CustomersRoom } from './customers.ts'
 import { jobsRoom, type JobsRoom } from './jobs.ts'
+import { keepingRoom, type KeepingRoom } from './keeping/keepingRoom.ts'
 import { migrate, pendingSteps, readMigrations, type Migration } from './migrate.ts'
 import { optionsRoom, type OptionsRoom } from './options.ts'
 import { wholeRoom, type WholeRoom } from './openBook/whole.ts'
@@ -42,6 +44,7 @@ export type Book = {
   rack: RackRoom
   sample: SampleRoom
   whole: WholeRoom
+  keeping: KeepingRoom
   together: <T>(work: () => T) => T
   close: () => void
 }
@@ -79,15 +82,24 @@ function refuseForeign(path: string): void {
     throw new BookProblem('not-a-book', 'This file belongs to another program; it is not a job book.')
 }
 
-/** Damage shows on reading, not on opening: the pages are looked through once (about 1 ms for each MB). */
-function refuseDamaged(connection: Connection): void {
-  const found = connection.read(() => connection.db.pragma('quick_check(1)', { simple: true }))
-  if (found !== 'ok')
-    throw new BookProblem(
-      'damaged',
-      'The job book is damaged. Leave it as it is and bring back a copy of it.',
-      found,
-    )
+/**
+ * Damage shows on reading, not on opening: the pages are looked through once (about 1 ms for each MB). By a connection that can't write, so that a book from
+ * a newer program and a damaged one stay as they are, to the byte.
+ */
+function refuseUnfit(path: string, migrations: Migration[]): void {
+  const db = new Sqlite(path, { readonly: true, fileMustExist: true })
+  try {
+    pendingSteps(db, migrations)
+    const found = db.pragma('quick_check(1)', { simple: true })
+    if (found !== 'ok')
+      throw new BookProblem(
+        'damaged',
+        'The job book is damaged. Leave it as it is and bring back a copy of it.',
+        found,
+      )
+  } finally {
+    db.close()
+  }
 }
 
 function bringUpToDate(path: string, connection: Connection, migrations: Migration[]): string | null {
@@ -104,9 +116,7 @@ function bringUpToDate(path: string, connection: Connection, migrations: Migrati
 function prepared(path: string, options: OpenOptions, migrations: Migration[]): [Connection, string | null] {
   const connection = connect(path, options.now)
   try {
-    pendingSteps(connection.db, migrations)
-    refuseDamaged(connection)
-    return [connection, asBookProblem(() => bringUpToDate(path, connection, migrations))]
+    return [connection, asBookProblem(() => bringUpToDate(path, connection, migrations), path)]
   } catch (problem) {
     connection.close()
     throw problem
@@ -131,8 +141,9 @@ function opened(path: string, options: OpenOptions): Book {
   const [connection, copy] = asBookProblem(() => {
     if (!existsSync(path)) createBook(path, migrations)
     refuseForeign(path)
+    refuseUnfit(path, migrations)
     return prepared(path, options, migrations)
-  })
+  }, path)
   const rooms = roomsOf(connection, { path, migrations })
   clearAfterCut(connection)
   return { path, copy, ...rooms, together: connection.write, close: connection.close }
@@ -183,6 +194,7 @@ function roomsOf(connection: Connection, at: Standing) {
       papers: papersRoom(connection),
       settings: settingsRoom(connection),
       sections: sectionsRoom(connection),
+      keeping: keepingRoom(connection, at.path),
     }
   } catch (problem) {
     connection.close()

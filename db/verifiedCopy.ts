@@ -26,7 +26,7 @@ export function forceFolderToDisk(path: string): void {
 }
 
 /** How many rows each ordinary table holds. */
-function rowCounts(db: Database): Record<string, number> {
+export function rowCounts(db: Database): Record<string, number> {
   const tables = db
     .prepare<[], { name: string }>(
       "SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name",
@@ -38,7 +38,8 @@ function rowCounts(db: Database): Record<string, number> {
   return Object.fromEntries(tables.map(({ name }) => [name, count(name)]))
 }
 
-const freeName = (wanted: (suffix: string) => string): string => {
+/** The first name that nothing has yet: without a suffix, then with -2, -3 … */
+export const freeName = (wanted: (suffix: string) => string): string => {
   for (let turn = 1; ; turn += 1) {
     const path = wanted(turn === 1 ? '' : `-${turn}`)
     if (!existsSync(path)) return path

@@ -8,3 +8,9 @@ export function dayOf(at: string): string {
   const moment = new Date(at)
   return `${moment.getFullYear()}-${two(moment.getMonth() + 1)}-${two(moment.getDate())}`
 }
+
+/** The time on the wall of a moment (ISO), without a zone: '2026-07-01T00:30:00' of '2026-06-30T23:30:00.000Z' in London's summer. Copies are named by it. */
+export function wallTimeOf(at: string): string {
+  const moment = new Date(at)
+  return `${dayOf(at)}T${two(moment.getHours())}:${two(moment.getMinutes())}:${two(moment.getSeconds())}`
+}

@@ -17,6 +17,7 @@ import { readMigrations } from '../db/migrate.ts'
 import { jobFileEnding } from '../shared/jobFileEnding.ts'
 import { appAddress, appScheme, serveApp } from './appProtocol.ts'
 import { bookPlace } from './bookPlace.ts'
+import { chosenFolder } from './chosenFolder.ts'
 import { catchFaults } from './catchFaults.ts'
 import { faultWords } from './discreet.ts'
 import { handedFiles } from './handedFile.ts'
@@ -57,11 +58,9 @@ const openTheBook = (): Promise<OpenedBook> =>
     warm: warmPainter,
     log,
     handedJob: handed.take,
-    chooseFolder: async () => {
-      const { filePaths } = await dialog.showOpenDialog({ properties: ['openDirectory', 'createDirectory'] })
-      return filePaths[0] ?? null
-    },
     migrations: readMigrations(built('migrations')),
+    keepingWorker: built('main/keepingWorker.cjs'),
+    chooseFolder: () => chosenFolder(dialog),
   })
 
 /** The one window, where it last stood, with its menu; a screen of it that dies or hangs comes back. */

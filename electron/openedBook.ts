@@ -1,8 +1,9 @@
-import { existsSync } from 'node:fs'
 import { basename, dirname, resolve } from 'node:path'
 import { BookProblem } from '../db/bookProblem.ts'
 import { fillSampleBook } from '../db/demo/fillSampleBook.ts'
-import { openBook, type OpenOptions } from '../db/open.ts'
+import { pathOfCopy } from '../db/keeping/copies.ts'
+import { readMigrations } from '../db/migrate.ts'
+import type { OpenOptions } from '../db/open.ts'
 import type { FolderKind } from '../shared/folderWarning.ts'
 import { problemLine, type Result } from '../shared/problem.ts'
 import { kindOfBookFolder } from './bookFolder.ts'
@@ -12,6 +13,13 @@ import { answer } from './handlers/answer.ts'
 import type { Context } from './handlers/context.ts'
 import { issueSampleCard } from './handlers/sampleCards.ts'
 import { quoteSamples } from './handlers/sampleQuotations.ts'
+import { bookDesk, type BookDesk } from './keeping/bookDesk.ts'
+import { copyAtClosing, copyOfTheDay, settleIn } from './keeping/copying.ts'
+import { goOverYearly } from './keeping/goOver.ts'
+import type { Ground } from './keeping/ground.ts'
+import { keepBook } from './keeping/keepBook.ts'
+import type { Keeping } from './keeping/keeping.ts'
+import { oneAtATime } from './keeping/oneAtATime.ts'
 import { makeShelf, shelving, type Shelf } from './printing/shelf.ts'
 
 /**
@@ -29,8 +37,12 @@ export type Opening = OpenOptions & {
   warm?: () => void
   log: (line: string) => void
   empty?: boolean
+  /** The job's file that was handed to the program last, once. */
   handedJob?: Context['handedJob']
-  chooseFolder?: Context['chooseFolder']
+  /** The file of the thread that copies are made in, where the program is bundled. */
+  keepingWorker?: string
+  /** Asks for a folder in a window of the system's own; left out where there is none. */
+  chooseFolder?: () => Promise<string | null>
 }
 
 /** The book as both carriers use it. close lets another window open it. */
@@ -59,23 +71,42 @@ const fill = async (context: Context): Promise<void> => {
     log(`a sample quotation was left out: ${words}`)
 }
 
-/** What the handlers work with, papers shown lately within reach of the printer. Opens the book. */
-function contextOf(
-  path: string,
-  { handedJob, chooseFolder, ...rest }: Omit<Opening, 'path' | 'empty'>,
-): Context {
-  const { makeCard, makeQuotation, makeBenchPaper, print, shelf = makeShelf(), warm, log, ...options } = rest
+const hour = 3_600_000
+
+/** The copy of each day and the yearly look at the papers: now, and each hour while the program runs. Gives how to stop. */
+function keepWatch(ground: Ground, queue: ReturnType<typeof oneAtATime>, justMade: boolean): () => void {
+  const look = (): void => {
+    void queue(() => copyOfTheDay(ground)).then(() => queue(() => goOverYearly(ground)))
+  }
+  // A book made this minute holds nothing that could be lost.
+  if (!justMade) look()
+  const timer = setInterval(look, hour).unref()
+  return () => clearInterval(timer)
+}
+
+/** The sample jobs of a new book. A disk that fills up meanwhile leaves a book without some of them. */
+async function fillNew(context: Context): Promise<void> {
+  try {
+    await fill(context)
+  } catch (problem) {
+    if (!(problem instanceof BookProblem)) throw problem
+    context.log(`the sample was not all made: ${problem.message}`)
+  }
+}
+
+/** What the handlers work with, papers shown lately within reach of the printer. The book is whichever lies open; where none does, asking for it throws why. */
+function contextOf(opening: Opening, desk: BookDesk, keeping: Keeping): Context {
+  const { now, print, shelf = makeShelf(), warm, log, handedJob, chooseFolder } = opening
   return {
-    book: openBook(path, options),
-    now: options.now,
-    dayOf,
-    makeCard: shelving(shelf, makeCard),
-    makeQuotation: shelving(shelf, makeQuotation),
-    makeBenchPaper: shelving(shelf, makeBenchPaper),
-    shelf,
-    print,
-    log,
-    bookFolder: kindOfBookFolder(resolve(path)),
+    get book() {
+      return desk.book()
+    },
+    ...{ now, dayOf, shelf, print, log, keeping },
+    makeCard: shelving(shelf, opening.makeCard),
+    makeQuotation: shelving(shelf, opening.makeQuotation),
+    makeBenchPaper: shelving(shelf, opening.makeBenchPaper),
+    bookFolder: kindOfBookFolder(resolve(desk.path)),
+    copyBefore: async (why) => pathOfCopy(desk.path, (await keeping.copy(why)).name),
     ...(warm && { warm }),
     ...(handedJob && { handedJob }),
     ...(chooseFolder && { chooseFolder }),
@@ -83,21 +114,32 @@ function contextOf(
 }
 
 /**
- * Takes the book for this process and opens it; where there is none yet, the sample book is made. Throws BookProblem,
- * whose message is for the person: 'locked' when another Bracework has it open, else what the disk or the book has.
+ * Takes the book for this process and opens it; where there is none yet, the sample book is made. A book that can't be opened is no reason not to open the
+ * window: requests then answer why, and those about its keeping what can be done. Throws BookProblem 'locked', whose message is for the person,
+ * when another Bracework has the book open.
  */
-export const openedBook = async ({ path, empty, ...rest }: Opening): Promise<OpenedBook> => {
+export const openedBook = async (opening: Opening): Promise<OpenedBook> => {
+  const { path, empty, now, log, keepingWorker: worker, chooseFolder } = opening
   const lock = await holdBook(path)
   if (!lock) throw new BookProblem('locked', alreadyOpen(path))
   try {
-    const isNew = !existsSync(path)
-    const context = contextOf(path, rest)
-    if (isNew && !empty) await fill(context)
+    const migrations = opening.migrations ?? readMigrations()
+    const desk = bookDesk(path, { now, migrations }, log)
+    const mind = { fault: null, copiedAt: 0, chosen: new Set<string>() }
+    const ground: Ground = { desk, now, log, migrations, worker, chooseFolder, mind }
+    const queue = oneAtATime()
+    const context = contextOf(opening, desk, keepBook(ground, queue))
+    const { isNew } = desk.open()
+    if (isNew && !empty) await fillNew(context)
+    settleIn(ground)
+    const stopWatch = keepWatch(ground, queue, isNew)
     return {
       answer: (name, payload) => answer(context, name, payload),
       folder: context.bookFolder ?? 'own',
       close: async () => {
-        context.book.close()
+        stopWatch()
+        copyAtClosing(ground)
+        await queue(async () => desk.shut())
         await lock.release()
       },
     }

@@ -19,6 +19,7 @@ import type { StandardTimes } from './pricing/needs.ts'
 import { cuttingShape } from './ordering/cuttingSettings.ts'
 import type { CuttingSettings } from './ordering/orderModel.ts'
 import { openBookTakes, type OpenBookReplies } from './openBook/requests.ts'
+import { keepingTakes, type KeepingReplies } from './keeping/requests.ts'
 import { orderTakes, type OrderReplies } from './ordering/requests.ts'
 import { printerShape, type Printer } from './papers/fullSize/printer.ts'
 import {
@@ -148,6 +149,7 @@ const takes = {
   /** The job's file that was pressed in a folder, once. */
   'job.handed': nothing,
   ...openBookTakes,
+  ...keepingTakes,
 } as const
 
 /** longText is the limit of the notes field; `jobs.change` checks its values field by field. */
@@ -156,7 +158,8 @@ export const fieldTexts = { short: shortText, long: longText, day: isoDay, unit,
 type Replies = MoneyReplies &
   OrderReplies &
   BenchPaperReplies &
-  OpenBookReplies & {
+  OpenBookReplies &
+  KeepingReplies & {
     'book.summary': BookSummary
     'jobs.list': JobRow[]
     'jobs.open': Job

@@ -79,6 +79,19 @@ const carried: Readonly<Record<RequestName, true>> = {
   'papers.dueCard': true,
   'papers.gather': true,
   'papers.issueTogether': true,
+  'keeping.state': true,
+  'keeping.inside': true,
+  'keeping.copy': true,
+  'keeping.restore': true,
+  'keeping.salvage': true,
+  'keeping.fresh': true,
+  'keeping.again': true,
+  'keeping.chooseFolder': true,
+  'keeping.backUp': true,
+  'keeping.putOff': true,
+  'keeping.putAway': true,
+  'keeping.goOver': true,
+  'keeping.putBack': true,
 }
 
 /** The names the window may call, in the contract's order. */

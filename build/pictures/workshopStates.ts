@@ -15,6 +15,19 @@ export const workshopStates: State[] = [
     },
   },
   {
+    name: 'workshop-keeping',
+    open: async (page) => {
+      await page.getByRole('link', { name: 'Workshop', exact: true }).click()
+      await page.getByRole('button', { name: 'Make a copy now' }).click()
+      await page
+        .getByRole('button', { name: /^Look inside/ })
+        .first()
+        .click()
+      await page.getByText('Open this copy').waitFor()
+      await page.getByRole('heading', { name: 'Safe keeping' }).evaluate((line) => line.scrollIntoView())
+    },
+  },
+  {
     name: 'workshop-sample-asked',
     open: async (page) => {
       await page.getByRole('link', { name: 'Workshop', exact: true }).click()

@@ -7,13 +7,28 @@ import type { Context, Handler } from './context.ts'
 import { readRequest } from './longRequest.ts'
 import { handlers } from './table.ts'
 
+/** Where the book lies, for naming its drive; a book that isn't open lies nowhere. */
+function pathOf(context: Context): string | undefined {
+  try {
+    return context.book.path
+  } catch (problem) {
+    if (problem instanceof BookProblem) return undefined
+    throw problem
+  }
+}
+
+/** What is said of a problem: of the book's own disk with its folder; what keeps it elsewhere names its own place. */
+const told = (problem: BookProblem, name: string, path: string | undefined): string =>
+  (path === undefined || name.startsWith('keeping.') ? problem : withPlace(problem, path)).message
+
 /** What a throw becomes: the book's own problem in its words, or one plain sentence and a mark, with the rest in the log under that mark. */
-function problemOf({ book, log }: Context, name: string, thrown: unknown): Result<never> {
-  const error = bookProblemFrom(thrown)
+function problemOf(context: Context, name: string, thrown: unknown): Result<never> {
+  const path = pathOf(context)
+  const error = bookProblemFrom(thrown, path)
   const fault = faultMark()
-  log(`${fault} ${name}: ${faultWords(error)}`)
+  context.log(`${fault} ${name}: ${faultWords(error)}`)
   if (error instanceof BookProblem)
-    return bad({ code: error.code, field: '', message: withPlace(error, book.path).message, fault })
+    return bad({ code: error.code, field: '', message: told(error, name, path), fault })
   return bad({
     code: 'unexpected',
     field: '',

@@ -4,6 +4,7 @@ import type { FolderKind } from '../../shared/folderWarning.ts'
 import type { JobCardInput } from '../../shared/papers/jobCardInput.ts'
 import type { Result } from '../../shared/problem.ts'
 import type { HandedFile } from '../handedFile.ts'
+import type { Keeping } from '../keeping/keeping.ts'
 import type { MakeBenchPaper } from '../makeBenchPaper.ts'
 import type { MakeQuotation } from '../makeQuotation.ts'
 import type { PrintPaper } from '../printing/printPaper.ts'
@@ -39,6 +40,8 @@ export type Context = {
   chooseFolder?: () => Promise<string | null>
   /** Makes a copy of the book before something takes its place, and gives where it lies. Missing: a checked copy beside the book. */
   copyBefore?: (what: 'import') => string | Promise<string>
+  /** How the book is kept; a program that only reads in one has none. */
+  keeping?: Keeping
 }
 
 /** One request's handler: a plain function of what is open and what came. Bad input comes back as problems; faults throw. */

@@ -2,6 +2,21 @@ import type { RequestName } from '../../shared/contract.ts'
 import { changeSettings, removeSample, summariseBook } from './book.ts'
 import type { Handler } from './context.ts'
 import { takeHandedJob } from './handedJob.ts'
+import {
+  backUp,
+  chooseFolder,
+  copyNow,
+  freshBook,
+  goOverPapers,
+  insideCopy,
+  openAgain,
+  putOffReminder,
+  putOutcomeAway,
+  putPaperBack,
+  restoreCopy,
+  salvageBook,
+  stateOfKeeping,
+} from './keeping.ts'
 import { changeJob, createJob, findCustomers, listJobs, openJob, repeatJob } from './jobs.ts'
 import { cancelOrder, cutOrder, listOrders, openOrder, placeOrder, receiveOrder } from './orders.ts'
 import { printDayList, printOrder } from './benchPapers.ts'
@@ -111,4 +126,17 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'papers.dueCard': makeDueCard,
   'papers.gather': gatherCards,
   'papers.issueTogether': issueCards,
+  'keeping.state': stateOfKeeping,
+  'keeping.inside': insideCopy,
+  'keeping.copy': copyNow,
+  'keeping.restore': restoreCopy,
+  'keeping.salvage': salvageBook,
+  'keeping.fresh': freshBook,
+  'keeping.again': openAgain,
+  'keeping.chooseFolder': chooseFolder,
+  'keeping.backUp': backUp,
+  'keeping.putOff': putOffReminder,
+  'keeping.putAway': putOutcomeAway,
+  'keeping.goOver': goOverPapers,
+  'keeping.putBack': putPaperBack,
 }

@@ -78,6 +78,13 @@ test('the built program paints a card, with the fonts that were built beside it'
   expect(run().said.report.draft).toBe('%PDF-')
 })
 
+test('the built program makes a checked copy of the book, in the thread that was built beside it', () => {
+  const { copied } = run().said.report
+  expect(copied).toMatchObject({ ok: true, value: { why: 'asked' } })
+  expect(existsSync(join(folder, 'whole-copies', copied.value.name))).toBe(true)
+  expect(existsSync(inProject('build/out/main/keepingWorker.cjs'))).toBe(true)
+})
+
 test('a call from another page is refused by the built program', () => {
   expect(run().said.report.stranger).toMatchObject({ ok: false, problems: [{ code: 'refused' }] })
 })
@@ -94,12 +101,13 @@ test('the built program is sandboxed, with its own preload and a menu', () => {
   expect(seen.menu.length).toBeGreaterThan(0)
 })
 
-test('a book that is damaged is said so in a sentence, and the program ends', () => {
+test('a book that is damaged is no reason not to open the window: its requests say why in a sentence', () => {
   writeFileSync(join(folder, 'empty.book'), '')
   const { status, said } = runMain('empty.book')
-  expect(status).toBe(1)
-  expect(said.seen.errors).toHaveLength(1)
-  expect(said.seen.errors[0]).toMatch(/^The job book .*\.$/)
+  expect(status).toBe(0)
+  expect(said.seen.errors).toEqual([])
+  expect(said.report.summary).toMatchObject({ ok: false, problems: [{ code: 'damaged' }] })
+  expect(said.report.summary.problems[0].message).toMatch(/^The job book .*\.$/)
   expect(readFileSync(join(folder, 'empty.book'))).toHaveLength(0)
 })
 

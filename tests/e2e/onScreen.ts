@@ -9,6 +9,8 @@ export type Bench = {
   book: string
   host: () => Hosted
   window: (size?: { width: number; height: number }) => Promise<Page>
+  /** A window on a book that may not open: it waits for no list of jobs. */
+  bareWindow: () => Promise<Page>
   restart: (meanwhile?: () => void) => Promise<void>
   clear: () => Promise<void>
 }
@@ -29,14 +31,19 @@ export async function bench({ empty = true }: { empty?: boolean } = {}): Promise
   let host = await hosted(book, { empty })
   const browser: Browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: flags })
   let windows: BrowserContext[] = []
+  const bareWindow = async (size = { width: 1093, height: 614 }): Promise<Page> => {
+    const context = await browser.newContext({ viewport: size, acceptDownloads: true })
+    windows.push(context)
+    const page = await context.newPage()
+    await page.goto(host.address)
+    return page
+  }
   return {
     book,
     host: () => host,
-    window: async (size = { width: 1093, height: 614 }) => {
-      const context = await browser.newContext({ viewport: size, acceptDownloads: true })
-      windows.push(context)
-      const page = await context.newPage()
-      await page.goto(host.address)
+    bareWindow,
+    window: async (size) => {
+      const page = await bareWindow(size)
       await page.getByRole('link', { name: 'Jobs', exact: true }).waitFor()
       return page
     },

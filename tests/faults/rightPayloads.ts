@@ -58,6 +58,8 @@ export async function rightPayloads(context: Opened): Promise<RightPayloads> {
   const item = timberItem(standardSections.braces, 'braces')
   const supplierWords = { name: 'Test Timber', phone: '', notes: '' }
   const place = await placing(book, jobs.slice(2, 3))
+  const carried = await ask('job.takeOut', { jobId: first, papers: true })
+  const copy = { name: 'jobs 2026-03-02 0800 day.book' }
   return {
     'book.summary': {},
     'jobs.list': { search: 'gate', stage: 'enquiry' },
@@ -150,5 +152,34 @@ export async function rightPayloads(context: Opened): Promise<RightPayloads> {
     'rack.count': { seen: [{ id: piece?.id ?? 0, place: 'loft' }], notFound: [] },
     'papers.dayList': { jobIds: [first, second], format: 'a4' },
     'papers.order': { orderId: order.id, format: 'a4' },
+    'job.handed': {},
+    'book.takeOut': { folder: null },
+    'book.lookInto': { folder: null },
+    'book.bringIn': { folder: 'nowhere', replace: false },
+    'book.inHand': {},
+    'book.stopWork': {},
+    'job.takeOut': { jobId: first, papers: true },
+    'job.lookInto': { text: carried.text },
+    'job.bringIn': { text: carried.text },
+    'papers.uncovered': { jobId: first },
+    'papers.part': { sha256: card.sha256, pages: [1], copies: 2 },
+    'papers.print': { sha256: card.sha256, copies: 1 },
+    'papers.due': {},
+    'papers.dueCard': { jobId: first, format: 'a4', issue: false },
+    'papers.gather': { cards: [card.sha256] },
+    'papers.issueTogether': { cards: [card.sha256] },
+    'keeping.state': {},
+    'keeping.inside': copy,
+    'keeping.copy': {},
+    'keeping.restore': copy,
+    'keeping.salvage': {},
+    'keeping.fresh': {},
+    'keeping.again': {},
+    'keeping.chooseFolder': {},
+    'keeping.backUp': { folder: '/media/test' },
+    'keeping.putOff': {},
+    'keeping.putAway': {},
+    'keeping.goOver': {},
+    'keeping.putBack': { paperId: card.id },
   }
 }

@@ -21,6 +21,7 @@ export const carried = (path: string): Promise<OpenedBook> =>
     makeQuotation,
     makeBenchPaper,
     log: (line) => void process.stderr.write(`${line}\n`),
+    print: null,
     empty: true,
   })
 

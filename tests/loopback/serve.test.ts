@@ -1,5 +1,5 @@
 import { spawn, type ChildProcess } from 'node:child_process'
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -115,11 +115,19 @@ test('a book keeps its port from run to run, and takes another where that one is
   expect(other).not.toBe(usual)
 })
 
-test('a damaged book is refused in a sentence', async () => {
-  writeFileSync(join(folder, 'empty.book'), '')
-  const { code, err } = await start('--book', join(folder, 'empty.book')).ended
-  expect(code).toBe(1)
-  expect(err).toMatch(/^The job book .*\.\n$/)
+test('a damaged book is no reason not to serve: every request says why, and what can be done is offered', async () => {
+  const book = join(folder, 'empty.book')
+  writeFileSync(book, '')
+  const address = await start('--book', book, '--fixed-key', 'again').address
+  const { trouble } = (await ask(address, 'keeping.state', {})).value
+  expect(trouble).toMatchObject({ code: 'damaged', ways: ['salvage', 'fresh', 'again'] })
+  expect(await ask(address, 'book.summary', {})).toMatchObject({
+    ok: false,
+    problems: [{ message: trouble.message }],
+  })
+  expect(readFileSync(book)).toHaveLength(0)
+  expect((await ask(address, 'keeping.fresh', {})).value.trouble).toBeNull()
+  expect((await ask(address, 'book.summary', {})).value.jobs).toBe(0)
 })
 
 /** Says for a page that it lies open, and gives what came back. */

@@ -1,0 +1,98 @@
+import {
+  copyFileSync,
+  existsSync,
+  linkSync,
+  lstatSync,
+  mkdirSync,
+  renameSync,
+  rmSync,
+  statSync,
+} from 'node:fs'
+import { join } from 'node:path'
+import Sqlite from 'better-sqlite3'
+import type { CopyReason } from '../../shared/keeping/keepingModel.ts'
+import { asBookProblem, BookProblem } from '../bookProblem.ts'
+import { forceFolderToDisk, forceToDisk, freeName } from '../verifiedCopy.ts'
+import { hashOfFile } from './awayCopy.ts'
+import { copiesFolder, copyFileName } from './copyNames.ts'
+
+/** comes: the checked file that becomes the book; at: wall time, why: what the old book is put aside as; shut: closes the book, once all else is ready. */
+export type Replacing = { bookPath: string; comes: string; at: string; why: CopyReason; shut: () => void }
+
+/** Gives a file a second name; where the disk knows no second names, a copy. A folder lying there can only be moved. */
+function secondName(from: string, to: string): void {
+  if (!lstatSync(from).isFile()) return renameSync(from, to)
+  try {
+    linkSync(from, to)
+  } catch {
+    copyFileSync(from, to)
+    forceToDisk(to)
+  }
+}
+
+/**
+ * Keeps the book that stands, whatever it is, under a dated name among the copies: with what was last written to it (-wal), which belongs to it and to no
+ * other. The book's own name still leads to it. Gives the name it has there, null when there was nothing.
+ */
+function putAside({ bookPath, at, why }: Pick<Replacing, 'bookPath' | 'at' | 'why'>): string | null {
+  const folder = copiesFolder(bookPath)
+  mkdirSync(folder, { recursive: true })
+  const name = freeName((suffix) => join(folder, copyFileName(at, why, suffix)))
+  const parts = ['', '-wal'].filter((part) =>
+    part === ''
+      ? existsSync(bookPath)
+      : (statSync(`${bookPath}${part}`, { throwIfNoEntry: false })?.size ?? 0) > 0,
+  )
+  for (const part of parts) secondName(`${bookPath}${part}`, `${name}${part}`)
+  forceFolderToDisk(name)
+  return parts.includes('') ? name : null
+}
+
+/** A book put aside may have its last pages in a file of their own: they are taken in. */
+function wholeInto(comes: string, coming: string): void {
+  const db = new Sqlite(comes, { readonly: true, fileMustExist: true })
+  try {
+    db.prepare('VACUUM INTO ?').run(coming)
+  } finally {
+    db.close()
+  }
+}
+
+/** A file's twin under a temporary name beside the book, forced to disk and compared. */
+function bringNear(comes: string, bookPath: string): string {
+  const coming = `${bookPath}.coming`
+  rmSync(coming, { force: true })
+  const alone = !existsSync(`${comes}-wal`)
+  if (alone) copyFileSync(comes, coming)
+  else wholeInto(comes, coming)
+  forceToDisk(coming)
+  if (statSync(coming).size === 0 || (alone && hashOfFile(coming) !== hashOfFile(comes)))
+    throw new BookProblem(
+      'unsafe',
+      'The copy could not be read in whole, so nothing was changed. Try another.',
+    )
+  return coming
+}
+
+/**
+ * Puts a checked file in the book's place. Order matters: the new file is whole beside it first, so that a full disk is met while
+ * the book is still open; it is shut; then the old one is kept
+ * under another name; then what was last written to the old one goes (left lying, it would be laid over the new book and bring old pages back);
+ * last, the new file takes the name in one step. Cut off anywhere, the name leads to the old book or to the new one.
+ * Gives where the old book is kept, null when there was none.
+ */
+export function replaceBook({ bookPath, comes, at, why, shut }: Replacing): string | null {
+  return asBookProblem(() => {
+    const coming = bringNear(comes, bookPath)
+    try {
+      shut()
+      const kept = putAside({ bookPath, at, why })
+      for (const part of ['-wal', '-shm']) rmSync(`${bookPath}${part}`, { force: true })
+      renameSync(coming, bookPath)
+      forceFolderToDisk(bookPath)
+      return kept
+    } finally {
+      rmSync(coming, { force: true })
+    }
+  }, bookPath)
+}
