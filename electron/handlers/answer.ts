@@ -25,6 +25,9 @@ const told = (problem: BookProblem, name: string, path: string | undefined): str
 function problemOf(context: Context, name: string, thrown: unknown): Result<never> {
   const path = pathOf(context)
   const error = bookProblemFrom(thrown, path)
+  // What is refused for a good reason is no fault: nothing for the log.
+  if (error instanceof BookProblem && error.code === 'refused')
+    return bad({ code: error.code, field: '', message: error.message })
   const fault = faultMark()
   context.log(`${fault} ${name}: ${faultWords(error)}`)
   if (error instanceof BookProblem)

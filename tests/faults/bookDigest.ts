@@ -4,8 +4,12 @@ import type { Database } from 'better-sqlite3'
 
 type Table = { name: string; type: string }
 
-/** What counts, of tables that hold more: a rise that broke off counts for nothing, and is cleared away when the book is next opened. */
+/**
+ * What counts, of tables that hold more: a rise that broke off counts for nothing, and is cleared away when the book is next opened; what the
+ * book remembers of its copies changes with every opening.
+ */
 const counting: Record<string, string> = {
+  settings: "WHERE key <> 'keeping'",
   rises: 'WHERE finished_at IS NOT NULL',
   prices: 'WHERE rise_id IN (SELECT id FROM rises WHERE finished_at IS NOT NULL)',
 }

@@ -77,7 +77,9 @@ function wrote(reading: Reading, { name: call, args, gave }: Call): void {
 function forced(reading: Reading, { args: [file = ''] }: Call): void {
   const path = pathOf(file)
   if (path === reading.folder) reading.events.push({ kind: 'forced folder' })
-  else if (inFolder(reading, path)) reading.events.push({ kind: 'forced', name: basename(path) })
+  // A folder within is no file of the book's: the copies beside it are looked at by tests of their own.
+  else if (inFolder(reading, path) && reading.known.has(basename(path)))
+    reading.events.push({ kind: 'forced', name: basename(path) })
 }
 
 function renamed(reading: Reading, { name, args }: Call): void {
