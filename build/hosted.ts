@@ -19,17 +19,30 @@ function addressFrom(child: ChildProcess): Promise<string> {
   })
 }
 
-/** Starts a host on a book's file and a free port; empty: a new book gets no sample jobs. Stop it when done: it is a process. */
-export async function hosted(book: string, { empty = false }: { empty?: boolean } = {}): Promise<Hosted> {
-  const script = inProject('electron/loopback/serve.ts')
-  const flags = ['--book', book, '--fixed-key', key, ...(empty ? ['--empty'] : [])]
-  const child = spawn(process.execPath, ['--no-warnings', script, ...flags], {
-    stdio: ['ignore', 'pipe', 'pipe'],
-  })
+/** empty: a new book gets no sample jobs. under: a program that the host runs under, as a tracer does, with its own arguments. */
+export type Hosting = { empty?: boolean; flags?: readonly string[]; under?: readonly string[] }
+
+/** Starts a host on a book's file and a free port. Stop it when done: it is a process, or two of one group. */
+export async function hosted(
+  book: string,
+  { empty = false, flags = [], under = [] }: Hosting = {},
+): Promise<Hosted> {
+  const own = ['--book', book, '--fixed-key', key, ...(empty ? ['--empty'] : []), ...flags]
+  const [program = '', ...rest] = [
+    ...under,
+    process.execPath,
+    '--no-warnings',
+    inProject('electron/loopback/serve.ts'),
+    ...own,
+  ]
+  const child = spawn(program, rest, { stdio: ['ignore', 'pipe', 'pipe'], detached: under.length > 0 })
   const address = await addressFrom(child)
   const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()))
+  const running = { yet: true }
   const stop = async () => {
-    child.kill('SIGTERM')
+    if (running.yet && under.length > 0) process.kill(-(child.pid ?? 0), 'SIGTERM')
+    else child.kill('SIGTERM')
+    running.yet = false
     await ended
   }
   return { address, origin: new URL(address).origin, pid: child.pid ?? 0, stop }

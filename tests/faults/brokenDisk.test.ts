@@ -4,9 +4,9 @@ import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it, onTestFinished } from 'vitest'
 import { hosted } from '../../build/hosted.ts'
-import { inProject } from '../../build/paths.ts'
 import { buyingPlan } from '../../shared/cutting/buyingPlan/plan.ts'
 import type { Gives, RequestName } from '../../shared/contract.ts'
+import type { BookTrouble } from '../../shared/keeping/keepingModel.ts'
 import type { Result } from '../../shared/problem.ts'
 import { temporaryFolder } from '../db/temporaryBook.ts'
 import { call, enter, ownHeaders } from '../loopback/caller.ts'
@@ -111,6 +111,16 @@ function answerFaults(reply: Result<unknown>, { error, call }: DiskFault, path: 
   ]
 }
 
+/** What the first screen says of a book that is opened on a disk which fails from the start: the program itself always opens. */
+async function troubleOn(path: string, rule: string[], flags: string[] = []): Promise<BookTrouble | null> {
+  const host = await hosted(path, { under: [tracer(), '-f', ...rule, '-o', '/dev/null'], flags })
+  onTestFinished(host.stop)
+  const ask = await asker(host.address)
+  const { trouble } = await valueOf(ask('keeping.state', {}))
+  await host.stop()
+  return trouble
+}
+
 describe('a disk that is full or fails', () => {
   it(`takes nothing that was kept, is told in one sentence with its folder, and goes on once it is mended (${rounds} faults)`, async () => {
     const path = join(temporaryFolder(), 'jobs.book')
@@ -162,24 +172,19 @@ describe('a disk that is full or fails', () => {
     ['fsync', 'EIO', 1],
   ] as const)(
     '(%s %s from %i on) leaves an older book as it was when it can’t be brought up to date',
-    (name, error, from) => {
+    async (name, error, from) => {
       const path = join(temporaryFolder(), 'jobs.book')
       const [old] = layouts(path, 1)
       const bytes = readFileSync(path)
-      const rule = ['-e', `trace=${name}`, '-e', `inject=${name}:error=${error}:when=${from}+`]
-      const node = [
-        process.execPath,
-        '--no-warnings',
-        inProject('electron/loopback/serve.ts'),
-        '--book',
-        path,
-      ]
-      const { status, stderr } = spawnSync(tracer(), ['-f', ...rule, '-o', '/dev/null', ...node], {
-        encoding: 'utf8',
-      })
-      expect(status).toBe(1)
-      expect(stderr.trim().split('\n')).toHaveLength(1)
-      expect(stderr).toContain(dirname(path))
+      const trouble = await troubleOn(path, [
+        '-e',
+        `trace=${name}`,
+        '-e',
+        `inject=${name}:error=${error}:when=${from}+`,
+      ])
+      // The store calls some of its own small files' want of room an error of the disk; there is room in truth, so it stays one.
+      expect(error === 'ENOSPC' ? ['full', 'disk'] : ['disk']).toContain(trouble?.code)
+      expect(trouble?.message).toContain(dirname(path))
       expect(readFileSync(path).equals(bytes)).toBe(true)
       expect(emptyFiles(dirname(path))).toEqual([])
       expect(lookedAt(path)).toEqual({ digest: old, faults: [] })
@@ -188,22 +193,12 @@ describe('a disk that is full or fails', () => {
     },
   )
 
-  it('makes no book that is empty or half made', () => {
+  it('makes no book that is empty or half made', async () => {
     const path = join(temporaryFolder(), 'jobs.book')
     const rule = ['-e', 'trace=pwrite64', '-e', 'inject=pwrite64:error=ENOSPC:when=25+']
-    const node = [
-      process.execPath,
-      '--no-warnings',
-      inProject('electron/loopback/serve.ts'),
-      '--book',
-      path,
-      '--empty',
-    ]
-    const { status, stderr } = spawnSync(tracer(), ['-f', ...rule, '-o', '/dev/null', ...node], {
-      encoding: 'utf8',
-    })
-    expect([status, stderr.trim().split('\n').length]).toEqual([1, 1])
-    expect(stderr).toContain(dirname(path))
-    expect(readdirSync(dirname(path))).toEqual([])
+    const trouble = await troubleOn(path, rule, ['--empty'])
+    expect(trouble?.code).toBe('full')
+    expect(trouble?.message).toContain(dirname(path))
+    expect(readdirSync(dirname(path)).filter((name) => name.endsWith('.book'))).toEqual([])
   })
 })
