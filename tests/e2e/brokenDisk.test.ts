@@ -20,7 +20,7 @@ describe('work at the screen while the disk takes nothing', () => {
       name: 'Ottilie Bead',
       call: 'pwrite64',
       error: 'ENOSPC',
-      words: /disk is full/,
+      words: /no room left on/,
       width: '1011',
     },
     {
