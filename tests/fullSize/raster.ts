@@ -9,21 +9,22 @@ const run = promisify(execFile)
 /** A printed page as black and white dots: dark says whether the dot at a column and row, from the top left, is inked. */
 export type Raster = { width: number; height: number; perMm: number; dark: (x: number, y: number) => boolean }
 
-/** Reads the bits that pdftoppm writes (PBM, P4): a head of words, then rows of whole bytes, 1 black. */
-function readBits(bytes: Buffer, dpi: number): { raster: Raster; rest: Buffer } {
-  const head = /^P4\s+(\d+)\s+(\d+)\s/.exec(bytes.subarray(0, 64).toString('latin1'))
-  if (!head) throw new Error('no bitmap came')
+/** A dot darker than this is inked; tints of a filled face are lighter, grey lines darker. */
+const inkedBelow = 170
+
+/**
+ * Reads the grey dots that pdftoppm writes (PGM, P5): a head of words, then a byte a dot. Not its black and white, which scatters the dots of
+ * a grey line otherwise in every run.
+ */
+function readDots(bytes: Buffer, dpi: number): { raster: Raster; rest: Buffer } {
+  const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(bytes.subarray(0, 64).toString('latin1'))
+  if (!head) throw new Error('no picture came')
   const [width, height] = [Number(head[1]), Number(head[2])]
-  const across = Math.ceil(width / 8)
   const start = head[0].length
-  const bits = bytes.subarray(start, start + across * height)
+  const dots = bytes.subarray(start, start + width * height)
   const dark = (x: number, y: number): boolean =>
-    x >= 0 &&
-    y >= 0 &&
-    x < width &&
-    y < height &&
-    (((bits[y * across + (x >> 3)] ?? 0) >> (7 - (x & 7))) & 1) === 1
-  return { raster: { width, height, perMm: dpi / 25.4, dark }, rest: bytes.subarray(start + across * height) }
+    x >= 0 && y >= 0 && x < width && y < height && (dots[y * width + x] ?? 255) < inkedBelow
+  return { raster: { width, height, perMm: dpi / 25.4, dark }, rest: bytes.subarray(start + width * height) }
 }
 
 /** Pages of a PDF as they print in black and white, by poppler: all of them, or one. */
@@ -33,13 +34,17 @@ export async function rasters(pdf: Uint8Array, dpi: number, page?: number): Prom
     const file = join(folder, 'paper.pdf')
     await writeFile(file, pdf)
     const which = page === undefined ? [] : ['-f', String(page), '-l', String(page)]
-    const { stdout } = await run('pdftoppm', ['-r', String(dpi), '-mono', ...which, file], {
-      encoding: 'buffer',
-      maxBuffer: 1 << 29,
-    })
+    const { stdout } = await run(
+      'pdftoppm',
+      ['-r', String(dpi), '-gray', '-aaVector', 'no', ...which, file],
+      {
+        encoding: 'buffer',
+        maxBuffer: 2 ** 31,
+      },
+    )
     const out: Raster[] = []
     for (let bytes: Buffer = stdout; bytes.length > 0;) {
-      const { raster, rest } = readBits(bytes, dpi)
+      const { raster, rest } = readDots(bytes, dpi)
       out.push(raster)
       bytes = rest
     }
