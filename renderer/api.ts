@@ -40,8 +40,8 @@ async function overLoopback<N extends RequestName>(name: N, payload: Takes<N>): 
 const isResult = <T>(answer: unknown): answer is Result<T> =>
   typeof answer === 'object' && answer !== null && 'ok' in answer && typeof answer.ok === 'boolean'
 
-/** Faults that the person can do nothing about but ask for help. A disk's trouble passes, and is told where something wasn't kept. */
-const needHelp = new Set(['unexpected', 'damaged'])
+/** Faults of the program, about which the person can do nothing but ask for help. A disk's trouble and damage are told where they are met. */
+const needHelp = new Set(['unexpected'])
 
 /** Lets the top of the screen say that the program failed, whichever screen asked. */
 function tellFault<T>(asked: string, result: Result<T>): Result<T> {

@@ -2,6 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Page } from '@playwright/test'
+import { copiesFolder, readCopyName } from '../../db/keeping/copyNames.ts'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { scriptWords } from '../openBook/hostileWords.ts'
 import { bench, entry, giveSizes, kept, startJob, type Bench } from './onScreen.ts'
@@ -85,8 +86,8 @@ describe('a book and its jobs carried by hand', () => {
     await page.getByRole('button', { name: 'Look into it' }).click()
     await page.getByRole('button', { name: 'Let it take their place' }).click()
     await page.getByText(/is kept as/).waitFor()
-    const folder = join(to.book, '..')
-    expect(readdirSync(folder).filter((name) => name.includes('before-import'))).toHaveLength(2)
+    const copies = readdirSync(copiesFolder(to.book)).map((name) => readCopyName(name)?.why)
+    expect(copies.filter((why) => why === 'import')).toHaveLength(2)
     await page.close()
   })
 
