@@ -4,12 +4,13 @@ import { deflateSync } from 'node:zlib'
 import { describe, expect, it } from 'vitest'
 import { header } from '../fixtures/cards.ts'
 import { wholeCards } from '../fixtures/wholeCards.ts'
+import { fullSizeOf } from '../fullSize/fullSizeCases.ts'
 import { painted } from '../papers/paperReading.ts'
 import { everyPaper, sheetInput } from './everySheet.ts'
 import { rasters, type Raster } from './raster.ts'
 
 /**
- * Every page of every sheet of one gate, small, on two pictures to be looked at: `npm run sheets`. They are kept beside this file and shown in
+ * Every page of every sheet of one gate, small, on three pictures to be looked at (the last of what is full size): `npm run sheets`. They are kept beside this file and shown in
  * the README; run it again after a paper has changed, and look.
  */
 const [gate, dpi, across, space] = ['09', 44, 7, 10]
@@ -76,20 +77,21 @@ function png({ width, height, data }: Raster): Buffer {
   ])
 }
 
-async function everyPage(): Promise<Raster[]> {
+/** The pages picture by picture. */
+async function boards(): Promise<Raster[][]> {
   const card = wholeCards.find(({ name }) => name.startsWith(gate))?.input
   if (!card) throw new Error(`no gate ${gate}`)
   const pages: Raster[] = []
   for (const { name, paper } of everyPaper(await sheetInput({ ...card, header })))
     pages.push(...rasters(await painted(paper), { dpi }).slice(0, name.endsWith('roll') ? 1 : undefined))
-  return pages
+  const half = Math.ceil(pages.length / 2)
+  const fullSize = rasters(await painted(fullSizeOf({ ...card, header })), { dpi })
+  return [pages.slice(0, half), pages.slice(half), fullSize]
 }
 
 describe('pictures of every page of every sheet', () => {
   it('are kept, no page missing, each small enough', async () => {
-    const pages = await everyPage()
-    const half = Math.ceil(pages.length / 2)
-    for (const [i, some] of [pages.slice(0, half), pages.slice(half)].entries()) {
+    for (const [i, some] of (await boards()).entries()) {
       const place = fileURLToPath(new URL(`everySheet-${i + 1}.png`, import.meta.url))
       const board = laidOut(some)
       if (process.env['BRACEWORK_SHEETS'] === '1') writeFileSync(place, png(board))
