@@ -38,11 +38,14 @@ export function rowCounts(db: Database): Record<string, number> {
   return Object.fromEntries(tables.map(({ name }) => [name, count(name)]))
 }
 
-/** The first name that nothing has yet: without a suffix, then with -2, -3 … */
-export const freeName = (wanted: (suffix: string) => string): string => {
+/** The first name that nothing has yet: without a suffix, then with -2, -3 … taken: what else than a file of that name stands in the way. */
+export const freeName = (
+  wanted: (suffix: string) => string,
+  taken: (path: string) => boolean = existsSync,
+): string => {
   for (let turn = 1; ; turn += 1) {
     const path = wanted(turn === 1 ? '' : `-${turn}`)
-    if (!existsSync(path)) return path
+    if (!taken(path)) return path
   }
 }
 

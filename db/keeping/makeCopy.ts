@@ -51,7 +51,7 @@ function check(path: string, book: Database, before: Counts): void {
  */
 export function makeCopy({ bookPath, folder, fileName }: CopyTask): string {
   return asBookProblem(() => {
-    mkdirSync(folder, { recursive: true })
+    if (mkdirSync(folder, { recursive: true }) !== undefined) forceFolderToDisk(folder)
     const path = freeName((suffix) => join(folder, fileName.replace(/\.book$/, `${suffix}.book`)))
     const unfinished = `${path}.unfinished`
     const book = new Sqlite(bookPath, { readonly: true, fileMustExist: true })

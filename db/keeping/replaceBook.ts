@@ -19,26 +19,31 @@ import { copiesFolder, copyFileName } from './copyNames.ts'
 /** comes: the checked file that becomes the book; at: wall time, why: what the old book is put aside as; shut: closes the book, once all else is ready. */
 export type Replacing = { bookPath: string; comes: string; at: string; why: CopyReason; shut: () => void }
 
-/** Gives a file a second name; where the disk knows no second names, a copy. A folder lying there can only be moved. */
+/** Gives a file a second name; where the disk knows no second names, a copy, named only once it is whole. A folder lying there can only be moved. */
 function secondName(from: string, to: string): void {
   if (!lstatSync(from).isFile()) return renameSync(from, to)
   try {
     linkSync(from, to)
   } catch {
-    copyFileSync(from, to)
-    forceToDisk(to)
+    const unfinished = `${to}.unfinished`
+    copyFileSync(from, unfinished)
+    forceToDisk(unfinished)
+    renameSync(unfinished, to)
   }
 }
 
 /**
  * Keeps the book that stands, whatever it is, under a dated name among the copies: with what was last written to it (-wal), which belongs to it and to no
- * other. The book's own name still leads to it. Gives the name it has there, null when there was nothing.
+ * other. The book's own name still leads to it. The last pages come first, so that what has a book's name among the copies is whole. Gives the name it has there, null when there was nothing.
  */
 function putAside({ bookPath, at, why }: Pick<Replacing, 'bookPath' | 'at' | 'why'>): string | null {
   const folder = copiesFolder(bookPath)
-  mkdirSync(folder, { recursive: true })
-  const name = freeName((suffix) => join(folder, copyFileName(at, why, suffix)))
-  const parts = ['', '-wal'].filter((part) =>
+  if (mkdirSync(folder, { recursive: true }) !== undefined) forceFolderToDisk(folder)
+  const name = freeName(
+    (suffix) => join(folder, copyFileName(at, why, suffix)),
+    (path) => existsSync(path) || existsSync(`${path}-wal`),
+  )
+  const parts = ['-wal', ''].filter((part) =>
     part === ''
       ? existsSync(bookPath)
       : (statSync(`${bookPath}${part}`, { throwIfNoEntry: false })?.size ?? 0) > 0,

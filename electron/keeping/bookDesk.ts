@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs'
-import { BookProblem } from '../../db/bookProblem.ts'
+import { asBookProblem, BookProblem } from '../../db/bookProblem.ts'
 import { wasHere } from '../../db/keeping/copies.ts'
+import { takeBackCutRestore } from '../../db/keeping/cutRestore.ts'
 import { openBook, type Book, type OpenOptions } from '../../db/open.ts'
 import { faultWords } from '../discreet.ts'
 import type { BookTrouble, WayOut } from '../../shared/keeping/keepingModel.ts'
@@ -57,6 +58,7 @@ function lookOver(book: Book): void {
 /** A book is never begun anew where one was before. */
 function openSound(path: string, options: OpenOptions): Book {
   if (!existsSync(path) && wasHere(path)) throw missing()
+  asBookProblem(() => takeBackCutRestore(path), path)
   const book = openBook(path, options)
   try {
     lookOver(book)
