@@ -1,5 +1,14 @@
 import { createHash } from 'node:crypto'
-import { closeSync, copyFileSync, openSync, readSync, renameSync, rmSync, statSync } from 'node:fs'
+import {
+  closeSync,
+  copyFileSync,
+  openSync,
+  readdirSync,
+  readSync,
+  renameSync,
+  rmSync,
+  statSync,
+} from 'node:fs'
 import { basename, isAbsolute, join } from 'node:path'
 import type { BackedUp } from '../../shared/keeping/keepingModel.ts'
 import { asBookProblem, BookProblem } from '../bookProblem.ts'
@@ -62,6 +71,13 @@ function refuseNoRoom(source: string, folder: string): void {
     )
 }
 
+/** What an earlier copy that was cut off has left there would take up the room of the next. */
+function clearCutOff(folder: string): void {
+  for (const file of readdirSync(folder))
+    if (/^Bracework \d{4}-\d{2}-\d{2} .*\.book\.unfinished(-journal)?$/.test(file))
+      rmSync(join(folder, file), { force: true })
+}
+
 /** A file written under a temporary name, forced to disk, read back and compared; only then named. Never writes over one that is there. */
 function carry(source: string, wanted: (suffix: string) => string): string {
   const path = freeName(wanted)
@@ -73,7 +89,10 @@ function carry(source: string, wanted: (suffix: string) => string): string {
     if (hashOfFile(unfinished) !== hash) throw refused(notTheSame)
     renameSync(unfinished, path)
     folderToDisk(path)
-    if (hashOfFile(path) !== hash) throw refused(notTheSame)
+    if (hashOfFile(path) !== hash) {
+      rmSync(path, { force: true })
+      throw refused(notTheSame)
+    }
   } finally {
     rmSync(unfinished, { force: true })
   }
@@ -90,6 +109,7 @@ const notTheSame =
 export function carryAway({ source, bookPath, folder, awayName }: AwayTask): BackedUp {
   return asBookProblem(() => {
     refuseFolder(folder, bookPath)
+    clearCutOff(folder)
     refuseNoRoom(source ?? bookPath, folder)
     const path =
       source === null

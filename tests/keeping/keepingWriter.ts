@@ -5,12 +5,12 @@ import { plainBenchPaper, plainCard, plainQuotation } from '../handlers/opened.t
 
 /**
  * A program of its own that makes copies, or opens one in the book's place, until it is killed: `node keepingWriter.ts HOW BOOK STICK COPY`. HOW is 'copy',
- * 'restore', or 'held': a restore while another program looks into the book. Says 'begun' as each round begins, and each job and copy once it was answered.
+ * 'restore', or 'held': a restore while another program looks into the book. Its clock stands still, so that the names of copies are known. Says 'begun' as each round begins, and each job and copy once it was answered.
  */
 const [how = '', path = '', folder = '', name = ''] = process.argv.slice(2)
 const say = (words: object): void => void writeSync(1, `${JSON.stringify(words)}\n`)
 const book = await openedBook({
-  ...{ path, now: () => new Date().toISOString(), print: null, empty: true },
+  ...{ path, now: () => '2026-03-02T08:00:00.000Z', print: null, empty: true },
   log: (line) => void process.stderr.write(`${line}\n`),
   ...{ makeCard: plainCard, makeQuotation: plainQuotation, makeBenchPaper: plainBenchPaper },
 })
@@ -28,8 +28,6 @@ function look(): void {
   other.prepare('SELECT count(*) FROM jobs').get()
 }
 
-// The copy of the day is made by itself after the start; this one waits its turn behind it.
-await ask('keeping.copy', {})
 if (how === 'held') look()
 for (let round = 1; ; round += 1) {
   say({ begun: round })
