@@ -1,3 +1,4 @@
+import { setTimeout as rest } from 'node:timers/promises'
 import loadHighs from 'highs'
 import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
 import { buyingPlan } from '../../shared/cutting/buyingPlan/plan.ts'
@@ -19,12 +20,16 @@ export function ours(request: BuyRequest, limitMs: number, clock: () => number =
 /** limitMs: HiGHS keeps it by the clock on the wall; clock: what its time is told by. */
 type RivalAsk = { model: (request: BuyRequest) => string; limitMs: number; clock?: () => number }
 
+/** How long a new HiGHS is left alone before its clock starts, ms: compiling it goes on on other threads and isn't counted against it. */
+const settles = 80
+
 /** HiGHS on a model of the request, at its published defaults but for the time limit. A new instance each time: its memory isn't given back. */
 export async function rival(
   request: BuyRequest,
   { model, limitMs, clock = onTheWall }: RivalAsk,
 ): Promise<Solved> {
   const highs = await loadHighs()
+  await rest(settles)
   const start = clock()
   const text = model(request)
   try {
