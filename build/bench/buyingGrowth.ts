@@ -5,7 +5,7 @@ import { flowModel, patternModel } from './buyingHighsModels.ts'
 import { requestOf } from './buyingRequests.ts'
 import { geometricMean, ours, rival, type Solved } from './buyingRival.ts'
 import { growthPlot, type Series } from './growthPlot.ts'
-import { ownTime, type LongCount, type Say, type Span } from './longCount.ts'
+import { ownTime, ownTimeOften, type LongCount, type Say, type Span } from './longCount.ts'
 import { written } from './row.ts'
 import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
 
@@ -24,7 +24,7 @@ type Solver = { name: string; colour: string; most: number; solve: (request: Buy
 const solvers: Solver[] = [
   {
     ...{ name: 'Bracework', colour: '#1d4e4a', most: Infinity },
-    solve: (request) => Promise.resolve(ours(request, limitMs, ownTime)),
+    solve: (request) => Promise.resolve(ours(request, limitMs, { clock: ownTime, often: ownTimeOften() })),
   },
   {
     ...{ name: 'HiGHS, all patterns', colour: '#b3541e', most: mostForPatterns },

@@ -106,7 +106,7 @@ export async function buyJob({ quick }: Effort): Promise<Measured> {
 
 /** A week's timber beside HiGHS: the row on arc flow, the words on all patterns too. */
 export async function buyWeek({ quick }: Effort): Promise<Measured> {
-  const limitMs = quick ? 100 : 15_000
+  const limitMs = quick ? 100 : 40_000
   const count = quick ? 1 : 3
   const flow = await pairsOf({ scale: 'week', count, model: 'arc flow', limitMs })
   const row = rowOf({ name: 'buy-week', aim: 300, against: rivalWords('arc flow', limitMs) }, flow)

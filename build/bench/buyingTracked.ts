@@ -12,16 +12,17 @@ export type Tracked = {
   faults: string[]
 }
 
-/** A plan made within a limit by a clock, ms, watched, and checked afterwards. */
+/** A plan made within a limit by a clock, ms, watched, and checked afterwards. often: the same clock, for asking at every turn. */
 export function trackedPlan(
   request: BuyRequest,
   limitMs: number,
   clock: () => number = () => performance.now(),
+  often: () => number = clock,
 ): Tracked {
   const start = clock()
   const seen = { firstMs: Infinity, firstCost: 0, wait: 0, last: start }
   const stop = () => {
-    const now = clock()
+    const now = often()
     seen.wait = Math.max(seen.wait, now - seen.last)
     seen.last = now
     return now - start > limitMs
