@@ -107,7 +107,7 @@ function settleBounds({ simplex }: Master): void {
     if ((simplex.place[number] as number) >= 0) continue
     const column = simplex.columns[number] as Column
     if (column.upper === Infinity) simplex.place[number] = atLower
-    else simplex.place[number] = reducedCost(simplex, column) < 0 ? atUpper : atLower
+    else simplex.place[number] = reducedCost(simplex, number) < 0 ? atUpper : atLower
   }
 }
 

@@ -22,8 +22,8 @@ const [levelSlack, costSlack] = [1e-7, 1e-9]
 type Step = { enters: number; inBasis: Float64Array; row: number; to: number; by: number }
 
 function takeStep(simplex: Simplex, { enters, inBasis: column, row, to, by }: Step): void {
-  const { rows, columns, basis, place, inverse, level, duals } = simplex
-  const cost = reducedCost(simplex, columns[enters] as Column)
+  const { rows, basis, place, inverse, level, duals } = simplex
+  const cost = reducedCost(simplex, enters)
   const value = valueOf(simplex, enters) + by
   const pivot = column[row] as number
   const start = row * rows
@@ -76,9 +76,8 @@ function dualEntering(simplex: Simplex, row: number, up: boolean): number {
     const along = times(sparse, number, slice)
     if (Math.abs(along) < leastPivot) continue
     const helps = (where === atLower) === (up ? along < 0 : along > 0)
-    const column = columns[number] as Column
-    if (!helps || !canMove(column)) continue
-    const cost = reducedCost(simplex, column)
+    if (!helps || !canMove(columns[number] as Column)) continue
+    const cost = reducedCost(simplex, number)
     const now = Math.max(0, where === atLower ? cost : -cost) / Math.abs(along)
     if (now < ratio - tiny || (now < ratio + tiny && Math.abs(along) > size))
       [best, ratio, size] = [number, Math.min(now, ratio), Math.abs(along)]
@@ -108,9 +107,8 @@ function primalEntering(simplex: Simplex, careful: boolean): number {
   for (let number = 0; number < columns.length; number += 1) {
     const where = place[number] as number
     if (where >= 0) continue
-    const column = columns[number] as Column
-    if (!canMove(column)) continue
-    const cost = reducedCost(simplex, column)
+    if (!canMove(columns[number] as Column)) continue
+    const cost = reducedCost(simplex, number)
     const now = where === atLower ? -cost : cost
     if (now > gain) {
       if (careful) return number

@@ -1,4 +1,4 @@
-import { append, makeSparse, type Sparse } from './sparse.ts'
+import { append, makeSparse, times, type Sparse } from './sparse.ts'
 
 /**
  * A linear program that grows by columns: rows are equalities, every column has a cost, a lower and an upper bound. Solved with a dense
@@ -153,11 +153,8 @@ export function setDuals({ rows, columns, basis, inverse, duals }: Simplex): voi
   }
 }
 
-const reducedCost = ({ duals }: Simplex, { rows, values, cost }: Column): number => {
-  let sum = cost
-  for (let k = 0; k < rows.length; k += 1) sum -= (duals[rows[k] as number] as number) * (values[k] as number)
-  return sum
-}
+const reducedCost = ({ columns, sparse, duals }: Simplex, number: number): number =>
+  (columns[number] as Column).cost - times(sparse, number, { list: duals, from: 0 })
 
 /** A column in terms of the basis. */
 function inBasis({ rows, inverse }: Simplex, { rows: at, values }: Column): Float64Array {
