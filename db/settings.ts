@@ -39,6 +39,7 @@ const standard: Settings = {
   business: noBusiness,
   cutting: standardCutting,
   printer: truePrinter,
+  welcomed: false,
 }
 
 /** What each setting may be. */
@@ -52,6 +53,7 @@ export const settingShapes = {
   business: businessShape,
   cutting: cuttingShape,
   printer: printerShape,
+  welcomed: v.boolean(),
 }
 
 const keys = [
@@ -64,6 +66,7 @@ const keys = [
   'business',
   'cutting',
   'printer',
+  'welcomed',
 ] as const
 
 const stored = v.partial(v.object(settingShapes))

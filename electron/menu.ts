@@ -59,10 +59,23 @@ const startJob = ({ press }: MenuActions): MenuItemConstructorOptions => ({
   click: () => press('N'),
 })
 
-const help = ({ copyDetails, showFaultNotes }: MenuActions): MenuItemConstructorOptions => ({
+/** Help is a part of the screen and answers F1 itself; so does the list of everything that can be done. */
+const onScreen = ({ press }: MenuActions): MenuItemConstructorOptions[] => [
+  {
+    label: '&Help for where you are',
+    accelerator: 'F1',
+    registerAccelerator: false,
+    click: () => press('F1'),
+  },
+  { label: '&Do or find…', accelerator: 'F2', registerAccelerator: false, click: () => press('F2') },
+  { type: 'separator' },
+]
+
+const help = ({ copyDetails, showFaultNotes, ...actions }: MenuActions): MenuItemConstructorOptions => ({
   role: 'help',
   label: '&Help',
   submenu: [
+    ...onScreen({ copyDetails, showFaultNotes, ...actions }),
     { label: '&Copy details for whoever helps', click: copyDetails },
     { label: 'Show what &went wrong', click: showFaultNotes },
   ],

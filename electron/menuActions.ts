@@ -27,7 +27,11 @@ export const menuActions = ({ window, clipboard, shell, logFile, ...machine }: A
     void window.webContents.loadURL(new URL(address, appAddress).href)
   },
   press: (keyCode) => {
-    const modifiers: ['meta'] | ['control'] = machine.platform === 'darwin' ? ['meta'] : ['control']
+    const modifiers: ('meta' | 'control')[] = /^F\d/.test(keyCode)
+      ? []
+      : machine.platform === 'darwin'
+        ? ['meta']
+        : ['control']
     for (const type of ['keyDown', 'keyUp'] as const)
       window.webContents.sendInputEvent({ type, keyCode, modifiers })
   },

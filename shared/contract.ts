@@ -51,6 +51,8 @@ export type Settings = {
   business: Business
   cutting: CuttingSettings
   printer: Printer
+  /** Whether somebody has been through the first questions. */
+  welcomed: boolean
 }
 
 /** What the window shows before anything is opened. folderLies: on this machine, on another, or in a folder kept the same on others; either of those is warned of. */
@@ -137,6 +139,7 @@ const takes = {
     business: v.optional(businessShape),
     cutting: v.optional(cuttingShape),
     printer: v.optional(printerShape),
+    welcomed: v.optional(v.boolean('yes or no')),
   }),
   'sections.list': nothing,
   'sections.add': v.strictObject({ use: v.picklist(['boards', 'ledges', 'braces']), section: sectionShape }),
