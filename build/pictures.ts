@@ -6,6 +6,7 @@ import { hosted } from './hosted.ts'
 import { inProject } from './paths.ts'
 import { cardStates } from './pictures/cardStates.ts'
 import { gateStates } from './pictures/gateStates.ts'
+import { helpStates } from './pictures/helpStates.ts'
 import { jobStates } from './pictures/jobStates.ts'
 import { moneyStates } from './pictures/moneyStates.ts'
 import { openBookStates } from './pictures/openBookStates.ts'
@@ -30,6 +31,7 @@ const states = [
   ...workshopStates,
   ...shellStates,
   ...openBookStates,
+  ...helpStates,
 ]
 
 const sizes = [

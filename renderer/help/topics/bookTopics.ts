@@ -188,7 +188,7 @@ export const bookTopics: Topic[] = [
     id: 'keeping',
     title: 'Copies of the book',
     lead: 'Made every day by itself. Those on this disk don’t help when the disk dies: back up to a stick now and then.',
-    also: 'backup back up restore stick copy lost damage bring back',
+    also: 'backup back up restore usb stick copy lost damage bring back',
     parts: [
       {
         heading: 'Back up',
