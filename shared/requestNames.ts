@@ -7,6 +7,9 @@ import type { RequestName } from './contract.ts'
 const carried: Readonly<Record<RequestName, true>> = {
   'book.summary': true,
   'jobs.list': true,
+  'jobs.pieces': true,
+  'jobs.board': true,
+  'jobs.year': true,
   'jobs.open': true,
   'jobs.create': true,
   'jobs.change': true,

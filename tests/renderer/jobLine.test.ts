@@ -7,6 +7,7 @@ import type { JobRow } from '../../shared/job/job.ts'
 const row = (some: Partial<JobRow>): JobRow => ({
   id: 7,
   number: '2026-007',
+  customerId: 3,
   customer: 'Isolde Hartwhistle',
   town: 'Lower Rebate',
   title: 'Side gate',
