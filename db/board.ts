@@ -69,7 +69,9 @@ function spanCounts({ db }: Connection): (today: string) => Record<PromiseSpan, 
   return (today) => {
     const count = (span: PromiseSpan): number => {
       const { sql, given } = filterSql({ inHand: true, due: spanDays(span, today) })
-      return db.prepare<[typeof given], number>(`SELECT count(*) FROM jobs WHERE 1${sql}`).pluck().get(given) ?? 0
+      return (
+        db.prepare<[typeof given], number>(`SELECT count(*) FROM jobs WHERE 1${sql}`).pluck().get(given) ?? 0
+      )
     }
     const [late, thisWeek, nextWeek, later, noDay] = promiseSpans.map(count)
     return {

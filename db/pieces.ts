@@ -8,7 +8,8 @@ export type Unseen = { id: number; words: string[] }
 
 export type PiecesRoom = { find: (rows: Unseen[]) => FoundPiece[] }
 
-type Hidden = Record<'notes' | 'phone' | 'address' | 'construction', string> & Record<'species' | 'name', string | null>
+type Hidden = Record<'notes' | 'phone' | 'address' | 'construction', string> &
+  Record<'species' | 'name', string | null>
 
 const places = (hidden: Hidden): [HiddenPlace, string][] => [
   ['notes', hidden.notes],

@@ -60,66 +60,83 @@ function kindsCount() {
     kinds.set(key, { ...known, [what]: known[what] + count })
   }
   const all = (): KindOfYear[] =>
-    [...kinds.values()].sort((a, b) => b.begun + b.hung - a.begun - a.hung || (a.construction < b.construction ? -1 : 1))
+    [...kinds.values()].sort(
+      (a, b) => b.begun + b.hung - a.begun - a.hung || (a.construction < b.construction ? -1 : 1),
+    )
   return { add, all }
 }
 
 const emptyMonth = (): MonthOfYear => ({ begun: 0, promised: 0, hung: 0, worthPence: 0, timberPence: 0 })
 const two = (number: number): string => String(number).padStart(2, '0')
 
+/** The first day of a year's month from 0, or of the next year's January for 12. */
+const firstOf = (year: number, month: number): string =>
+  month === 12 ? `${year + 1}-01-01` : `${year}-${two(month + 1)}-01`
+
 /** Runs of row numbers up to the last, each short enough for one step. */
 const runs = (last: number): [number, number][] =>
-  Array.from({ length: Math.ceil(last / rowsAtOnce) }, (_, place) => [place * rowsAtOnce, (place + 1) * rowsAtOnce])
+  Array.from({ length: Math.ceil(last / rowsAtOnce) }, (_, place) => [
+    place * rowsAtOnce,
+    (place + 1) * rowsAtOnce,
+  ])
+
+type Sums = { months: MonthOfYear[]; kinds: ReturnType<typeof kindsCount> }
+type Statements = ReturnType<typeof statements>
+
+/** What one month's own questions answer: jobs begun, and the money of it. */
+function* monthSteps(run: Statements, { year, starts }: YearAsked, { months, kinds }: Sums): Generator<void> {
+  for (const [place, month] of months.entries()) {
+    for (const found of run.begun.all(starts[place] ?? '', starts[place + 1] ?? '')) {
+      month.begun += found.count
+      kinds.add(found, 'begun')
+    }
+    yield
+    const days: Span = [firstOf(year, place), firstOf(year, place + 1)]
+    month.worthPence = run.worth.pluck().get(...days) ?? 0
+    month.timberPence = run.timber.pluck().get(...days) ?? 0
+    yield
+  }
+}
+
+function* promisedSteps(run: Statements, { year }: YearAsked, { months }: Sums): Generator<void> {
+  for (const [after, upTo] of runs(run.lastJob.get() ?? 0)) {
+    for (const { due } of run.promised.all(after, upTo, firstOf(year, 0), firstOf(year, 12))) {
+      const month = months[Number(due.slice(5, 7)) - 1]
+      if (month) month.promised += 1
+    }
+    yield
+  }
+}
+
+function* hungSteps(run: Statements, { starts }: YearAsked, { months, kinds }: Sums): Generator<void> {
+  for (const [after, upTo] of runs(run.lastChange.get() ?? 0)) {
+    for (const found of run.hung.all(after, upTo, starts[0] ?? '', starts[12] ?? '')) {
+      const month = months[starts.findLastIndex((start) => start <= found.at)]
+      if (month) month.hung += 1
+      kinds.add(found, 'hung')
+    }
+    yield
+  }
+}
+
+/** The same steps, each of them one reading of the book. */
+function* reading(connection: Connection, steps: Generator<void>): Generator<void> {
+  while (!connection.read(() => steps.next()).done) yield
+}
 
 /** The room of the years. */
 export function yearRoom(connection: Connection): YearRoom {
-  const { read } = connection
   const run = statements(connection)
-
-  function* steps({ year, starts }: YearAsked): Generator<void, { months: MonthOfYear[]; kinds: KindOfYear[] }> {
-    const months = Array.from({ length: 12 }, emptyMonth)
-    const kinds = kindsCount()
-    const days = [...months.map((_, month) => `${year}-${two(month + 1)}-01`), `${year + 1}-01-01`]
-    const [firstDay = '', lastDay = ''] = [days[0], days[12]]
-    const [begins = '', ends = ''] = [starts[0], starts[12]]
-    for (const [place, month] of months.entries()) {
-      const moments: Span = [starts[place] ?? '', starts[place + 1] ?? '']
-      const span: Span = [days[place] ?? '', days[place + 1] ?? '']
-      for (const found of read(() => run.begun.all(...moments))) {
-        month.begun += found.count
-        kinds.add(found, 'begun')
-      }
-      yield
-      month.worthPence = read(() => run.worth.pluck().get(...span)) ?? 0
-      month.timberPence = read(() => run.timber.pluck().get(...span)) ?? 0
-      yield
-    }
-    for (const [after, upTo] of runs(read(() => run.lastJob.get()) ?? 0)) {
-      for (const { due } of read(() => run.promised.all(after, upTo, firstDay, lastDay))) {
-        const month = months[Number(due.slice(5, 7)) - 1]
-        if (month) month.promised += 1
-      }
-      yield
-    }
-    for (const [after, upTo] of runs(read(() => run.lastChange.get()) ?? 0)) {
-      for (const found of read(() => run.hung.all(after, upTo, begins, ends))) {
-        const place = starts.findLastIndex((start) => start <= found.at)
-        const month = months[place]
-        if (month) month.hung += 1
-        kinds.add(found, 'hung')
-      }
-      yield
-    }
-    return { months, kinds: kinds.all() }
-  }
-
   return {
-    steps,
+    *steps(asked) {
+      const sums: Sums = { months: Array.from({ length: 12 }, emptyMonth), kinds: kindsCount() }
+      for (const steps of [monthSteps, promisedSteps, hungSteps])
+        yield* reading(connection, steps(run, asked, sums))
+      return { months: sums.months, kinds: sums.kinds.all() }
+    },
     reach: () => {
-      const found = read(() => run.reach.get())
-      return found?.first && found.last
-        ? { first: found.first, last: found.last, promised: found.promised }
-        : null
+      const { first, last, promised } = connection.read(() => run.reach.get()) ?? {}
+      return first && last ? { first, last, promised: promised ?? null } : null
     },
   }
 }

@@ -10,6 +10,7 @@ const carried: Readonly<Record<RequestName, true>> = {
   'jobs.pieces': true,
   'jobs.board': true,
   'jobs.year': true,
+  'jobs.years': true,
   'jobs.open': true,
   'jobs.create': true,
   'jobs.change': true,

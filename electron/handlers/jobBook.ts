@@ -8,7 +8,8 @@ import { inSlices } from './inSlices.ts'
 
 /** The days and moments that a question stands for today. */
 function filterOf(context: Context, { stage, customerId, papers, sample, ...asked }: JobQuestion): JobFilter {
-  const [from, until] = asked.year === undefined ? [] : [monthStarts(asked.year)[0], monthStarts(asked.year)[12]]
+  const [from, until] =
+    asked.year === undefined ? [] : [monthStarts(asked.year)[0], monthStarts(asked.year)[12]]
   return {
     ...{ stage, customerId, papers, sample },
     begun: from !== undefined && until !== undefined ? { from, until } : undefined,
@@ -43,8 +44,12 @@ function yearsKnown({ book, dayOf }: Context, thisYear: number): number[] {
   return Array.from({ length: last - first + 1 }, (_, place) => last - place)
 }
 
+const thisYearOf = ({ now, dayOf }: Context): number => Number(dayOf(now()).slice(0, 4))
+
+export const listYears: Handler<'jobs.years'> = (context) => good(yearsKnown(context, thisYearOf(context)))
+
 export const readYear: Handler<'jobs.year'> = async (context, asked) => {
-  const thisYear = Number(context.dayOf(context.now()).slice(0, 4))
+  const thisYear = thisYearOf(context)
   const year = asked.year ?? thisYear
   const summed = await inSlices(context.book.year.steps({ year, starts: monthStarts(year) }))
   return good({ year, years: yearsKnown(context, thisYear), ...summed })

@@ -18,7 +18,7 @@ import {
   stateOfKeeping,
 } from './keeping.ts'
 import { changeJob, createJob, findCustomers, openJob, repeatJob } from './jobs.ts'
-import { findPieces, listJobs, readBoard, readYear } from './jobBook.ts'
+import { findPieces, listJobs, listYears, readBoard, readYear } from './jobBook.ts'
 import { cancelOrder, cutOrder, listOrders, openOrder, placeOrder, receiveOrder } from './orders.ts'
 import { printDayList, printOrder } from './benchPapers.ts'
 import { bringJobIn, lookIntoJob, takeJobOut } from './jobFile.ts'
@@ -58,6 +58,7 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'jobs.pieces': findPieces,
   'jobs.board': readBoard,
   'jobs.year': readYear,
+  'jobs.years': listYears,
   'jobs.open': openJob,
   'jobs.create': createJob,
   'jobs.change': changeJob,

@@ -21,12 +21,16 @@ export const useJobsStore = defineStore('jobs', () => {
   const foundBy = ref<string[]>([])
   const limited = ref(false)
   const pieces = shallowRef<ReadonlyMap<number, FoundPiece>>(new Map())
+  /** Every year a job can have been begun in, the latest first. */
+  const years = ref<number[]>([])
   const trouble = ref('')
   const starting = ref(false)
   let asked = 0
 
   const filtered = computed(() =>
-    Object.entries(wanted.value).some(([key, value]) => key !== 'customer' && value !== null && value !== undefined),
+    Object.entries(wanted.value).some(
+      ([key, value]) => key !== 'customer' && value !== null && value !== undefined,
+    ),
   )
 
   /** Reads the lines for the search as it stands; an answer overtaken by a later search is let go. */
@@ -51,6 +55,10 @@ export const useJobsStore = defineStore('jobs', () => {
     if (mine !== asked || !reply.ok) return
     pieces.value = new Map([...pieces.value, ...reply.value.map((piece) => [piece.id, piece] as const)])
   }
+  async function readYears(): Promise<void> {
+    const reply = await request('jobs.years', {})
+    if (reply.ok) years.value = reply.value
+  }
   const want = (some: Partial<JobsWanted>) => (wanted.value = { ...wanted.value, ...some })
   const wantAll = () => (wanted.value = everything)
   /** Every job, or those of one kind only, whatever was looked for before. */
@@ -63,7 +71,7 @@ export const useJobsStore = defineStore('jobs', () => {
   const repeat = (id: number): Promise<Result<Job>> => request('jobs.repeat', { id })
 
   return {
-    ...{ starting, search, wanted, filtered, rows, foundBy, limited, pieces, trouble },
-    ...{ read, readPieces, want, wantAll, start, create, repeat },
+    ...{ starting, search, wanted, filtered, rows, foundBy, limited, pieces, years, trouble },
+    ...{ read, readPieces, readYears, want, wantAll, start, create, repeat },
   }
 })

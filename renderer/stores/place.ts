@@ -56,8 +56,8 @@ export function placeAt(hash: string): Place {
     const known = priceSheets.find((one) => one === sheet)
     return place.part === 'price' && known ? { ...place, sheet: known } : place
   }
-  const sheet = name === 'jobs' ? jobsSheets.find((one) => one === id) : undefined
-  return sheet && sheet !== 'board' ? { name: 'jobs', sheet } : { name: 'jobs' }
+  const over = name === 'jobs' ? jobsSheets.find((one) => one === id) : undefined
+  return over && over !== 'board' ? { name: 'jobs', sheet: over } : { name: 'jobs' }
 }
 
 export function addressOf(place: Place): string {

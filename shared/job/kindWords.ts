@@ -11,7 +11,15 @@ export const isConstruction = (text: string): text is GateSpec['construction'] =
   Object.hasOwn(constructionWords, text)
 
 /** A kind of gate in words: 'Framed, ledged and braced, a pair'. */
-export function kindWords({ construction, leaves, stable }: { construction: string; leaves: number; stable: boolean }): string {
+export function kindWords({
+  construction,
+  leaves,
+  stable,
+}: {
+  construction: string
+  leaves: number
+  stable: boolean
+}): string {
   const built = isConstruction(construction) ? constructionWords[construction] : construction
   if (stable) return `${built}, a stable door`
   return leaves === 2 ? `${built}, a pair` : built

@@ -41,7 +41,9 @@ export function nextStep(job: Asked, today: string, order?: StepOrder): NextStep
     case 'ordered':
       return withTimber(job, order)
     case 'making':
-      return job.carded ? { words: 'Make and hang it', at: 'papers' } : { words: 'Issue the card', at: 'papers' }
+      return job.carded
+        ? { words: 'Make and hang it', at: 'papers' }
+        : { words: 'Issue the card', at: 'papers' }
     case 'hung':
       return { words: 'Nothing more', at: 'papers' }
   }

@@ -42,6 +42,7 @@ export const jobBookTakes = {
   'jobs.board': v.strictObject({ by: v.picklist(boardOrders, 'stage or day') }),
   /** null: the year of today. */
   'jobs.year': v.strictObject({ year: v.nullable(year) }),
+  'jobs.years': v.strictObject({}),
 } as const
 
 export type JobBookReplies = {
@@ -49,4 +50,6 @@ export type JobBookReplies = {
   'jobs.pieces': FoundPiece[]
   'jobs.board': Board
   'jobs.year': YearBook
+  /** Every year the book knows something of, the latest first. */
+  'jobs.years': number[]
 }

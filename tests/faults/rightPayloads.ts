@@ -66,6 +66,7 @@ export async function rightPayloads(context: Opened): Promise<RightPayloads> {
     'jobs.pieces': { rows: [{ id: first, words: ['mind', '01632'] }] },
     'jobs.board': { by: 'day' },
     'jobs.year': { year: 2026 },
+    'jobs.years': {},
     'jobs.open': { id: first },
     'jobs.create': words,
     'jobs.change': {

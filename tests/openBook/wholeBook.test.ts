@@ -135,7 +135,9 @@ describe('a book taken out and brought into a fresh one', () => {
       (await from.ask('jobs.list', { search: 'nether test', stage: null })).rows,
     )
     expect(await to.ask('prices.book', {})).toEqual(await from.ask('prices.book', {}))
-    const papers = (await from.ask('jobs.list', { search: '', stage: null })).rows.filter((row) => row.papers > 0)
+    const papers = (await from.ask('jobs.list', { search: '', stage: null })).rows.filter(
+      (row) => row.papers > 0,
+    )
     expect(papers.length).toBeGreaterThan(0)
     for (const { id } of papers)
       for (const paper of await from.ask('papers.list', { jobId: id }))

@@ -26,7 +26,7 @@ const row = (some: Partial<JobRow>): JobRow => ({
 
 const stageOf = (some: Partial<JobRow>): string =>
   mount(JobLine, {
-    props: { row: row(some), today: new Date(2026, 2, 2) },
+    props: { row: row(some), today: '2026-03-02', words: [] },
     global: { plugins: [createPinia()] },
   })
     .get('.stage')
