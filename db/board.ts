@@ -28,7 +28,7 @@ const cardColumns = `${rowColumns},
 /** Cards of jobs that are picked first and filled out then. */
 const cards = (where: string, order: string): string =>
   `WITH picked AS (SELECT id FROM jobs WHERE jobs.stage <> 'hung' AND ${where} ORDER BY ${order} LIMIT @most)
-   SELECT ${cardColumns} FROM picked JOIN jobs ON jobs.id = picked.id JOIN customers ON customers.id = jobs.customer_id ORDER BY ${order}`
+   SELECT ${cardColumns} FROM picked CROSS JOIN jobs ON jobs.id = picked.id CROSS JOIN customers ON customers.id = jobs.customer_id ORDER BY ${order}`
 
 const newestFirst = 'jobs.created_at DESC, jobs.id DESC'
 const soonestFirst = 'jobs.due, jobs.number'

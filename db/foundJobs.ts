@@ -20,7 +20,7 @@ function questions({ db }: Connection) {
 /** The rows are picked first and filled out then: only those that are shown have their papers looked for. */
 const newest = (where: string): string =>
   `WITH picked AS (SELECT id FROM jobs WHERE 1${where} ORDER BY created_at DESC, id DESC LIMIT @most)
-   SELECT ${rowColumns} FROM picked JOIN jobs ON jobs.id = picked.id JOIN customers ON customers.id = jobs.customer_id
+   SELECT ${rowColumns} FROM picked CROSS JOIN jobs ON jobs.id = picked.id CROSS JOIN customers ON customers.id = jobs.customer_id
    ORDER BY jobs.created_at DESC, jobs.id DESC`
 
 const best = (where: string): string =>
