@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { chromium } from '@playwright/test'
 import { hosted } from './hosted.ts'
 import { inProject } from './paths.ts'
+import { boardStates } from './pictures/boardStates.ts'
 import { cardStates } from './pictures/cardStates.ts'
 import { gateStates } from './pictures/gateStates.ts'
 import { helpStates } from './pictures/helpStates.ts'
@@ -22,6 +23,7 @@ import { workshopStates } from './pictures/workshopStates.ts'
  */
 const states = [
   ...jobStates,
+  ...boardStates,
   ...gateStates,
   ...wholeGateStates,
   ...moneyStates,

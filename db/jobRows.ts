@@ -28,7 +28,7 @@ export const jobColumns = `jobs.id, jobs.number, jobs.title, jobs.stage, jobs.du
   customers.address, customers.town, customers.phone, customers.email`
 
 /** A row of the list. The papers come first when an acceptance is looked for: a job has few, and each acceptance is found by its paper. */
-export const rowColumns = `jobs.id, jobs.number, customers.name AS customer, customers.town, jobs.title, jobs.stage, jobs.due, jobs.unit,
+export const rowColumns = `jobs.id, jobs.number, customers.id AS customerId, customers.name AS customer, customers.town, jobs.title, jobs.stage, jobs.due, jobs.unit,
   jobs.width_mm AS width, jobs.height_mm AS height, jobs.construction,
   (SELECT count(*) FROM papers WHERE papers.job_id = jobs.id) AS papers,
   EXISTS (SELECT 1 FROM papers CROSS JOIN acceptances ON acceptances.paper_id = papers.id WHERE papers.job_id = jobs.id) AS accepted, jobs.updated_at AS updatedAt, jobs.sample`

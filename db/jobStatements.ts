@@ -1,4 +1,3 @@
-import type { Stage } from '../shared/job/job.ts'
 import type { Connection } from './connection.ts'
 import { jobColumns, rowColumns, type StoredJob, type StoredRow } from './jobRows.ts'
 
@@ -10,19 +9,12 @@ export function jobStatements({ db }: Connection) {
     others: db.prepare<[number, number], StoredJob>(
       `SELECT ${jobColumns} ${from} WHERE jobs.customer_id = ? AND jobs.id <> ?`,
     ),
-    all: db.prepare<[Stage | null, number], StoredRow>(
-      `SELECT ${rowColumns} ${from} WHERE jobs.stage = ifnull(?, jobs.stage) ORDER BY jobs.created_at DESC, jobs.id DESC LIMIT ?`,
-    ),
-    sought: db.prepare<[string, Stage | null, number], StoredRow>(
-      `SELECT ${rowColumns} FROM job_words JOIN jobs ON jobs.id = job_words.rowid JOIN customers ON customers.id = jobs.customer_id
-       WHERE job_words MATCH ? AND jobs.stage = ifnull(?, jobs.stage) ORDER BY rank, jobs.id DESC LIMIT ?`,
-    ),
     due: db.prepare<[string, number], StoredRow>(
       `SELECT ${rowColumns} ${from} WHERE jobs.due <= ? AND jobs.stage <> 'hung' ORDER BY jobs.due, jobs.number LIMIT ?`,
     ),
     insert: db.prepare(
-      `INSERT INTO jobs (number, customer_id, title, stage, due, unit, entry, created_at, updated_at, sample)
-       VALUES (?, ?, ?, 'enquiry', ?, ?, ?, ?, ?, ?)`,
+      `INSERT INTO jobs (number, customer_id, title, stage, due, notes, unit, entry, created_at, updated_at, sample)
+       VALUES (?, ?, ?, 'enquiry', ?, ?, ?, ?, ?, ?, ?)`,
     ),
     update: db.prepare(
       `UPDATE jobs SET title = ?, stage = ?, due = ?, notes = ?, unit = ?, entry = ?, version = version + 1, updated_at = ? WHERE id = ?`,

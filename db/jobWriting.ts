@@ -15,6 +15,7 @@ export type NewJob = {
   due: string | null
   unit: LengthUnit
   spec: DraftSpec
+  notes?: string
   sample?: boolean
   at?: string
 }
@@ -46,9 +47,9 @@ export function jobWriting(connection: Connection, customers: CustomersRoom, run
   }
 
   const add = ({ job, customerId, entry }: JobToAdd): Job => {
-    const { title, due, unit, sample = false, at = now() } = job
+    const { title, due, notes = '', unit, sample = false, at = now() } = job
     const number = nextJobNumber(db, at, sample)
-    const cells = [number, customerId, title, due, unit, JSON.stringify(entry), at, at, sample ? 1 : 0]
+    const cells = [number, customerId, title, due, notes, unit, JSON.stringify(entry), at, at, sample ? 1 : 0]
     return withWords(Number(run.insert.run(...cells).lastInsertRowid))
   }
 

@@ -1,30 +1,31 @@
 import { applyChanges, type KeptChange } from '../shared/job/applyChange.ts'
+import type { FoundJobs } from '../shared/job/found.ts'
 import type { Change, Job, JobRow, Overlap, Stage } from '../shared/job/job.ts'
 import { good, type Result } from '../shared/problem.ts'
 import type { Connection } from './connection.ts'
 import type { CustomersRoom } from './customers.ts'
-import { rowFrom, type StoredRow } from './jobRows.ts'
-import { jobStatements, type JobStatements } from './jobStatements.ts'
+import { foundJobs } from './foundJobs.ts'
+import type { JobFilter } from './jobFilter.ts'
+import { rowFrom } from './jobRows.ts'
+import { jobStatements } from './jobStatements.ts'
 import { jobWriting, type NewJob } from './jobWriting.ts'
-import { wordsSought } from './search.ts'
 
 /** One line of what was ever changed on a job. */
 export type LoggedChange = KeptChange & { at: string }
 
-/** The most lines the job list shows at once; older ones are found by searching. */
-export const mostRows = 1000
-
 export type JobsRoom = {
   /** The jobs that hold all the words, best first; without words all, the newest first. 1000 at most. */
   list: (search: string, stage: Stage | null) => JobRow[]
+  /** The same with whatever else is asked of them. */
+  find: (search: string, filter: JobFilter) => FoundJobs
   /** The jobs promised up to a day (ISO) that aren't hung, the earliest first. */
   due: (upTo: string, most: number) => JobRow[]
   open: (id: number) => Job | undefined
   create: (job: NewJob) => Job
   /** Makes the changes, all or none; undefined when there is no such job. */
   change: (id: number, changes: Change[]) => Result<{ job: Job; overlaps: Overlap[] }> | undefined
-  /** The same gate again for the same customer: a new enquiry without a due date. */
-  repeat: (id: number) => Job | undefined
+  /** The same gate again for the same customer: a new enquiry without a due date, its notes what is given of the old job. */
+  repeat: (id: number, notesOf?: (old: Job) => string) => Job | undefined
   /** Everything ever changed on a job, oldest first. */
   changes: (id: number) => LoggedChange[]
   /** How many jobs there are, and how many of them are samples. */
@@ -40,15 +41,11 @@ const loggedFrom = ({ path, before, after, at }: StoredChange): LoggedChange => 
   at,
 })
 
-function rowsFor(run: JobStatements, search: string, stage: Stage | null): StoredRow[] {
-  const question = wordsSought(search)
-  return question === '' ? run.all.all(stage, mostRows) : run.sought.all(question, stage, mostRows)
-}
-
 /** The jobs' room of the book. */
 export function jobsRoom(connection: Connection, customers: CustomersRoom): JobsRoom {
   const { read, write } = connection
   const run = jobStatements(connection)
+  const found = foundJobs(connection)
   const { stored, add, rewrite } = jobWriting(connection, customers, run)
 
   const change = (id: number, changes: Change[]): Result<{ job: Job; overlaps: Overlap[] }> | undefined => {
@@ -65,24 +62,25 @@ export function jobsRoom(connection: Connection, customers: CustomersRoom): Jobs
     return add({ job, customerId: customer.id, entry: { spec: job.spec, typed: {} } })
   }
 
-  const repeat = (id: number): Job | undefined => {
+  const repeat = (id: number, notesOf?: (old: Job) => string): Job | undefined => {
     const job = stored(id)
     if (!job) return undefined
     const { customer, title, unit, entry } = job
     return add({
-      job: { customer, title, due: null, unit, spec: entry.spec },
+      job: { customer, title, due: null, unit, spec: entry.spec, notes: notesOf?.(job) ?? '' },
       customerId: customer.id,
       entry,
     })
   }
 
   return {
-    list: (search, stage) => read(() => rowsFor(run, search, stage)).map(rowFrom),
+    list: (search, stage) => read(() => found(search, { stage })).rows,
+    find: (search, filter) => read(() => found(search, filter)),
     due: (upTo, most) => read(() => run.due.all(upTo, most)).map(rowFrom),
     open: (id) => read(() => stored(id)),
     create: (job) => write(() => create(job)),
     change: (id, changes) => write(() => change(id, changes)),
-    repeat: (id) => write(() => repeat(id)),
+    repeat: (id, notesOf) => write(() => repeat(id, notesOf)),
     changes: (id) => read(() => run.logged.all(id)).map(loggedFrom),
     count: () => read(() => run.count.get()) ?? { jobs: 0, sampleJobs: 0 },
   }

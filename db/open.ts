@@ -2,6 +2,7 @@ import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs'
 import Sqlite from 'better-sqlite3'
 import { asBookProblem, BookProblem, withPlace } from './bookProblem.ts'
 import { bookMark, connect, type Connection } from './connection.ts'
+import { boardRoom, type BoardRoom } from './board.ts'
 import { createBook } from './create.ts'
 import { customersRoom, type CustomersRoom } from './customers.ts'
 import { jobsRoom, type JobsRoom } from './jobs.ts'
@@ -11,6 +12,7 @@ import { optionsRoom, type OptionsRoom } from './options.ts'
 import { wholeRoom, type WholeRoom } from './openBook/whole.ts'
 import { ordersRoom, type OrdersRoom } from './orders.ts'
 import { papersRoom, type PapersRoom } from './papers.ts'
+import { piecesRoom, type PiecesRoom } from './pieces.ts'
 import { priceReading } from './priceReading.ts'
 import { priceQuestions } from './priceRows.ts'
 import { pricesRoom, type PricesRoom } from './prices.ts'
@@ -22,6 +24,7 @@ import { sectionsRoom, type SectionsRoom } from './sections.ts'
 import { settingsRoom, type SettingsRoom } from './settings.ts'
 import { verifiedCopy } from './verifiedCopy.ts'
 import { workDoneRoom, type WorkDoneRoom } from './workDone.ts'
+import { yearRoom, type YearRoom } from './year.ts'
 
 /**
  * The open job book. `together` makes several writings one: all of them are kept or none. `copy` is the path of the verified copy
@@ -31,6 +34,9 @@ export type Book = {
   path: string
   copy: string | null
   jobs: JobsRoom
+  board: BoardRoom
+  year: YearRoom
+  pieces: PiecesRoom
   customers: CustomersRoom
   papers: PapersRoom
   settings: SettingsRoom
@@ -191,6 +197,9 @@ function roomsOf(connection: Connection, at: Standing) {
       rack: rackRoom(connection),
       customers,
       jobs: jobsRoom(connection, customers),
+      board: boardRoom(connection),
+      year: yearRoom(connection),
+      pieces: piecesRoom(connection),
       papers: papersRoom(connection),
       settings: settingsRoom(connection),
       sections: sectionsRoom(connection),

@@ -1,3 +1,5 @@
+import type { PromiseSpan } from '../shared/job/dueSpan.ts'
+import type { HiddenPlace } from '../shared/job/found.ts'
 import type { Stage } from '../shared/job/job.ts'
 
 /** Stages as they are said. */
@@ -9,6 +11,24 @@ export const stageWords: Record<Stage, string> = {
   ordered: 'Ordered',
   making: 'Making',
   hung: 'Hung',
+}
+
+/** When a job is promised, as it is said. */
+export const spanWords: Record<PromiseSpan, string> = {
+  late: 'Late',
+  'this week': 'This week',
+  'next week': 'Next week',
+  later: 'Later',
+  'no day': 'No day promised',
+}
+
+/** Where in a job a word was found that its line doesn't show. */
+export const placeWords: Record<HiddenPlace, string> = {
+  notes: 'Notes',
+  telephone: 'Telephone',
+  address: 'Address',
+  timber: 'Timber',
+  kind: 'Kind',
 }
 
 /** What each entry of a job is called on its screens, by its path: for telling which entry two windows both wrote in. */

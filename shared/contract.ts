@@ -5,7 +5,6 @@ import {
   stages,
   type Difference,
   type Job,
-  type JobRow,
   type Overlap,
   type Paper,
   type Customer,
@@ -19,6 +18,7 @@ import type { StandardTimes } from './pricing/needs.ts'
 import { cuttingShape } from './ordering/cuttingSettings.ts'
 import type { CuttingSettings } from './ordering/orderModel.ts'
 import { openBookTakes, type OpenBookReplies } from './openBook/requests.ts'
+import { jobBookTakes, type JobBookReplies } from './job/requests.ts'
 import { keepingTakes, type KeepingReplies } from './keeping/requests.ts'
 import { orderTakes, type OrderReplies } from './ordering/requests.ts'
 import { printerShape, type Printer } from './papers/fullSize/printer.ts'
@@ -95,10 +95,7 @@ const change = v.strictObject({
 /** One entry a request: what it takes. What it gives stands in `Replies`. */
 const takes = {
   'book.summary': nothing,
-  'jobs.list': v.strictObject({
-    search: shortText,
-    stage: v.nullable(v.picklist(stages, `one of ${stages.join(', ')}`)),
-  }),
+  ...jobBookTakes,
   'jobs.open': v.strictObject({ id }),
   'jobs.create': v.strictObject({
     customerName: shortText,
@@ -159,12 +156,12 @@ const takes = {
 export const fieldTexts = { short: shortText, long: longText, day: isoDay, unit, stage: v.picklist(stages) }
 
 type Replies = MoneyReplies &
+  JobBookReplies &
   OrderReplies &
   BenchPaperReplies &
   OpenBookReplies &
   KeepingReplies & {
     'book.summary': BookSummary
-    'jobs.list': JobRow[]
     'jobs.open': Job
     'jobs.create': Job
     'jobs.change': { job: Job; overlaps: Overlap[] }

@@ -7,6 +7,10 @@ import type { RequestName } from './contract.ts'
 const carried: Readonly<Record<RequestName, true>> = {
   'book.summary': true,
   'jobs.list': true,
+  'jobs.pieces': true,
+  'jobs.board': true,
+  'jobs.year': true,
+  'jobs.years': true,
   'jobs.open': true,
   'jobs.create': true,
   'jobs.change': true,

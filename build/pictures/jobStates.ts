@@ -1,9 +1,23 @@
+import type { Page } from '@playwright/test'
 import { entry, long, startJob, type State } from './state.ts'
+
+async function toList(page: Page): Promise<void> {
+  await page.getByRole('link', { name: 'Jobs', exact: true }).click()
+  await page.getByRole('link', { name: 'Every job' }).click()
+  await page.waitForTimeout(400)
+}
 
 /** The job book, and one job's customer. */
 export const jobStates: State[] = [
-  { name: 'jobs-empty', empty: true, open: (page) => page.getByText('The book is empty').waitFor() },
-  { name: 'jobs', open: (page) => page.locator('a.line').first().waitFor() },
+  {
+    name: 'jobs-empty',
+    empty: true,
+    open: async (page) => {
+      await toList(page)
+      await page.getByText('The book is empty').waitFor()
+    },
+  },
+  { name: 'jobs', open: toList },
   {
     name: 'jobs-none-found',
     open: async (page) => {
@@ -24,8 +38,7 @@ export const jobStates: State[] = [
     name: 'jobs-long-names',
     open: async (page) => {
       await startJob(page, long)
-      await page.getByRole('link', { name: 'Jobs', exact: true }).click()
-      await page.locator('a.line').first().waitFor()
+      await toList(page)
     },
   },
   {

@@ -10,7 +10,8 @@ const at =
   }
 
 /** Asks the book for something over the page's own carrier. */
-const ask = (page: Page, name: string, body: object): Promise<{ value: { id: number; state: string }[] }> =>
+type Given = { id: number; state: string }[] & { rows: { id: number }[] }
+const ask = (page: Page, name: string, body: object): Promise<{ value: Given }> =>
   page.evaluate(
     async ([asked, sent]) => {
       const reply = await fetch(`/request/${asked}`, {
@@ -86,7 +87,7 @@ async function fillRack(page: Page): Promise<void> {
 /** A job whose boards nobody prices. */
 async function unpriced(page: Page): Promise<void> {
   const jobs = await ask(page, 'jobs.list', { search: 'Isolde', stage: null })
-  if (jobs.value.length > 0) return
+  if (jobs.value.rows.length > 0) return
   await gateOf(page, '985', '1785')
   const id = Number(/job\/(\d+)/.exec(page.url())?.[1])
   const section = { name: 'ex 32 × 175 shiplap', species: 'European larch', thickness: 26, width: 160 }
@@ -101,7 +102,7 @@ async function unpriced(page: Page): Promise<void> {
 /** Thirty plain gates of as many sizes: timber that takes long to plan. */
 async function manyJobs(page: Page): Promise<void> {
   const known = await ask(page, 'jobs.list', { search: 'Gauge', stage: null })
-  for (let n = known.value.length; n < 30; n += 1) {
+  for (let n = known.value.rows.length; n < 30; n += 1) {
     const who = { customerName: `Ned Gauge ${n + 1}`, town: '', phone: '', title: '', due: null }
     const { value: id } = await page.evaluate(async (body) => {
       const reply = await fetch('/request/jobs.create', {

@@ -3,9 +3,7 @@ import { bad, good } from '../../shared/problem.ts'
 import { readJobField } from '../../shared/job/jobField.ts'
 import type { Handler } from './context.ts'
 import { foundOr, missing } from './missing.ts'
-
-export const listJobs: Handler<'jobs.list'> = ({ book }, { search, stage }) =>
-  good(book.jobs.list(search, stage))
+import { paperDate } from '../../shared/papers/paperDate.ts'
 
 export const openJob: Handler<'jobs.open'> = ({ book }, { id }) => foundOr(book.jobs.open(id), 'id', 'job')
 
@@ -27,8 +25,13 @@ export const createJob: Handler<'jobs.create'> = ({ book }, { customerName, town
 export const changeJob: Handler<'jobs.change'> = ({ book }, { id, changes }) =>
   book.jobs.change(id, changes) ?? bad(missing('id', 'job'))
 
-export const repeatJob: Handler<'jobs.repeat'> = ({ book }, { id }) =>
-  foundOr(book.jobs.repeat(id), 'id', 'job')
+/** The same again. The old job's notes stay with it; the new one says whose it follows: 'As job 2024-012 of 4 May 2024.' */
+export const repeatJob: Handler<'jobs.repeat'> = ({ book, dayOf }, { id }) =>
+  foundOr(
+    book.jobs.repeat(id, ({ number, createdAt }) => `As job ${number} of ${paperDate(dayOf(createdAt))}.`),
+    'id',
+    'job',
+  )
 
 export const findCustomers: Handler<'customers.find'> = ({ book }, { search }) =>
   good(book.customers.find(search))

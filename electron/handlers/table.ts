@@ -17,7 +17,8 @@ import {
   salvageBook,
   stateOfKeeping,
 } from './keeping.ts'
-import { changeJob, createJob, findCustomers, listJobs, openJob, repeatJob } from './jobs.ts'
+import { changeJob, createJob, findCustomers, openJob, repeatJob } from './jobs.ts'
+import { findPieces, listJobs, listYears, readBoard, readYear } from './jobBook.ts'
 import { cancelOrder, cutOrder, listOrders, openOrder, placeOrder, receiveOrder } from './orders.ts'
 import { printDayList, printOrder } from './benchPapers.ts'
 import { bringJobIn, lookIntoJob, takeJobOut } from './jobFile.ts'
@@ -54,6 +55,10 @@ import { addSection, changeSection, listSections, removeSection } from './sectio
 export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'book.summary': summariseBook,
   'jobs.list': listJobs,
+  'jobs.pieces': findPieces,
+  'jobs.board': readBoard,
+  'jobs.year': readYear,
+  'jobs.years': listYears,
   'jobs.open': openJob,
   'jobs.create': createJob,
   'jobs.change': changeJob,

@@ -22,6 +22,8 @@ const everywhere: Command[] = [
     key: { name: '1' },
     go: { name: 'jobs' },
   },
+  { id: 'every', says: 'See every job', also: 'old list search find', go: { name: 'jobs', sheet: 'all' } },
+  { id: 'year', says: 'See the year', also: 'months overview worth', go: { name: 'jobs', sheet: 'year' } },
   {
     id: 'prices',
     says: 'Go to the prices',

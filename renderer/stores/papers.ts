@@ -72,7 +72,7 @@ export const usePapersStore = defineStore('papers', () => {
   async function onTheBench(id: number): Promise<JobRow[]> {
     const stages = ['making', 'ordered'] as const
     const replies = await Promise.all(stages.map((stage) => request('jobs.list', { search: '', stage })))
-    return replies.flatMap((reply) => (reply.ok ? reply.value.filter((row) => row.id !== id) : []))
+    return replies.flatMap((reply) => (reply.ok ? reply.value.rows.filter((row) => row.id !== id) : []))
   }
 
   const compare = (earlier: number, later: number | null): Promise<Result<Difference[]>> =>

@@ -16,9 +16,13 @@ export type PricesPart = (typeof pricesParts)[number]
 export const timberSheets = ['orders', 'make', 'order', 'rack', 'count'] as const
 export type TimberSheet = (typeof timberSheets)[number]
 
+/** The sheets of the job book: the work in hand, the list of every job, a year month by month. */
+export const jobsSheets = ['board', 'all', 'year'] as const
+export type JobsSheet = (typeof jobsSheets)[number]
+
 /** Where in the program a person stands. Each place has an address, so that Back goes back. */
 export type Place =
-  | { name: 'jobs' }
+  | { name: 'jobs'; sheet?: JobsSheet }
   | { name: 'cards' }
   | { name: 'job'; id: number; part: JobPart; sheet?: PriceSheet }
   | { name: 'prices'; part?: PricesPart }
@@ -52,7 +56,8 @@ export function placeAt(hash: string): Place {
     const known = priceSheets.find((one) => one === sheet)
     return place.part === 'price' && known ? { ...place, sheet: known } : place
   }
-  return { name: 'jobs' }
+  const over = name === 'jobs' ? jobsSheets.find((one) => one === id) : undefined
+  return over && over !== 'board' ? { name: 'jobs', sheet: over } : { name: 'jobs' }
 }
 
 export function addressOf(place: Place): string {
@@ -61,16 +66,27 @@ export function addressOf(place: Place): string {
     if (place.sheet === 'order') return `#/timber/order/${place.id}`
     return place.sheet === 'orders' ? '#/timber' : `#/timber/${place.sheet}`
   }
+  if (place.name === 'jobs' && place.sheet && place.sheet !== 'board') return `#/jobs/${place.sheet}`
   return place.name === 'prices' && place.part ? `#/prices/${place.part}` : `#/${place.name}`
 }
 
 export const usePlaceStore = defineStore('place', () => {
   const place = ref<Place>(placeAt(window.location.hash))
-  window.addEventListener('hashchange', () => (place.value = placeAt(window.location.hash)))
+  /** The sheet of the job book that was looked at last: where Esc leads back to. */
+  const jobsSheet = ref<JobsSheet>('board')
+  const note = (at: Place) => {
+    if (at.name === 'jobs') jobsSheet.value = at.sheet ?? 'board'
+  }
+  note(place.value)
+  window.addEventListener('hashchange', () => {
+    place.value = placeAt(window.location.hash)
+    note(place.value)
+  })
 
   const go = (to: Place) => {
     place.value = to
+    note(to)
     if (window.location.hash !== addressOf(to)) window.location.hash = addressOf(to)
   }
-  return { place, go }
+  return { place, jobsSheet, go }
 })

@@ -49,3 +49,32 @@ export function dueSpan(due: string, today: string): DueSpan | undefined {
   if (away <= 0) return 'this week'
   return away <= 7 ? 'next week' : undefined
 }
+
+/** Every job in hand stands in one of these: promised in a span of days, further off, or for no day yet. */
+export const promiseSpans = [...dueSpans, 'later', 'no day'] as const
+export type PromiseSpan = (typeof promiseSpans)[number]
+
+/** Where a job in hand stands by its promised day; null for none: 'no day'. */
+export const promiseSpan = (due: string | null, today: string): PromiseSpan =>
+  due === null ? 'no day' : (dueSpan(due, today) ?? 'later')
+
+/** The first and the last day of a span, ISO, a side that is open left out; 'none' for jobs without a day. */
+export type SpanDays = { from?: string; upTo?: string } | 'none'
+
+/** Of Wednesday '2026-03-04': late up to the 3rd, this week the 4th to the 8th, next week the 9th to the 15th, later from the 16th. */
+export function spanDays(span: PromiseSpan, today: string): SpanDays {
+  const from = dayNumber(today)
+  const [thisWeek, nextWeek] = [from + daysLeft(from), from + daysLeft(from) + 7]
+  switch (span) {
+    case 'late':
+      return { upTo: isoOf(from - 1) }
+    case 'this week':
+      return { from: today, upTo: isoOf(thisWeek) }
+    case 'next week':
+      return { from: isoOf(thisWeek + 1), upTo: isoOf(nextWeek) }
+    case 'later':
+      return { from: isoOf(nextWeek + 1) }
+    case 'no day':
+      return 'none'
+  }
+}

@@ -43,6 +43,7 @@ export type Job = {
 export type JobRow = {
   id: number
   number: string
+  customerId: number
   customer: string
   town: string
   title: string

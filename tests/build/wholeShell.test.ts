@@ -70,7 +70,7 @@ test('the built preload gives the page one name with one function a request', ()
 test('a job made through the built bridge is found again, and a bad request comes back as problems', () => {
   const { created, found, badRequest } = run().said.report
   expect(created).toMatchObject({ ok: true, value: { title: 'Side gate 1310 high', due: '2027-03-14' } })
-  expect(found.value.map(({ id }: { id: number }) => id)).toEqual([created.value.id])
+  expect(found.value.rows.map(({ id }: { id: number }) => id)).toEqual([created.value.id])
   expect(badRequest).toMatchObject({ ok: false, problems: [{ field: 'id' }] })
 })
 

@@ -62,7 +62,11 @@ export async function rightPayloads(context: Opened): Promise<RightPayloads> {
   const copy = { name: 'jobs 2026-03-02 0800 day.book' }
   return {
     'book.summary': {},
-    'jobs.list': { search: 'gate', stage: 'enquiry' },
+    'jobs.list': { search: 'gate', stage: 'enquiry', year: 2026, promised: 'no day' },
+    'jobs.pieces': { rows: [{ id: first, words: ['mind', '01632'] }] },
+    'jobs.board': { by: 'day' },
+    'jobs.year': { year: 2026 },
+    'jobs.years': {},
     'jobs.open': { id: first },
     'jobs.create': words,
     'jobs.change': {

@@ -7,6 +7,7 @@ import type { JobRow } from '../../shared/job/job.ts'
 const row = (some: Partial<JobRow>): JobRow => ({
   id: 7,
   number: '2026-007',
+  customerId: 3,
   customer: 'Isolde Hartwhistle',
   town: 'Lower Rebate',
   title: 'Side gate',
@@ -25,7 +26,7 @@ const row = (some: Partial<JobRow>): JobRow => ({
 
 const stageOf = (some: Partial<JobRow>): string =>
   mount(JobLine, {
-    props: { row: row(some), today: new Date(2026, 2, 2) },
+    props: { row: row(some), today: '2026-03-02', words: [] },
     global: { plugins: [createPinia()] },
   })
     .get('.stage')

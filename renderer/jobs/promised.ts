@@ -1,0 +1,16 @@
+import { promiseWords } from '../format.ts'
+
+/** 'Fri 6 Mar' of an ISO day, with its year where that isn't this one. */
+export function dayText(iso: string, today: string): string {
+  const day = new Date(`${iso}T12:00:00`)
+  const year = iso.slice(0, 4) === today.slice(0, 4) ? {} : { year: 'numeric' as const }
+  return day
+    .toLocaleDateString('en-GB', { weekday: 'short', day: 'numeric', month: 'short', ...year })
+    .replace(',', '')
+}
+
+/** '3 days late', 'today', 'this week'; '' when further off. */
+export const nearText = (due: string, today: string): string =>
+  promiseWords(due, new Date(`${today}T12:00:00`)).replace(/^late by (.*)$/, '$1 late')
+
+export const isLate = (due: string | null, today: string): boolean => due !== null && due < today
