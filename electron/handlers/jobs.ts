@@ -24,11 +24,15 @@ export const createJob: Handler<'jobs.create'> = ({ book }, { customerName, town
   return good(book.jobs.create({ customer, title: title.trim(), due, unit, spec: standardDraft(workshop) }))
 }
 
-export const changeJob: Handler<'jobs.change'> = ({ book }, { id, changes }) =>
-  book.jobs.change(id, changes) ?? bad(missing('id', 'job'))
+export const changeJob: Handler<'jobs.change'> = ({ book }, { id, changes, hand }) =>
+  book.deeds.by({ hand, jobId: id }, () => book.jobs.change(id, changes)) ?? bad(missing('id', 'job'))
 
 export const repeatJob: Handler<'jobs.repeat'> = ({ book }, { id }) =>
-  foundOr(book.jobs.repeat(id), 'id', 'job')
+  foundOr(
+    book.deeds.by({ came: 'made again' }, () => book.jobs.repeat(id)),
+    'id',
+    'job',
+  )
 
 export const findCustomers: Handler<'customers.find'> = ({ book }, { search }) =>
   good(book.customers.find(search))
