@@ -27,7 +27,7 @@ const cardColumns = `${rowColumns},
 
 /** Cards of jobs that are picked first and filled out then. */
 const cards = (where: string, order: string): string =>
-  `WITH picked AS (SELECT id FROM jobs WHERE jobs.stage <> 'hung' AND ${where} ORDER BY ${order} LIMIT @most)
+  `WITH picked AS (SELECT id FROM jobs WHERE jobs.stage <> 'hung' AND jobs.put_away = 0 AND ${where} ORDER BY ${order} LIMIT @most)
    SELECT ${cardColumns} FROM picked CROSS JOIN jobs ON jobs.id = picked.id CROSS JOIN customers ON customers.id = jobs.customer_id ORDER BY ${order}`
 
 const newestFirst = 'jobs.created_at DESC, jobs.id DESC'
@@ -42,13 +42,13 @@ const cardFrom = ({ carded, quotedUntil, ...row }: StoredCard): BoardCard => ({
 })
 
 const statements = ({ db }: Connection) => ({
-  any: db.prepare<[], number>('SELECT EXISTS (SELECT 1 FROM jobs)').pluck(),
+  any: db.prepare<[], number>('SELECT EXISTS (SELECT 1 FROM jobs WHERE put_away = 0)').pluck(),
   stages: db.prepare<[string], { stage: Stage; count: number }>(
-    `SELECT stage, count(*) AS count FROM jobs WHERE stage IN (SELECT value FROM json_each(?)) GROUP BY stage`,
+    `SELECT stage, count(*) AS count FROM jobs WHERE stage IN (SELECT value FROM json_each(?)) AND put_away = 0 GROUP BY stage`,
   ),
   // The plus keeps the stages' own index out of it: those late are few.
   late: db.prepare<[string], { stage: Stage; count: number }>(
-    `SELECT stage, count(*) AS count FROM jobs WHERE stage <> 'hung' AND due < ? GROUP BY +stage`,
+    `SELECT stage, count(*) AS count FROM jobs WHERE stage <> 'hung' AND due < ? AND put_away = 0 GROUP BY +stage`,
   ),
   stageDated: db.prepare<[{ stage: Stage; most: number }], StoredCard>(
     cards('+jobs.stage = @stage AND jobs.due IS NOT NULL', soonestFirst),
@@ -70,7 +70,7 @@ function spanCounts({ db }: Connection): (today: string) => Record<PromiseSpan, 
     const count = (span: PromiseSpan): number => {
       const { sql, given } = filterSql({ inHand: true, due: spanDays(span, today) })
       return (
-        db.prepare<[typeof given], number>(`SELECT count(*) FROM jobs WHERE 1${sql}`).pluck().get(given) ?? 0
+        db.prepare<[typeof given], number>(`SELECT count(*) FROM jobs WHERE jobs.put_away = 0${sql}`).pluck().get(given) ?? 0
       )
     }
     const [late, thisWeek, nextWeek, later, noDay] = promiseSpans.map(count)

@@ -35,7 +35,7 @@ const statements = ({ db }: Connection) => ({
   ),
   latest: db.prepare<[number], Customer>(
     `SELECT ${columns} FROM customers JOIN jobs ON jobs.customer_id = customers.id
-     WHERE customers.name <> '' GROUP BY customers.id ORDER BY max(jobs.id) DESC LIMIT ?`,
+     WHERE customers.name <> '' AND jobs.put_away = 0 GROUP BY customers.id ORDER BY max(jobs.id) DESC LIMIT ?`,
   ),
   insert: db.prepare(
     'INSERT INTO customers (name, address, town, phone, email, created_at, sample) VALUES (?, ?, ?, ?, ?, ?, ?)',

@@ -19,13 +19,13 @@ function questions({ db }: Connection) {
 
 /** The rows are picked first and filled out then: only those that are shown have their papers looked for. */
 const newest = (where: string): string =>
-  `WITH picked AS (SELECT id FROM jobs WHERE 1${where} ORDER BY created_at DESC, id DESC LIMIT @most)
+  `WITH picked AS (SELECT id FROM jobs WHERE jobs.put_away = 0${where} ORDER BY created_at DESC, id DESC LIMIT @most)
    SELECT ${rowColumns} FROM picked CROSS JOIN jobs ON jobs.id = picked.id CROSS JOIN customers ON customers.id = jobs.customer_id
    ORDER BY jobs.created_at DESC, jobs.id DESC`
 
 const best = (where: string): string =>
   `SELECT ${rowColumns} FROM job_words JOIN jobs ON jobs.id = job_words.rowid JOIN customers ON customers.id = jobs.customer_id
-   WHERE job_words MATCH @words${where} ORDER BY rank, jobs.id DESC LIMIT @most`
+   WHERE job_words MATCH @words AND jobs.put_away = 0${where} ORDER BY rank, jobs.id DESC LIMIT @most`
 
 /** The jobs that hold all the words, best first; without words all, the newest first. Only those the filter lets through, 1000 at most. */
 export function foundJobs(connection: Connection): (search: string, filter: JobFilter) => FoundJobs {

@@ -5,12 +5,14 @@ import { jobColumns, rowColumns, type StoredJob, type StoredRow } from './jobRow
 export function jobStatements({ db }: Connection) {
   const from = 'FROM jobs JOIN customers ON customers.id = jobs.customer_id'
   return {
-    one: db.prepare<[number], StoredJob>(`SELECT ${jobColumns} ${from} WHERE jobs.id = ?`),
+    one: db.prepare<[number], StoredJob>(
+      `SELECT ${jobColumns} ${from} WHERE jobs.id = ? AND jobs.put_away = 0`,
+    ),
     others: db.prepare<[number, number], StoredJob>(
-      `SELECT ${jobColumns} ${from} WHERE jobs.customer_id = ? AND jobs.id <> ?`,
+      `SELECT ${jobColumns} ${from} WHERE jobs.customer_id = ? AND jobs.id <> ? AND jobs.put_away = 0`,
     ),
     due: db.prepare<[string, number], StoredRow>(
-      `SELECT ${rowColumns} ${from} WHERE jobs.due <= ? AND jobs.stage <> 'hung' ORDER BY jobs.due, jobs.number LIMIT ?`,
+      `SELECT ${rowColumns} ${from} WHERE jobs.due <= ? AND jobs.stage <> 'hung' AND jobs.put_away = 0 ORDER BY jobs.due, jobs.number LIMIT ?`,
     ),
     insert: db.prepare(
       `INSERT INTO jobs (number, customer_id, title, stage, due, notes, unit, entry, created_at, updated_at, sample)
@@ -25,7 +27,7 @@ export function jobStatements({ db }: Connection) {
       'SELECT path, before, after, at FROM changes WHERE job_id = ? ORDER BY id',
     ),
     count: db.prepare<[], { jobs: number; sampleJobs: number }>(
-      'SELECT count(*) AS jobs, ifnull(sum(sample), 0) AS sampleJobs FROM jobs',
+      'SELECT count(*) AS jobs, ifnull(sum(sample), 0) AS sampleJobs FROM jobs WHERE put_away = 0',
     ),
   }
 }

@@ -9,6 +9,7 @@ import { jobsRoom, type JobsRoom } from './jobs.ts'
 import { keepingRoom, type KeepingRoom } from './keeping/keepingRoom.ts'
 import { migrate, pendingSteps, readMigrations, type Migration } from './migrate.ts'
 import { optionsRoom, type OptionsRoom } from './options.ts'
+import type { Staging } from './openBook/staging.ts'
 import { wholeRoom, type WholeRoom } from './openBook/whole.ts'
 import { ordersRoom, type OrdersRoom } from './orders.ts'
 import { papersRoom, type PapersRoom } from './papers.ts'
@@ -23,6 +24,11 @@ import { sampleRoom, type SampleRoom } from './sample.ts'
 import { sectionsRoom, type SectionsRoom } from './sections.ts'
 import { settingsRoom, type SettingsRoom } from './settings.ts'
 import { verifiedCopy } from './verifiedCopy.ts'
+import { applying } from './undo/apply.ts'
+import { deedStatements } from './undo/deedRows.ts'
+import { keepDeeds, noDeeds, type Deeds } from './undo/keepDeeds.ts'
+import { undoRoom, type UndoRoom } from './undo/undoRoom.ts'
+import { watchedTables } from './undo/watched.ts'
 import { workDoneRoom, type WorkDoneRoom } from './workDone.ts'
 import { yearRoom, type YearRoom } from './year.ts'
 
@@ -51,12 +57,14 @@ export type Book = {
   sample: SampleRoom
   whole: WholeRoom
   keeping: KeepingRoom
+  undo: UndoRoom
+  deeds: Deeds
   together: <T>(work: () => T) => T
   close: () => void
 }
 
-/** now gives the time as ISO text; migrations are the program's own unless a test says otherwise. */
-export type OpenOptions = { now: () => string; migrations?: Migration[] }
+/** now gives the time as ISO text; migrations are the program's own unless a test says otherwise. deeds: keep what is done, so that it can be taken back. */
+export type OpenOptions = { now: () => string; migrations?: Migration[]; deeds?: boolean }
 
 const signature = 'SQLite format 3\0'
 
@@ -150,9 +158,9 @@ function opened(path: string, options: OpenOptions): Book {
     refuseUnfit(path, migrations)
     return prepared(path, options, migrations)
   }, path)
-  const rooms = roomsOf(connection, { path, migrations })
+  const { watched, ...rooms } = roomsOf(connection, { path, migrations, keepsDeeds: options.deeds ?? false })
   clearAfterCut(connection)
-  return { path, copy, ...rooms, together: connection.write, close: connection.close }
+  return { path, copy, ...rooms, together: watched.write, close: connection.close }
 }
 
 /** What a power cut left of a rise that wasn't finished is cleared away before anybody adds prices. */
@@ -166,30 +174,60 @@ function clearAfterCut(connection: Connection): void {
 }
 
 /** Where the open book lies and the layouts it went through. */
-type Standing = { path: string; migrations: Migration[] }
+type Standing = { path: string; migrations: Migration[]; keepsDeeds: boolean }
 
 /** The price book's rooms, and those that take prices out: the sample's and the whole book's. */
-function priceRooms(connection: Connection, at: Standing) {
+function priceRooms(connection: Connection, at: Standing, deeds: Deeds) {
   const ask = priceQuestions(connection)
   const reading = priceReading(connection, ask)
+  const sample = sampleRoom(connection, reading.forget)
+  const whole = wholeRoom(connection, { ...at, forget: reading.forget })
   return {
+    forget: reading.forget,
     prices: pricesRoom(connection, ask, reading),
     rises: risesRoom(connection, ask),
-    sample: sampleRoom(connection, reading.forget),
-    whole: wholeRoom(connection, { ...at, forget: reading.forget }),
+    sample: { remove: () => connection.write(() => deeds.apart(sampleGone, sample.remove)) },
+    whole: { ...whole, takeOver: (staged: Staging) => deeds.apart(bookCameIn, () => whole.takeOver(staged)) },
   }
+}
+
+const sampleGone = {
+  name: 'Sample jobs cleared away',
+  why: 'The sample jobs are gone for good; they were only there to try things on.',
+}
+const bookCameIn = {
+  name: 'A whole book brought in',
+  why: 'The book that stood here before lies among the copies; open that copy to go back to it.',
+}
+
+/** Deeds kept or not, what can be taken back, and the way to the book that the rooms work by. */
+function undoRooms(connection: Connection, keepsDeeds: boolean) {
+  const run = deedStatements(connection)
+  const tables = watchedTables(connection.db)
+  const kept = keepsDeeds ? keepDeeds(connection, run, tables) : undefined
+  const deeds = kept?.deeds ?? noDeeds(run, connection)
+  const watched = kept?.watched ?? connection
+  const { without } = deeds
+  const room = (forget: () => void) =>
+    undoRoom({ connection: watched, run, apply: applying(watched, tables), without, forget })
+  return { watched, deeds, room }
 }
 
 /**
  * The rooms of an open book. Their questions are the program's own and tested, so one that the book can't take means a book whose
  * layout isn't what its number says: one that was made by a trial of the program, or tampered with.
  */
-function roomsOf(connection: Connection, at: Standing) {
+function roomsOf(opened: Connection, at: Standing) {
   try {
+    const { watched: connection, deeds, room } = undoRooms(opened, at.keepsDeeds)
+    const { forget, ...priced } = priceRooms(connection, at, deeds)
     const customers = customersRoom(connection)
     const quotations = quotationsRoom(connection)
     return {
-      ...priceRooms(connection, at),
+      ...priced,
+      watched: connection,
+      deeds,
+      undo: room(forget),
       quotations,
       options: optionsRoom(connection),
       workDone: workDoneRoom(connection, quotations),
@@ -206,7 +244,7 @@ function roomsOf(connection: Connection, at: Standing) {
       keeping: keepingRoom(connection, at.path),
     }
   } catch (problem) {
-    connection.close()
+    opened.close()
     throw new BookProblem(
       'damaged',
       'The job book isn’t laid out as this program keeps one. Leave it as it is and bring back a copy of it.',

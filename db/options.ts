@@ -46,7 +46,7 @@ const columns = 'id, job_id AS jobId, position, name, spec, entry, version'
 const statements = ({ db }: Connection) => ({
   list: db.prepare<[number], Stored>(`SELECT ${columns} FROM options WHERE job_id = ? ORDER BY position, id`),
   one: db.prepare<[number], Stored>(`SELECT ${columns} FROM options WHERE id = ?`),
-  job: db.prepare<[number], { id: number }>('SELECT id FROM jobs WHERE id = ?'),
+  job: db.prepare<[number], { id: number }>('SELECT id FROM jobs WHERE id = ? AND put_away = 0'),
   add: db.prepare('INSERT INTO options (job_id, position, name, spec, entry) VALUES (?, ?, ?, ?, ?)'),
   change: db.prepare(
     'UPDATE options SET name = ?, spec = ?, entry = ?, version = version + 1 WHERE id = ? AND version = ?',

@@ -20,9 +20,9 @@ type OrderJob = OrderRow['jobs'][number]
 const state = `CASE
     WHEN orders.cancelled_at IS NOT NULL THEN 'cancelled'
     WHEN NOT EXISTS (SELECT 1 FROM order_lengths AS l WHERE l.order_id = orders.id
-      AND l.count > (SELECT ifnull(sum(c.count), 0) FROM order_cuts AS c WHERE c.length_id = l.id)) THEN 'cut'
+      AND l.count > (SELECT ifnull(sum(c.count), 0) FROM order_cuts AS c WHERE c.length_id = l.id AND c.taken_back_at IS NULL)) THEN 'cut'
     WHEN NOT EXISTS (SELECT 1 FROM order_lines AS l WHERE l.order_id = orders.id
-      AND l.count > (SELECT ifnull(sum(r.count), 0) FROM order_receipts AS r WHERE r.line_id = l.id)) THEN 'received'
+      AND l.count > (SELECT ifnull(sum(r.count), 0) FROM order_receipts AS r WHERE r.line_id = l.id AND r.taken_back_at IS NULL)) THEN 'received'
     ELSE 'placed'
   END`
 
@@ -31,11 +31,11 @@ const rowColumns = `orders.id, orders.number, orders.placed_on AS placedOn, ${st
 const lineColumns = `order_lines.id, order_lines.item_id AS itemId, items.name, json_extract(items.facts, '$.species') AS species,
   order_lines.supplier_id AS supplierId, ifnull(suppliers.name, 'no merchant named') AS supplier, order_lines.length_mm AS length,
   order_lines.count, order_lines.price_pence AS pence,
-  (SELECT ifnull(sum(count), 0) FROM order_receipts WHERE line_id = order_lines.id) AS received`
+  (SELECT ifnull(sum(count), 0) FROM order_receipts WHERE line_id = order_lines.id AND taken_back_at IS NULL) AS received`
 
 const lengthColumns = `order_lengths.id, order_lengths.item_id AS itemId, items.name, order_lengths.source AS "from",
   order_lengths.length_mm AS length, order_lengths.count, order_lengths.cuts, order_lengths.offcut_mm AS offcut,
-  (SELECT ifnull(sum(count), 0) FROM order_cuts WHERE length_id = order_lengths.id) AS done,
+  (SELECT ifnull(sum(count), 0) FROM order_cuts WHERE length_id = order_lengths.id AND taken_back_at IS NULL) AS done,
   (SELECT json_group_array(piece_id ORDER BY piece_id) FROM order_rack WHERE length_id = order_lengths.id) AS rackPieceIds`
 
 const jobsOf = `FROM order_jobs JOIN jobs ON jobs.id = order_jobs.job_id JOIN customers ON customers.id = jobs.customer_id`

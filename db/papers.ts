@@ -73,7 +73,9 @@ function statements({ db }: Connection) {
     latest: db.prepare<[number, string], { revision: number | null }>(
       'SELECT max(revision) AS revision FROM papers WHERE job_id = ? AND kind = ?',
     ),
-    version: db.prepare<[number], { version: number }>('SELECT version FROM jobs WHERE id = ?'),
+    version: db.prepare<[number], { version: number }>(
+      'SELECT version FROM jobs WHERE id = ? AND put_away = 0',
+    ),
     insert: db.prepare(
       `INSERT INTO papers (job_id, kind, revision, format, issued_at, engine, spec, figures, parts, header, money, pages, bytes, sha256)
        VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,

@@ -45,15 +45,17 @@ const riseColumns = 'id, origin, added_at AS addedAt, undone_at AS undoneAt, lin
 
 /** Every question that reads the price book, made ready once. */
 export const priceQuestions = ({ db }: Connection) => ({
-  items: db.prepare<[], StoredItem>('SELECT id, kind, name, facts, retired, sample FROM items ORDER BY id'),
+  items: db.prepare<[], StoredItem>(
+    'SELECT id, kind, name, facts, retired, sample FROM items WHERE put_away = 0 ORDER BY id',
+  ),
   item: db.prepare<[number], StoredItem>(
-    'SELECT id, kind, name, facts, retired, sample FROM items WHERE id = ?',
+    'SELECT id, kind, name, facts, retired, sample FROM items WHERE id = ? AND put_away = 0',
   ),
   suppliers: db.prepare<[], StoredSupplier>(
-    'SELECT id, name, phone, notes, sample FROM suppliers ORDER BY id',
+    'SELECT id, name, phone, notes, sample FROM suppliers WHERE put_away = 0 ORDER BY id',
   ),
   supplier: db.prepare<[number], StoredSupplier>(
-    'SELECT id, name, phone, notes, sample FROM suppliers WHERE id = ?',
+    'SELECT id, name, phone, notes, sample FROM suppliers WHERE id = ? AND put_away = 0',
   ),
   supplies: db.prepare<[], StoredSupply>(
     `SELECT item_id AS itemId, supplier_id AS supplierId, code, lengths_mm AS lengths, usual FROM supplies

@@ -50,7 +50,7 @@ const statements = ({ db }: Connection) => ({
          ) AS place
        FROM jobs JOIN papers ON papers.job_id = jobs.id AND papers.kind = 'quotation' JOIN customers ON customers.id = jobs.customer_id
          LEFT JOIN acceptances ON acceptances.paper_id = papers.id
-       WHERE jobs.stage IN ('enquiry', 'surveyed', 'designed', 'quoted')
+       WHERE jobs.stage IN ('enquiry', 'surveyed', 'designed', 'quoted') AND jobs.put_away = 0
      )
      SELECT paperId, revision, sha256, jobId, number, customer, title, option FROM offered
      WHERE place = 1 AND (option IS NOT NULL OR valid_until >= ?) ORDER BY paperId`,

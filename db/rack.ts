@@ -31,7 +31,7 @@ const columns = `rack_pieces.id, rack_pieces.item_id AS itemId, items.name, json
     WHERE order_rack.piece_id = rack_pieces.id AND orders.cancelled_at IS NULL) AS keptFor`
 
 const from = `FROM rack_pieces JOIN items ON items.id = rack_pieces.item_id LEFT JOIN jobs ON jobs.id = rack_pieces.job_id
-  WHERE rack_pieces.left_on IS NULL`
+  WHERE rack_pieces.left_on IS NULL AND rack_pieces.put_away = 0`
 
 const statements = ({ db }: Connection) => ({
   list: db.prepare<[], RackPiece>(

@@ -24,7 +24,9 @@ const statements = ({ db }: Connection) => ({
     `INSERT INTO work_done (job_id, what, work_group, operation, quantity, note, done_on, added_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
   ),
   remove: db.prepare('DELETE FROM work_done WHERE id = ?'),
-  jobs: db.prepare<[], { jobId: number }>('SELECT DISTINCT job_id AS jobId FROM work_done ORDER BY job_id'),
+  jobs: db.prepare<[], { jobId: number }>(
+    'SELECT DISTINCT job_id AS jobId FROM work_done JOIN jobs ON jobs.id = job_id WHERE jobs.put_away = 0 ORDER BY job_id',
+  ),
 })
 
 /** The room of what jobs really took. */

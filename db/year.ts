@@ -21,15 +21,15 @@ const kindColumns = `jobs.construction, json_extract(jobs.entry, '$.spec.leaves'
 
 const statements = ({ db }: Connection) => ({
   begun: db.prepare<Span, StoredKind>(
-    `SELECT ${kindColumns}, count(*) AS count FROM jobs WHERE created_at >= ? AND created_at < ? GROUP BY 1, 2, 3`,
+    `SELECT ${kindColumns}, count(*) AS count FROM jobs WHERE created_at >= ? AND created_at < ? AND jobs.put_away = 0 GROUP BY 1, 2, 3`,
   ),
   promised: db.prepare<[number, number, string, string], { due: string }>(
-    'SELECT due FROM jobs WHERE id > ? AND id <= ? AND due >= ? AND due < ?',
+    'SELECT due FROM jobs WHERE id > ? AND id <= ? AND due >= ? AND due < ? AND put_away = 0',
   ),
   // The last that a job's stage was moved to, so that one taken back from hung isn't counted.
   hung: db.prepare<[number, number, string, string], StoredKind & { at: string }>(
     `SELECT changes.at, ${kindColumns}, 1 AS count FROM changes JOIN jobs ON jobs.id = changes.job_id
-     WHERE changes.id > ? AND changes.id <= ? AND changes.path = 'stage' AND changes.after = '"hung"' AND changes.at >= ? AND changes.at < ?
+     WHERE changes.id > ? AND changes.id <= ? AND changes.path = 'stage' AND changes.after = '"hung"' AND changes.at >= ? AND changes.at < ? AND jobs.put_away = 0
        AND NOT EXISTS (SELECT 1 FROM changes AS later WHERE later.job_id = changes.job_id AND later.path = 'stage' AND later.id > changes.id)`,
   ),
   worth: db.prepare<Span, number>(
@@ -46,7 +46,7 @@ const statements = ({ db }: Connection) => ({
   lastChange: db.prepare<[], number>('SELECT ifnull(max(id), 0) FROM changes').pluck(),
   reach: db.prepare<[], { first: string | null; last: string | null; promised: string | null }>(
     `SELECT (SELECT min(created_at) FROM jobs) AS first, (SELECT max(created_at) FROM jobs) AS last,
-       (SELECT max(due) FROM jobs WHERE stage <> 'hung') AS promised`,
+       (SELECT max(due) FROM jobs WHERE stage <> 'hung' AND put_away = 0) AS promised`,
   ),
 })
 

@@ -10,18 +10,19 @@ export type MenuActions = {
   showFaultNotes: () => void
 }
 
-const edit: MenuItemConstructorOptions = {
+/** The screen itself answers these keys: inside an entry its letters come first, then what was done in the book. */
+const edit = ({ press }: MenuActions): MenuItemConstructorOptions => ({
   label: '&Edit',
   submenu: [
-    { role: 'undo', label: '&Undo' },
-    { role: 'redo', label: '&Redo' },
+    { label: '&Take back', accelerator: 'CmdOrCtrl+Z', registerAccelerator: false, click: () => press('Z') },
+    { label: '&Do again', accelerator: 'CmdOrCtrl+Y', registerAccelerator: false, click: () => press('Y') },
     { type: 'separator' },
     { role: 'cut', label: 'Cu&t' },
     { role: 'copy', label: '&Copy' },
     { role: 'paste', label: '&Paste' },
     { role: 'selectAll', label: 'Select &all' },
   ],
-}
+})
 
 const view: MenuItemConstructorOptions = {
   label: '&View',
@@ -86,7 +87,7 @@ const help = ({ copyDetails, showFaultNotes, ...actions }: MenuActions): MenuIte
  * elsewhere the book is closed from Book. Keys follow: Cmd on a Mac, Ctrl elsewhere.
  */
 export const menuFor = (platform: NodeJS.Platform, actions: MenuActions): MenuItemConstructorOptions[] => {
-  const common = [edit, view, goTo(actions)]
+  const common = [edit(actions), view, goTo(actions)]
   if (platform === 'darwin') {
     const book = { label: '&Book', submenu: [startJob(actions), { role: 'close' as const, label: '&Close' }] }
     return [{ role: 'appMenu' }, book, ...common, { role: 'windowMenu' }, help(actions)]

@@ -92,6 +92,8 @@ async function fillNew(context: Context): Promise<void> {
     if (!(problem instanceof BookProblem)) throw problem
     context.log(`the sample was not all made: ${problem.message}`)
   }
+  // Nobody did any of it: there is nothing to take back.
+  context.book.deeds.forget()
 }
 
 /** What the handlers work with, papers shown lately within reach of the printer. The book is whichever lies open; where none does, asking for it throws why. */

@@ -21,6 +21,7 @@ import { openBookTakes, type OpenBookReplies } from './openBook/requests.ts'
 import { jobBookTakes, type JobBookReplies } from './job/requests.ts'
 import { keepingTakes, type KeepingReplies } from './keeping/requests.ts'
 import { orderTakes, type OrderReplies } from './ordering/requests.ts'
+import { handShape, undoTakes, type UndoReplies } from './undo/requests.ts'
 import { printerShape, type Printer } from './papers/fullSize/printer.ts'
 import {
   benchPaperTakes,
@@ -111,6 +112,7 @@ const takes = {
       v.minLength(1, 'at least one change'),
       v.maxLength(100, 'up to 100 changes'),
     ),
+    hand: handShape,
   }),
   'jobs.repeat': v.strictObject({ id }),
   'customers.find': v.strictObject({ search: shortText }),
@@ -150,6 +152,7 @@ const takes = {
   'job.handed': nothing,
   ...openBookTakes,
   ...keepingTakes,
+  ...undoTakes,
 } as const
 
 /** longText is the limit of the notes field; `jobs.change` checks its values field by field. */
@@ -160,7 +163,8 @@ type Replies = MoneyReplies &
   OrderReplies &
   BenchPaperReplies &
   OpenBookReplies &
-  KeepingReplies & {
+  KeepingReplies &
+  UndoReplies & {
     'book.summary': BookSummary
     'jobs.open': Job
     'jobs.create': Job

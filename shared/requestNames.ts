@@ -96,6 +96,10 @@ const carried: Readonly<Record<RequestName, true>> = {
   'keeping.putAway': true,
   'keeping.goOver': true,
   'keeping.putBack': true,
+  'undo.list': true,
+  'undo.back': true,
+  'undo.again': true,
+  'book.pulse': true,
 }
 
 /** The names the window may call, in the contract's order. */

@@ -80,7 +80,7 @@ const inserting =
 function linesHere({ db }: Connection, lines: readonly NamedLine[]): Map<number, number> {
   const find = db
     .prepare<[string, string], number>(
-      'SELECT id FROM items WHERE kind = ? AND name = ? ORDER BY retired, id LIMIT 1',
+      'SELECT id FROM items WHERE kind = ? AND name = ? AND put_away = 0 ORDER BY retired, id LIMIT 1',
     )
     .pluck()
   return new Map(

@@ -42,5 +42,8 @@ export const lookIntoJob: Handler<'job.lookInto'> = (context, { text }) => {
 /** Brings one job in, all of it or nothing. */
 export const bringJobIn: Handler<'job.bringIn'> = (context, { text }) => {
   const taken = read(context, text)
-  return taken.ok ? good(context.book.whole.bringJobIn(taken.value.file, taken.value.bytes)) : taken
+  if (!taken.ok) return taken
+  const { whole, deeds } = context.book
+  const { file, bytes } = taken.value
+  return good(deeds.by({ came: 'from a file' }, () => whole.bringJobIn(file, bytes)))
 }

@@ -22,13 +22,13 @@ export const createJob: Handler<'jobs.create'> = ({ book }, { customerName, town
   return good(book.jobs.create({ customer, title: title.trim(), due, unit, spec: standardDraft(workshop) }))
 }
 
-export const changeJob: Handler<'jobs.change'> = ({ book }, { id, changes }) =>
-  book.jobs.change(id, changes) ?? bad(missing('id', 'job'))
+export const changeJob: Handler<'jobs.change'> = ({ book }, { id, changes, hand }) =>
+  book.deeds.by({ hand, jobId: id }, () => book.jobs.change(id, changes)) ?? bad(missing('id', 'job'))
 
 /** The same again. The old job's notes stay with it; the new one says whose it follows: 'As job 2024-012 of 4 May 2024.' */
 export const repeatJob: Handler<'jobs.repeat'> = ({ book, dayOf }, { id }) =>
   foundOr(
-    book.jobs.repeat(id, ({ number, createdAt }) => `As job ${number} of ${paperDate(dayOf(createdAt))}.`),
+    book.deeds.by({ came: 'made again' }, () => book.jobs.repeat(id, ({ number, createdAt }) => `As job ${number} of ${paperDate(dayOf(createdAt))}.`)),
     'id',
     'job',
   )

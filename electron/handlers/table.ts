@@ -48,6 +48,7 @@ import {
 } from './quotations.ts'
 import { orderCandidates, timberTask } from './timberTask.ts'
 import { listWorkDone, addWorkDone, removeWorkDone, workRecord } from './workDone.ts'
+import { doAgain, feelPulse, listDeeds, takeBack } from './undo.ts'
 import { uncoveredWords } from './uncovered.ts'
 import { addSection, changeSection, listSections, removeSection } from './sections.ts'
 
@@ -144,4 +145,8 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'keeping.putAway': putOutcomeAway,
   'keeping.goOver': goOverPapers,
   'keeping.putBack': putPaperBack,
+  'undo.list': listDeeds,
+  'undo.back': takeBack,
+  'undo.again': doAgain,
+  'book.pulse': feelPulse,
 }

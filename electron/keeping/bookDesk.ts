@@ -59,7 +59,7 @@ function lookOver(book: Book): void {
 function openSound(path: string, options: OpenOptions): Book {
   if (!existsSync(path) && wasHere(path)) throw missing()
   asBookProblem(() => takeBackCutRestore(path), path)
-  const book = openBook(path, options)
+  const book = openBook(path, { ...options, deeds: true })
   try {
     lookOver(book)
     return book

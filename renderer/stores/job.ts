@@ -4,6 +4,7 @@ import type { Change, Job, Overlap } from '../../shared/job/job.ts'
 import { request, sentences, wasUnreachable } from '../api.ts'
 import { applyChanges } from '../../shared/job/applyChange.ts'
 import { oneBatch, queued, standing, tellable, withEdits, type Edit } from './edits.ts'
+import { hand } from './hand.ts'
 import { layBy, takeUp } from './unsent.ts'
 import { watchOver } from './watchOver.ts'
 
@@ -55,6 +56,7 @@ export const useJobStore = defineStore('job', () => {
       return
     }
     waiting.value = queued(waiting.value, made)
+    layBy(now.id, pending.value)
     after(rest)
   }
 
@@ -70,14 +72,14 @@ export const useJobStore = defineStore('job', () => {
     if (id === undefined || waiting.value.length === 0) return
     onTheWay.value = oneBatch(waiting.value)
     waiting.value = waiting.value.slice(onTheWay.value.length)
-    const reply = await request('jobs.change', { id, changes: onTheWay.value.flat() })
+    const reply = await request('jobs.change', { id, changes: onTheWay.value.flat(), hand })
     if (kept.value?.id !== id) return
     const sent = onTheWay.value
     onTheWay.value = []
     if (reply.ok) {
       trouble.value = ''
       keptAt.value = new Date().toISOString()
-      layBy(id, [])
+      layBy(id, waiting.value)
       adopt(reply.value.job)
       overlaps.value = [...overlaps.value, ...tellable(reply.value.overlaps)]
     } else if (wasUnreachable(reply)) {
@@ -93,7 +95,7 @@ export const useJobStore = defineStore('job', () => {
   async function sendSingly(id: number, edits: Edit[]): Promise<void> {
     for (const [index, one] of edits.entries()) {
       onTheWay.value = edits.slice(index)
-      const reply = await request('jobs.change', { id, changes: one })
+      const reply = await request('jobs.change', { id, changes: one, hand })
       if (kept.value?.id !== id) return
       if (reply.ok) {
         adopt(reply.value.job)
@@ -105,6 +107,7 @@ export const useJobStore = defineStore('job', () => {
       } else refuse(one, sentences(reply))
     }
     onTheWay.value = []
+    layBy(id, waiting.value)
   }
 
   /** Reads the job again, unless an edit of this window is on its way (its reply brings the newest). */
@@ -120,7 +123,7 @@ export const useJobStore = defineStore('job', () => {
   /** The window is closing: edits go now, and are laid by as well while the book doesn't answer. */
   function flushAtEnd() {
     void send()
-    if (kept.value && (trouble.value !== '' || onTheWay.value.length > 0)) layBy(kept.value.id, pending.value)
+    if (kept.value) layBy(kept.value.id, pending.value)
   }
 
   async function putAway(): Promise<void> {
@@ -147,7 +150,7 @@ export const useJobStore = defineStore('job', () => {
     }
     kept.value = reply.value
     keptAt.value = reply.value.updatedAt
-    waiting.value = takeUp(id)
+    waiting.value = await takeUp(id)
     if (waiting.value.length > 0) after(0)
     stopWatching = watchOver({ look, send, sendAtEnd: flushAtEnd })
   }

@@ -15,6 +15,9 @@ const pence = c.whole(0, 1_000_000_000)
 const anything = c.tree(v.unknown())
 const object = v.looseObject({}, 'an object')
 const id = c.rowId
+/** Taken back, so in no list, and kept. */
+const putAway: c.Column = { ...c.flag, since: 6 }
+const takenBackAt: c.Column = { ...c.orNothing(c.moment), since: 6 }
 
 /**
  * Every table of the book, in an order in which what is pointed at comes first. What a table works out of its own columns isn't written,
@@ -39,7 +42,7 @@ export const tables = {
   },
   suppliers: {
     order: ['id'],
-    columns: { id, name: c.name, phone: c.text, notes: c.longText, sample: c.flag },
+    columns: { id, name: c.name, phone: c.text, notes: c.longText, sample: c.flag, putAway },
   },
   items: {
     order: ['id'],
@@ -50,6 +53,7 @@ export const tables = {
       facts: c.tree(object),
       retired: c.flag,
       sample: c.flag,
+      putAway,
     },
   },
   supplies: {
@@ -82,7 +86,7 @@ export const tables = {
       ...{ id, number: c.jobNumber, customerId: id, title: c.text, stage: c.oneOf(...stages) },
       ...{ due: c.orNothing(c.day), notes: c.longText, unit: c.oneOf('mm', 'in') },
       entry: c.tree(frozen.gateEntry, frozen.gateEntryProblems),
-      ...{ version: c.rowId, createdAt: c.moment, updatedAt: c.moment, sample: c.flag },
+      ...{ version: c.rowId, createdAt: c.moment, updatedAt: c.moment, sample: c.flag, putAway },
     },
   },
   changes: {
@@ -145,7 +149,12 @@ export const tables = {
         note: c.longText,
         addedOn: c.day,
       },
-      ...{ leftOn: c.orNothing(c.day), leftWhy: c.orNothing(c.oneOf(...rackLeavings)), sample: c.flag },
+      ...{
+        leftOn: c.orNothing(c.day),
+        leftWhy: c.orNothing(c.oneOf(...rackLeavings)),
+        sample: c.flag,
+        putAway,
+      },
     },
   },
   rackMoves: {
@@ -186,7 +195,7 @@ export const tables = {
   },
   orderReceipts: {
     order: ['id'],
-    columns: { id, lineId: id, count, receivedOn: c.day, addedAt: c.moment },
+    columns: { id, lineId: id, count, receivedOn: c.day, addedAt: c.moment, takenBackAt },
   },
   orderLengths: {
     order: ['id'],
@@ -195,11 +204,17 @@ export const tables = {
       ...{ cuts: c.tree(frozen.cuts), offcutMm: c.allowance, leftFrom: c.orNothing(id) },
     },
   },
-  orderCuts: { order: ['id'], columns: { id, lengthId: id, count, cutOn: c.day, addedAt: c.moment } },
+  orderCuts: {
+    order: ['id'],
+    columns: { id, lengthId: id, count, cutOn: c.day, addedAt: c.moment, takenBackAt },
+  },
   orderRack: { order: ['lengthId', 'pieceId'], columns: { lengthId: id, pieceId: id } },
 } as const satisfies Record<string, Table>
 
 export type TableName = keyof typeof tables
+
+/** Tables that stay with the book they were written in, by their names there: what can be taken back is told by what stood in its very rows. */
+export const staysHome: readonly string[] = ['deeds']
 
 export const tableNames = Object.keys(tables) as TableName[]
 

@@ -64,13 +64,18 @@ const rowsAt: Record<number, (db: Database) => void> = {
       INSERT INTO order_cuts (length_id, count, cut_on, added_at) VALUES (12, 1, '2026-01-25', '2026-01-25T09:00:00Z');
     `)
   },
+  6: (db) => {
+    rowsAt[5]?.(db)
+    db.exec(`INSERT INTO deeds (at, name, job_id, address, field, steps)
+      VALUES ('2026-01-26T09:00:00Z', 'Width 900 → 915 on job 2026-001', 9, '#/job/9/gate', 'size.width', '[]')`)
+  },
 }
 
 const kept = [
   ...['customers', 'jobs', 'changes', 'papers', 'settings', 'sections'],
   ...['suppliers', 'items', 'supplies', 'rises', 'prices', 'options', 'acceptances', 'work_done'],
   ...['orders', 'order_jobs', 'order_lines', 'order_receipts', 'order_lengths', 'order_cuts'],
-  ...['order_rack', 'rack_pieces', 'rack_moves'],
+  ...['order_rack', 'rack_pieces', 'rack_moves', 'deeds'],
 ]
 
 const counts = (db: Database): Record<string, number> =>

@@ -83,12 +83,14 @@ describe('the book’s own guards', () => {
     db.close()
   })
 
-  it('let a piece leave the rack once, and never come back', () => {
+  it('let a piece leave the rack, come back only as if it never left, and be taken by no order meanwhile', () => {
     const db = ordersBook()
-    db.exec("UPDATE rack_pieces SET left_on = '2026-02-01', left_why = 'cut up' WHERE id = 12")
-    expect(() => db.exec('UPDATE rack_pieces SET left_on = NULL, left_why = NULL WHERE id = 12')).toThrow(
-      'has left it',
-    )
+    const leave = "UPDATE rack_pieces SET left_on = '2026-02-01', left_why = 'cut up' WHERE id = 12"
+    db.exec(leave)
+    expect(() => db.exec("UPDATE rack_pieces SET left_why = 'scrapped' WHERE id = 12")).toThrow('has left it')
+    expect(() => db.exec('UPDATE rack_pieces SET left_on = NULL WHERE id = 12')).toThrow('CHECK')
+    db.exec('UPDATE rack_pieces SET left_on = NULL, left_why = NULL WHERE id = 12')
+    db.exec(leave)
     db.exec('DELETE FROM order_rack WHERE length_id = 31')
     expect(() => db.exec('INSERT INTO order_rack (length_id, piece_id) VALUES (31, 12)')).toThrow('one order')
     db.close()

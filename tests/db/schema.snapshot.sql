@@ -1,5 +1,7 @@
 CREATE INDEX changes_by_job ON changes (job_id);
 
+CREATE INDEX deeds_by_job ON deeds (job_id);
+
 CREATE INDEX jobs_by_customer ON jobs (customer_id);
 
 CREATE INDEX jobs_by_stage ON jobs (stage);
@@ -73,6 +75,19 @@ CREATE TABLE customers (
   sample INTEGER NOT NULL DEFAULT 0 CHECK (sample IN (0, 1))
 ) STRICT;
 
+CREATE TABLE deeds (
+  id INTEGER PRIMARY KEY,
+  at TEXT NOT NULL,
+  name TEXT NOT NULL CHECK (length(name) > 0),
+  job_id INTEGER,
+  hand TEXT NOT NULL DEFAULT '',
+  address TEXT NOT NULL,
+  field TEXT NOT NULL,
+  steps TEXT NOT NULL CHECK (json_valid(steps) AND json_type(steps) = 'array'),
+  fixed TEXT,
+  taken_back INTEGER CHECK (taken_back > 0)
+) STRICT;
+
 CREATE TABLE items (
   id INTEGER PRIMARY KEY,
   kind TEXT NOT NULL CHECK (kind IN ('timber', 'ironmongery', 'fixing', 'finish', 'work')),
@@ -80,7 +95,7 @@ CREATE TABLE items (
   facts TEXT NOT NULL CHECK (json_valid(facts) AND json_type(facts) = 'object'),
   retired INTEGER NOT NULL DEFAULT 0 CHECK (retired IN (0, 1)),
   sample INTEGER NOT NULL DEFAULT 0 CHECK (sample IN (0, 1))
-) STRICT;
+, put_away INTEGER NOT NULL DEFAULT 0 CHECK (put_away IN (0, 1))) STRICT;
 
 CREATE VIRTUAL TABLE job_words USING fts5 (
   number, customer, town, phone, title, notes, sizes,
@@ -111,7 +126,7 @@ CREATE TABLE jobs (
   created_at TEXT NOT NULL,
   updated_at TEXT NOT NULL,
   sample INTEGER NOT NULL DEFAULT 0 CHECK (sample IN (0, 1))
-) STRICT;
+, put_away INTEGER NOT NULL DEFAULT 0 CHECK (put_away IN (0, 1))) STRICT;
 
 CREATE TABLE options (
   id INTEGER PRIMARY KEY,
@@ -129,7 +144,7 @@ CREATE TABLE order_cuts (
   count INTEGER NOT NULL CHECK (count > 0),
   cut_on TEXT NOT NULL CHECK (cut_on GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
   added_at TEXT NOT NULL
-) STRICT;
+, taken_back_at TEXT) STRICT;
 
 CREATE TABLE order_jobs (
   order_id INTEGER NOT NULL REFERENCES orders (id),
@@ -173,7 +188,7 @@ CREATE TABLE order_receipts (
   count INTEGER NOT NULL CHECK (count > 0),
   received_on TEXT NOT NULL CHECK (received_on GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
   added_at TEXT NOT NULL
-) STRICT;
+, taken_back_at TEXT) STRICT;
 
 CREATE TABLE orders (
   id INTEGER PRIMARY KEY,
@@ -245,7 +260,7 @@ CREATE TABLE rack_pieces (
   added_on TEXT NOT NULL CHECK (added_on GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
   left_on TEXT CHECK (left_on GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
   left_why TEXT CHECK (left_why IN ('cut up', 'scrapped', 'given away', 'not found')),
-  sample INTEGER NOT NULL DEFAULT 0 CHECK (sample IN (0, 1)),
+  sample INTEGER NOT NULL DEFAULT 0 CHECK (sample IN (0, 1)), put_away INTEGER NOT NULL DEFAULT 0 CHECK (put_away IN (0, 1)),
   CHECK ((left_on IS NULL) = (left_why IS NULL))
 ) STRICT;
 
@@ -282,7 +297,7 @@ CREATE TABLE suppliers (
   phone TEXT NOT NULL DEFAULT '',
   notes TEXT NOT NULL DEFAULT '',
   sample INTEGER NOT NULL DEFAULT 0 CHECK (sample IN (0, 1))
-) STRICT;
+, put_away INTEGER NOT NULL DEFAULT 0 CHECK (put_away IN (0, 1))) STRICT;
 
 CREATE TABLE supplies (
   item_id INTEGER NOT NULL REFERENCES items (id),
@@ -334,13 +349,17 @@ CREATE TRIGGER jobs_stay BEFORE DELETE ON jobs WHEN OLD.sample = 0
 BEGIN SELECT RAISE (ABORT, 'a job never leaves the book'); END;
 
 CREATE TRIGGER order_cuts_in_bounds BEFORE INSERT ON order_cuts
-  WHEN NEW.count + (SELECT ifnull(sum(count), 0) FROM order_cuts WHERE length_id = NEW.length_id)
+  WHEN NEW.count + (SELECT ifnull(sum(count), 0) FROM order_cuts WHERE length_id = NEW.length_id AND taken_back_at IS NULL)
       > (SELECT count FROM order_lengths WHERE id = NEW.length_id)
     OR (SELECT orders.cancelled_at FROM orders JOIN order_lengths ON order_lengths.order_id = orders.id WHERE order_lengths.id = NEW.length_id) IS NOT NULL
 BEGIN SELECT RAISE (ABORT, 'no more is cut than was planned'); END;
 
 CREATE TRIGGER order_cuts_stand BEFORE UPDATE ON order_cuts
-BEGIN SELECT RAISE (ABORT, 'what was cut is never altered'); END;
+  WHEN OLD.length_id <> NEW.length_id OR OLD.count <> NEW.count OR OLD.cut_on <> NEW.cut_on OR OLD.added_at <> NEW.added_at
+    OR (NEW.taken_back_at IS NULL AND NEW.count + (SELECT ifnull(sum(count), 0) FROM order_cuts
+        WHERE length_id = NEW.length_id AND taken_back_at IS NULL AND id <> NEW.id) > (SELECT count FROM order_lengths WHERE id = NEW.length_id))
+    OR (SELECT orders.cancelled_at FROM orders JOIN order_lengths ON order_lengths.order_id = orders.id WHERE order_lengths.id = NEW.length_id) IS NOT NULL
+BEGIN SELECT RAISE (ABORT, 'what was cut is taken back or put back, and never altered'); END;
 
 CREATE TRIGGER order_cuts_stay BEFORE DELETE ON order_cuts
   WHEN (SELECT orders.sample FROM orders JOIN order_lengths ON order_lengths.order_id = orders.id WHERE order_lengths.id = OLD.length_id) = 0
@@ -370,7 +389,7 @@ CREATE TRIGGER order_lines_stay BEFORE DELETE ON order_lines WHEN (SELECT sample
 BEGIN SELECT RAISE (ABORT, 'a row of an order never leaves the book'); END;
 
 CREATE TRIGGER order_rack_once BEFORE INSERT ON order_rack
-  WHEN (SELECT left_on FROM rack_pieces WHERE id = NEW.piece_id) IS NOT NULL
+  WHEN (SELECT left_on IS NOT NULL OR put_away = 1 FROM rack_pieces WHERE id = NEW.piece_id)
     OR EXISTS (SELECT 1 FROM order_rack AS other JOIN order_lengths ON order_lengths.id = other.length_id
       JOIN orders ON orders.id = order_lengths.order_id WHERE other.piece_id = NEW.piece_id AND orders.cancelled_at IS NULL)
 BEGIN SELECT RAISE (ABORT, 'a piece on the rack is kept for one order at a time'); END;
@@ -383,21 +402,27 @@ CREATE TRIGGER order_rack_stay BEFORE DELETE ON order_rack
 BEGIN SELECT RAISE (ABORT, 'the pieces of an order never leave the book'); END;
 
 CREATE TRIGGER order_receipts_in_bounds BEFORE INSERT ON order_receipts
-  WHEN NEW.count + (SELECT ifnull(sum(count), 0) FROM order_receipts WHERE line_id = NEW.line_id)
+  WHEN NEW.count + (SELECT ifnull(sum(count), 0) FROM order_receipts WHERE line_id = NEW.line_id AND taken_back_at IS NULL)
       > (SELECT count FROM order_lines WHERE id = NEW.line_id)
     OR (SELECT orders.cancelled_at FROM orders JOIN order_lines ON order_lines.order_id = orders.id WHERE order_lines.id = NEW.line_id) IS NOT NULL
 BEGIN SELECT RAISE (ABORT, 'no more comes than was ordered'); END;
 
 CREATE TRIGGER order_receipts_stand BEFORE UPDATE ON order_receipts
-BEGIN SELECT RAISE (ABORT, 'what came is never altered'); END;
+  WHEN OLD.line_id <> NEW.line_id OR OLD.count <> NEW.count OR OLD.received_on <> NEW.received_on OR OLD.added_at <> NEW.added_at
+    OR (NEW.taken_back_at IS NULL AND NEW.count + (SELECT ifnull(sum(count), 0) FROM order_receipts
+        WHERE line_id = NEW.line_id AND taken_back_at IS NULL AND id <> NEW.id) > (SELECT count FROM order_lines WHERE id = NEW.line_id))
+    OR (SELECT orders.cancelled_at FROM orders JOIN order_lines ON order_lines.order_id = orders.id WHERE order_lines.id = NEW.line_id) IS NOT NULL
+BEGIN SELECT RAISE (ABORT, 'what came is taken back or put back, and never altered'); END;
 
 CREATE TRIGGER order_receipts_stay BEFORE DELETE ON order_receipts
   WHEN (SELECT orders.sample FROM orders JOIN order_lines ON order_lines.order_id = orders.id WHERE order_lines.id = OLD.line_id) = 0
 BEGIN SELECT RAISE (ABORT, 'what came never leaves the book'); END;
 
 CREATE TRIGGER orders_come_to_something BEFORE UPDATE OF cancelled_at ON orders
-  WHEN EXISTS (SELECT 1 FROM order_receipts JOIN order_lines ON order_lines.id = order_receipts.line_id WHERE order_lines.order_id = OLD.id)
-    OR EXISTS (SELECT 1 FROM order_cuts JOIN order_lengths ON order_lengths.id = order_cuts.length_id WHERE order_lengths.order_id = OLD.id)
+  WHEN EXISTS (SELECT 1 FROM order_receipts JOIN order_lines ON order_lines.id = order_receipts.line_id
+      WHERE order_lines.order_id = OLD.id AND order_receipts.taken_back_at IS NULL)
+    OR EXISTS (SELECT 1 FROM order_cuts JOIN order_lengths ON order_lengths.id = order_cuts.length_id
+      WHERE order_lengths.order_id = OLD.id AND order_cuts.taken_back_at IS NULL)
 BEGIN SELECT RAISE (ABORT, 'an order that something came of is not cancelled'); END;
 
 CREATE TRIGGER orders_stand BEFORE UPDATE ON orders
@@ -430,7 +455,7 @@ BEGIN SELECT RAISE (ABORT, 'what became of a piece never leaves the book'); END;
 
 CREATE TRIGGER rack_pieces_keep_what_they_are BEFORE UPDATE ON rack_pieces
   WHEN OLD.item_id <> NEW.item_id OR OLD.added_on <> NEW.added_on OR OLD.sample < NEW.sample
-    OR (OLD.left_on IS NOT NULL AND (OLD.left_on IS NOT NEW.left_on OR OLD.left_why IS NOT NEW.left_why))
+    OR (OLD.left_on IS NOT NULL AND NEW.left_on IS NOT NULL AND (OLD.left_on IS NOT NEW.left_on OR OLD.left_why IS NOT NEW.left_why))
 BEGIN SELECT RAISE (ABORT, 'a piece stays what it is, and one that left the rack has left it'); END;
 
 CREATE TRIGGER rack_pieces_stay BEFORE DELETE ON rack_pieces WHEN OLD.sample = 0

@@ -55,7 +55,7 @@ type Tally = { payloads: number; refused: number; taken: number; wrong: string[]
 function bookFor(prepared: string, name: string) {
   const path = join(temporaryFolder(), 'jobs.book')
   copyFileSync(prepared, path)
-  const book = openBook(path, { now: tickingClock('2026-03-02T13:00:00.000Z') })
+  const book = openBook(path, { now: tickingClock('2026-03-02T13:00:00.000Z'), deeds: true })
   const watcher = new Sqlite(path, { readonly: true })
   const close = (): void => {
     watcher.close()

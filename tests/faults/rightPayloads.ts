@@ -60,6 +60,11 @@ export async function rightPayloads(context: Opened): Promise<RightPayloads> {
   const place = await placing(book, jobs.slice(2, 3))
   const carried = await ask('job.takeOut', { jobId: first, papers: true })
   const copy = { name: 'jobs 2026-03-02 0800 day.book' }
+  await ask('sections.add', { use: 'boards', section: standardSections.boards })
+  await ask('sections.add', { use: 'ledges', section: standardSections.ledges })
+  const [deed] = (await ask('undo.list', { jobId: null })).back
+  await ask('undo.back', { upTo: deed?.id ?? 0, jobId: null, settle: 'ask' })
+  const { back, again } = await ask('undo.list', { jobId: null })
   return {
     'book.summary': {},
     'jobs.list': { search: 'gate', stage: 'enquiry', year: 2026, promised: 'no day' },
@@ -185,5 +190,9 @@ export async function rightPayloads(context: Opened): Promise<RightPayloads> {
     'keeping.putAway': {},
     'keeping.goOver': {},
     'keeping.putBack': { paperId: card.id },
+    'undo.list': { jobId: first },
+    'undo.back': { upTo: back[0]?.id ?? 0, jobId: null, settle: 'keep theirs' },
+    'undo.again': { upTo: again[0]?.id ?? 0, jobId: null, settle: 'ask' },
+    'book.pulse': {},
   }
 }

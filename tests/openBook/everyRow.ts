@@ -1,9 +1,11 @@
 import { createHash } from 'node:crypto'
 import Sqlite from 'better-sqlite3'
+import { staysHome } from '../../shared/openBook/tables.ts'
 
 /**
  * What isn't compared. The index of words keeps pages of its own beside what it holds (`…_data`, `_idx`, `_content`, `_docsize`,
- * `_config`), whose layout follows the order of writing; what it holds is compared. What SQLite keeps for itself isn't the book's.
+ * `_config`), whose layout follows the order of writing; what it holds is compared. What SQLite keeps for itself isn't the book's, and what can be taken back
+ * stays with the book it was done in.
  */
 const own = /^sqlite_|_(data|idx|content|docsize|config)$/
 
@@ -18,7 +20,7 @@ export function everyRow(path: string): Record<string, unknown[]> {
       .prepare<[], { name: string }>("SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name")
       .all()
       .map(({ name }) => name)
-      .filter((name) => !own.test(name))
+      .filter((name) => !own.test(name) && !staysHome.includes(name))
     return Object.fromEntries(
       tables.map((table) => {
         const columns = db

@@ -1,0 +1,113 @@
+import { defineStore } from 'pinia'
+import { computed, nextTick, ref } from 'vue'
+import type { Deed, Deeds, Question, Settling } from '../../shared/undo/deed.ts'
+import { request, sentences } from '../api.ts'
+import { useJobStore } from '../stores/job.ts'
+import { usePlaceStore, placeAt } from '../stores/place.ts'
+import { useSettingsStore } from '../stores/settings.ts'
+import { markField } from './markField.ts'
+
+export type Way = 'back' | 'again'
+/** What must be said before anything is taken: entries changed again since, or something in between that stands. */
+export type Asking =
+  | { about: 'changed'; way: Way; upTo: number; questions: Question[] }
+  | { about: 'stands'; fixed: Deed; next: Deed | undefined }
+
+const nothing: Deeds = { back: [], again: [] }
+const takable = (deeds: readonly Deed[]): Deed | undefined => deeds.find(({ fixed }) => fixed === null)
+
+/** What was done lately, what can be taken back and done again: one job's on its page, the book's elsewhere or when asked for. */
+export const useUndoStore = defineStore('undo', () => {
+  const places = usePlaceStore()
+  const jobs = useJobStore()
+  const deeds = ref<Deeds>(nothing)
+  const whole = ref(false)
+  const asking = ref<Asking | null>(null)
+  /** The last thing said, for those who listen to the screen; refused: it couldn't be done, and is shown as well. */
+  const said = ref('')
+  const refused = ref('')
+  const busy = ref(false)
+  /** Screens that read at their opening are opened anew once this has moved. */
+  const turn = ref(0)
+
+  const ownJob = computed(() => (places.place.name === 'job' ? places.place.id : null))
+  const scope = computed(() => (whole.value ? null : ownJob.value))
+  const nextBack = computed(() => takable(deeds.value.back))
+  const nextAgain = computed(() => deeds.value.again[0])
+
+  async function read(): Promise<void> {
+    const asked = scope.value
+    const reply = await request('undo.list', { jobId: asked })
+    if (reply.ok && asked === scope.value) deeds.value = reply.value
+  }
+
+  /** A deed's name, without the job's number on the page of that very job. */
+  function nameOf(deed: Deed): string {
+    const number = jobs.job?.number
+    const end = number === undefined ? '' : ` on job ${number}`
+    return end !== '' && deed.jobId === ownJob.value && deed.name.endsWith(end)
+      ? deed.name.slice(0, -end.length)
+      : deed.name
+  }
+
+  /** Goes to where a deed shows, and marks its entry for a moment. */
+  async function show({ place, jobId, fixed }: Deed): Promise<void> {
+    if (fixed !== null) return
+    const to = placeAt(place.address)
+    const here = places.place
+    const same = JSON.stringify(to) === JSON.stringify(here)
+    if (!same) places.go(to)
+    if (jobId === null || place.field === '') turn.value += 1
+    await jobs.look()
+    await useSettingsStore().read()
+    await nextTick()
+    markField(place.field)
+  }
+
+  async function take(way: Way, upTo: number, settle: Settling = 'ask'): Promise<void> {
+    if (busy.value) return
+    busy.value = true
+    asking.value = null
+    refused.value = ''
+    try {
+      await jobs.send()
+      const reply = await request(`undo.${way}`, { upTo, jobId: scope.value, settle })
+      if (!reply.ok) {
+        refused.value = sentences(reply)
+        said.value = refused.value
+      } else if (reply.value.done) {
+        const last = reply.value.deeds.at(-1)
+        const count = reply.value.deeds.length
+        const word = way === 'back' ? 'Taken back' : 'Done again'
+        said.value = last && count === 1 ? `${word}: ${nameOf(last)}` : `${word}: ${count} things`
+        if (last) await show(last)
+      } else asking.value = { about: 'changed', way, upTo, questions: reply.value.asks }
+      await read()
+    } finally {
+      busy.value = false
+    }
+  }
+
+  /** Takes the latest deed back. Where something that stands was done since, that is said first. */
+  async function back(): Promise<void> {
+    await jobs.send()
+    await read()
+    const latest = deeds.value.back[0]
+    if (!latest) said.value = 'There is nothing to take back.'
+    else if (latest.fixed !== null) asking.value = { about: 'stands', fixed: latest, next: nextBack.value }
+    else await take('back', latest.id)
+  }
+
+  async function again(): Promise<void> {
+    await jobs.send()
+    await read()
+    const next = nextAgain.value
+    if (next) await take('again', next.id)
+    else said.value = 'There is nothing to do again.'
+  }
+
+  const leave = () => (asking.value = null)
+  const dismiss = () => (refused.value = '')
+  const state = { deeds, whole, asking, said, refused, busy, turn, ownJob, scope, nextBack, nextAgain }
+  return { ...state, read, nameOf, take, back, again, leave, dismiss }
+})
