@@ -5,6 +5,7 @@ import type { GateSpec } from '../gate/spec.ts'
 import { lengthTolerance } from '../geometry/point.ts'
 import { valueAt } from '../job/specPath.ts'
 import type { Chain, Drawing, FigureSource, Mark } from './drawing.ts'
+import { heightsServeAll } from './holds.ts'
 
 /** What a figure's source is looked up in. leaf: the one that the figure is of, as far as the drawing says. */
 type Gate = { spec: GateSpec; design: Design; leaf: HangingLeaf }
@@ -64,9 +65,8 @@ function bayWorking(called: string, { ledges }: HangingLeaf): string | undefined
 }
 
 /** The ledge that a length up the gate's side sets, and which way: it ends at that ledge's lower edge, or starts at the last one's upper. */
-function ledgeEntry(called: string, mm: number, { spec, leaf }: Gate): FigureSource['entry'] {
-  // One list serves both halves of a stable door: a figure of one half would say nothing true of the other.
-  if (spec.stable) return undefined
+function ledgeEntry(called: string, mm: number, { spec, design, leaf }: Gate): FigureSource['entry'] {
+  if (!heightsServeAll(spec, design)) return undefined
   const bay = called === 'foot to bottom ledge' ? 0 : Number(/^bay (\d+)$/.exec(called)?.[1] ?? Number.NaN)
   if (Number.isNaN(bay)) return undefined
   const last = leaf.ledges.length - 1

@@ -1,7 +1,7 @@
 import type { Design } from '../gate/designModel.ts'
 import type { HangingLeaf, Ledge } from '../gate/leaf.ts'
 import type { GateSpec } from '../gate/spec.ts'
-import type { Point } from '../geometry/point.ts'
+import { lengthTolerance, type Point } from '../geometry/point.ts'
 import { footAbove } from '../ironmongery/allot.ts'
 import type { Fitting } from '../ironmongery/fitting.ts'
 import { placeLeaves, placeOn, type PlacedLeaf } from './placeLeaves.ts'
@@ -43,13 +43,23 @@ function ledgeLimits({ leaf, plan }: PlacedLeaf, index: number): [number, number
   const top = rail ? Math.min(...rail.outline.map(([, y]) => y)) : plan.top.lowest(0, leaf.width)
   const low = below ? below.y + below.section.width / 2 : Math.max(plan.foot(0), plan.foot(leaf.width))
   const high = above ? above.y - above.section.width / 2 : top
-  return [low + half, high - half]
+  return [Math.min(low + half, ledge.y), Math.max(high - half, ledge.y)]
 }
 
-/** Ledges, from the back. On a stable door each half's ledges stand by its own height until heights are entered, which then serve both. */
-function ledgeHolds({ spec, placed, view }: Held): Hold[] {
+/**
+ * Whether one list of ledge heights says where the ledges of every leaf stand: as entered, or where the rule comes to the same in all. The halves of
+ * a stable door, and leaves whose feet follow the ground, each stand by their own until heights are entered that suit both.
+ */
+export const heightsServeAll = (spec: GateSpec, { leaves }: { leaves: HangingLeaf[] }): boolean =>
+  spec.ledges.heights !== 'auto' ||
+  leaves.every((leaf) =>
+    leaf.ledges.every(({ y }, i) => Math.abs(y - (leaves[0]?.ledges[i]?.y ?? Infinity)) < lengthTolerance),
+  )
+
+/** Ledges, from the back. */
+function ledgeHolds({ spec, design, placed, view }: Held): Hold[] {
   const byRule = spec.ledges.heights === 'auto'
-  if (view === 'face' || (spec.stable && byRule)) return []
+  if (view === 'face' || !heightsServeAll(spec, design)) return []
   return placed.leaf.ledges.map((ledge, index) => ({
     part: called(placed, `${ledge.name} ledge`),
     name: capital(called(placed, `${ledge.name} ledge`)),
@@ -108,8 +118,9 @@ export function standingHeights(spec: GateSpec, design: Design, entry: number): 
 function fittingHold(held: Held, fitting: Fitting, number: string): Hold | undefined {
   const { spec, design, placed } = held
   const foot = footAbove(spec, placed.leaf)
+  const at = fitting.height + foot
   const heights = standingHeights(spec, design, fitting.entry)
-  const index = heights.findIndex((height) => Math.abs(height - foot - fitting.height) < 0.01)
+  const index = heights.findIndex((height) => Math.abs(height - at) < 0.01)
   const outline = fitting.shapes.flatMap((shape) => shape.outline)
   if (index < 0 || outline.length === 0) return undefined
   const [ys, xs] = [outline.map(([, y]) => y), outline.map(([x]) => x)]
@@ -122,8 +133,8 @@ function fittingHold(held: Held, fitting: Fitting, number: string): Hold | undef
     axis: 'y',
     at: placeOn(placed)([x, fitting.height]),
     sign: 1,
-    value: fitting.height + foot,
-    limits: [foot + half, foot + placed.leaf.height - half],
+    value: at,
+    limits: [Math.min(foot + half, at), Math.max(foot + placed.leaf.height - half, at)],
     byRule: spec.ironmongery[fitting.entry]?.heights === undefined,
     rule: `ironmongery.${fitting.entry}.heights`,
   }
