@@ -6,6 +6,7 @@ import { hosted } from './hosted.ts'
 import { inProject } from './paths.ts'
 import { cardStates } from './pictures/cardStates.ts'
 import { gateStates } from './pictures/gateStates.ts'
+import { handStates } from './pictures/handStates.ts'
 import { jobStates } from './pictures/jobStates.ts'
 import { moneyStates } from './pictures/moneyStates.ts'
 import { openBookStates } from './pictures/openBookStates.ts'
@@ -22,6 +23,7 @@ import { workshopStates } from './pictures/workshopStates.ts'
 const states = [
   ...jobStates,
   ...gateStates,
+  ...handStates,
   ...wholeGateStates,
   ...moneyStates,
   ...timberStates,

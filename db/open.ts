@@ -21,6 +21,7 @@ import { sampleRoom, type SampleRoom } from './sample.ts'
 import { sectionsRoom, type SectionsRoom } from './sections.ts'
 import { settingsRoom, type SettingsRoom } from './settings.ts'
 import { verifiedCopy } from './verifiedCopy.ts'
+import { usualGatesRoom, type UsualGatesRoom } from './usualGates.ts'
 import { workDoneRoom, type WorkDoneRoom } from './workDone.ts'
 
 /**
@@ -42,6 +43,7 @@ export type Book = {
   workDone: WorkDoneRoom
   orders: OrdersRoom
   rack: RackRoom
+  usualGates: UsualGatesRoom
   sample: SampleRoom
   whole: WholeRoom
   keeping: KeepingRoom
@@ -194,6 +196,7 @@ function roomsOf(connection: Connection, at: Standing) {
       papers: papersRoom(connection),
       settings: settingsRoom(connection),
       sections: sectionsRoom(connection),
+      usualGates: usualGatesRoom(connection),
       keeping: keepingRoom(connection, at.path),
     }
   } catch (problem) {

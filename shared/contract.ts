@@ -12,13 +12,14 @@ import {
 } from './job/job.ts'
 import type { FolderKind } from './folderWarning.ts'
 import type { Result } from './problem.ts'
-import type { Section, Workshop } from './gate/spec.ts'
+import type { GateSpec, Section, Workshop } from './gate/spec.ts'
 import type { LengthUnit } from './job/job.ts'
 import type { PaperFormat } from './papers/page.ts'
 import type { StandardTimes } from './pricing/needs.ts'
 import { cuttingShape } from './ordering/cuttingSettings.ts'
 import type { CuttingSettings } from './ordering/orderModel.ts'
 import { openBookTakes, type OpenBookReplies } from './openBook/requests.ts'
+import { usualTakes, type UsualReplies } from './gate/usualGate.ts'
 import { keepingTakes, type KeepingReplies } from './keeping/requests.ts'
 import { orderTakes, type OrderReplies } from './ordering/requests.ts'
 import { printerShape, type Printer } from './papers/fullSize/printer.ts'
@@ -150,6 +151,8 @@ const takes = {
   'job.handed': nothing,
   ...openBookTakes,
   ...keepingTakes,
+  ...usualTakes,
+  'papers.gate': v.strictObject({ id }),
 } as const
 
 /** longText is the limit of the notes field; `jobs.change` checks its values field by field. */
@@ -159,7 +162,9 @@ type Replies = MoneyReplies &
   OrderReplies &
   BenchPaperReplies &
   OpenBookReplies &
-  KeepingReplies & {
+  KeepingReplies &
+  UsualReplies & {
+    'papers.gate': { spec: GateSpec }
     'book.summary': BookSummary
     'jobs.list': JobRow[]
     'jobs.open': Job

@@ -92,6 +92,11 @@ const carried: Readonly<Record<RequestName, true>> = {
   'keeping.putAway': true,
   'keeping.goOver': true,
   'keeping.putBack': true,
+  'usual.list': true,
+  'usual.add': true,
+  'usual.rename': true,
+  'usual.remove': true,
+  'papers.gate': true,
 }
 
 /** The names the window may call, in the contract's order. */

@@ -47,6 +47,7 @@ import {
 } from './quotations.ts'
 import { orderCandidates, timberTask } from './timberTask.ts'
 import { listWorkDone, addWorkDone, removeWorkDone, workRecord } from './workDone.ts'
+import { addUsualGate, gateOfPaper, listUsualGates, removeUsualGate, renameUsualGate } from './usualGates.ts'
 import { uncoveredWords } from './uncovered.ts'
 import { addSection, changeSection, listSections, removeSection } from './sections.ts'
 
@@ -139,4 +140,9 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'keeping.putAway': putOutcomeAway,
   'keeping.goOver': goOverPapers,
   'keeping.putBack': putPaperBack,
+  'usual.list': listUsualGates,
+  'usual.add': addUsualGate,
+  'usual.rename': renameUsualGate,
+  'usual.remove': removeUsualGate,
+  'papers.gate': gateOfPaper,
 }

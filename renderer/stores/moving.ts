@@ -4,6 +4,7 @@ import type { Hold } from '../../shared/drawing/holds.ts'
 import {
   backToRule,
   changeOf,
+  moveStep,
   nextOnWay,
   refusalOf,
   snapped,
@@ -18,11 +19,12 @@ import { standing } from './edits.ts'
 import { useGateStore } from './gate.ts'
 import { useJobStore } from './job.ts'
 
-/** A part on its way under the hand: the hold as it was taken, the gate it was taken on, where it has come to and where it is wanted. */
-type Moving = { hold: Hold; spec: GateSpec; made: Design; way: Way; wanted: number }
+/** A part on its way under the hand: the hold as it was taken, the gate it was taken on, where it has come to and where it is wanted; past: what it
+ * meets, where the hand has gone beyond its limits. */
+type Moving = { hold: Hold; spec: GateSpec; made: Design; way: Way; wanted: number; past: string }
 
 /** The part that was moved last: how it stood before, and why it would go no further. */
-type Moved = { field: string; before: SpecChange; why: Check | null }
+type Moved = { field: string; before: SpecChange; why: string }
 
 /**
  * Moving parts of the gate by hand. What moves is shown at once, worked out as a typed size is, one try a frame; it becomes one edit when it is let go
@@ -42,10 +44,12 @@ export const useMovingStore = defineStore('moving', () => {
     value: jobs.job ? standing(jobs.job, path) : null,
   })
 
+  const said = (why: Check | undefined): string => (why ? why.message.replace(/\.$/, '') : '')
+
   function take(hold: Hold): boolean {
     const { spec, made, unread } = gate
     if (!spec || !made || unread.length > 0) return false
-    moving.value = { hold, spec, made, way: { good: hold.value, past: null }, wanted: hold.value }
+    moving.value = { hold, spec, made, way: { good: hold.value, past: null }, wanted: hold.value, past: '' }
     return true
   }
 
@@ -75,7 +79,9 @@ export const useMovingStore = defineStore('moving', () => {
   function to(value: number) {
     if (!moving.value) return
     const { hold } = moving.value
-    moving.value = { ...moving.value, wanted: snapped(value, { limits: hold.limits, unit: gate.unit }) }
+    const wanted = snapped(value, { limits: hold.limits, unit: gate.unit })
+    const beyond = Math.abs(value - wanted) > 2 * moveStep(gate.unit)
+    moving.value = { ...moving.value, wanted, past: beyond ? hold.ends[value < wanted ? 0 : 1] : '' }
     ask()
   }
 
@@ -92,10 +98,10 @@ export const useMovingStore = defineStore('moving', () => {
     stop()
     if (!now) return
     const { hold, way } = now
-    if (way.good !== hold.value) edit(hold, change(now, hold.field, way.good), way.past?.why ?? null)
-    else moved.value = way.past ? { field: hold.field, before: asBefore(''), why: way.past.why } : null
+    if (way.good !== hold.value) edit(hold, change(now, hold.field, way.good), said(way.past?.why))
+    else moved.value = way.past ? { field: hold.field, before: asBefore(''), why: said(way.past.why) } : null
   }
-  function edit(hold: Hold, made: SpecChange, why: Check | null) {
+  function edit(hold: Hold, made: SpecChange, why: string) {
     const same = moved.value?.field === hold.field && moved.value.before.path === made.path
     moved.value = {
       field: hold.field,
@@ -110,10 +116,17 @@ export const useMovingStore = defineStore('moving', () => {
     const { spec, made } = gate
     if (!spec || !made || gate.unread.length > 0) return
     const value = stepsOn(hold.value, steps, { limits: hold.limits, unit: gate.unit })
-    if (value === hold.value) return
+    if (value === hold.value) {
+      moved.value = {
+        field: hold.field,
+        before: moved.value?.before ?? asBefore(''),
+        why: `it meets ${hold.ends[steps < 0 ? 0 : 1]}`,
+      }
+      return
+    }
     const one = changeOf(spec, made, { field: hold.field, value })
-    const why = refusalOf(spec, one)
-    if (!why) edit(hold, one, null)
+    const why = said(refusalOf(spec, one) ?? undefined)
+    if (why === '') edit(hold, one, '')
     else moved.value = { field: hold.field, before: moved.value?.before ?? asBefore(one.path), why }
   }
 
@@ -138,9 +151,10 @@ export const useMovingStore = defineStore('moving', () => {
 
   /** Why the part goes no further, while it is under the hand or was last. */
   const why = computed(() => {
-    if (!moving.value) return moved.value?.why ?? null
-    const { way, wanted } = moving.value
-    return way.past && Math.abs(wanted - way.good) > 0.001 ? way.past.why : null
+    if (!moving.value) return moved.value?.why ?? ''
+    const { way, wanted, past } = moving.value
+    if (way.past && Math.abs(wanted - way.good) > 0.001) return said(way.past.why)
+    return past === '' ? '' : `it meets ${past}`
   })
   return { moving, moved, why, take, to, letGo, step, putBack, stop, byRule, forget }
 })

@@ -9,7 +9,8 @@ import { placeLeaves, placeOn, type PlacedLeaf } from './placeLeaves.ts'
 /**
  * A part that can be taken hold of on a drawing and moved along one axis. field is the entry it moves, in the spec; value what stands there
  * now, mm. at is where it is held, in the drawing; moving it by 1 mm along the axis changes the value by sign. limits are the least and greatest
- * value that keep it on its leaf and off its neighbours; what else the gate can't bear is found when it is worked out. byRule: it stands where the
+ * value that keep it on its leaf and off its neighbours,
+ * ends what it meets there; what else the gate can't bear is found when it is worked out. byRule: it stands where the
  * rule puts it, until it is moved. rule: the entry to give back to the rule, '' where no rule places it.
  */
 export type Hold = {
@@ -21,6 +22,7 @@ export type Hold = {
   sign: 1 | -1
   value: number
   limits: [number, number]
+  ends: [string, string]
   byRule: boolean
   rule: string
 }
@@ -46,6 +48,13 @@ function ledgeLimits({ leaf, plan }: PlacedLeaf, index: number): [number, number
   return [Math.min(low + half, ledge.y), Math.max(high - half, ledge.y)]
 }
 
+/** What a ledge meets at the ends of its way. */
+function ledgeEnds({ ledges, frame }: HangingLeaf, index: number): [string, string] {
+  const [below, above] = [ledges[index - 1], ledges[index + 1]]
+  const top = frame.length > 0 ? 'the top rail' : 'the top of the leaf'
+  return [below ? `the ${below.name} ledge` : 'the foot of the leaf', above ? `the ${above.name} ledge` : top]
+}
+
 /**
  * Whether one list of ledge heights says where the ledges of every leaf stand: as entered, or where the rule comes to the same in all. The halves of
  * a stable door, and leaves whose feet follow the ground, each stand by their own until heights are entered that suit both.
@@ -69,6 +78,7 @@ function ledgeHolds({ spec, design, placed, view }: Held): Hold[] {
     sign: 1,
     value: ledge.y,
     limits: ledgeLimits(placed, index),
+    ends: ledgeEnds(placed.leaf, index),
     byRule,
     rule: 'ledges.heights',
   }))
@@ -98,6 +108,7 @@ function braceHolds({ spec, placed, view }: Held): Hold[] {
     sign: end === 'foot' ? turn : way,
     value,
     limits: [0, Math.max(value, most)],
+    ends: ['the end of the ledge', 'the other end of the ledge'],
     byRule: false,
     rule: '',
   })
@@ -135,6 +146,7 @@ function fittingHold(held: Held, fitting: Fitting, number: string): Hold | undef
     sign: 1,
     value: at,
     limits: [Math.min(foot + half, at), Math.max(foot + placed.leaf.height - half, at)],
+    ends: ['the foot of the leaf', 'the top of the leaf'],
     byRule: spec.ironmongery[fitting.entry]?.heights === undefined,
     rule: `ironmongery.${fitting.entry}.heights`,
   }
