@@ -8,6 +8,7 @@ import { boardStates } from './pictures/boardStates.ts'
 import { cardStates } from './pictures/cardStates.ts'
 import { gateStates } from './pictures/gateStates.ts'
 import { helpStates } from './pictures/helpStates.ts'
+import { handStates } from './pictures/handStates.ts'
 import { jobStates } from './pictures/jobStates.ts'
 import { moneyStates } from './pictures/moneyStates.ts'
 import { openBookStates } from './pictures/openBookStates.ts'
@@ -25,6 +26,7 @@ const states = [
   ...jobStates,
   ...boardStates,
   ...gateStates,
+  ...handStates,
   ...wholeGateStates,
   ...moneyStates,
   ...timberStates,

@@ -29,6 +29,7 @@ import { deedStatements } from './undo/deedRows.ts'
 import { keepDeeds, noDeeds, type Deeds } from './undo/keepDeeds.ts'
 import { undoRoom, type UndoRoom } from './undo/undoRoom.ts'
 import { watchedTables } from './undo/watched.ts'
+import { usualGatesRoom, type UsualGatesRoom } from './usualGates.ts'
 import { workDoneRoom, type WorkDoneRoom } from './workDone.ts'
 import { yearRoom, type YearRoom } from './year.ts'
 
@@ -54,6 +55,7 @@ export type Book = {
   workDone: WorkDoneRoom
   orders: OrdersRoom
   rack: RackRoom
+  usualGates: UsualGatesRoom
   sample: SampleRoom
   whole: WholeRoom
   keeping: KeepingRoom
@@ -241,6 +243,7 @@ function roomsOf(opened: Connection, at: Standing) {
       papers: papersRoom(connection),
       settings: settingsRoom(connection),
       sections: sectionsRoom(connection),
+      usualGates: usualGatesRoom(connection),
       keeping: keepingRoom(connection, at.path),
     }
   } catch (problem) {

@@ -11,7 +11,7 @@ import {
 } from './job/job.ts'
 import type { FolderKind } from './folderWarning.ts'
 import type { Result } from './problem.ts'
-import type { Section, Workshop } from './gate/spec.ts'
+import type { GateSpec, Section, Workshop } from './gate/spec.ts'
 import type { LengthUnit } from './job/job.ts'
 import type { PaperFormat } from './papers/page.ts'
 import type { StandardTimes } from './pricing/needs.ts'
@@ -19,6 +19,7 @@ import { cuttingShape } from './ordering/cuttingSettings.ts'
 import type { CuttingSettings } from './ordering/orderModel.ts'
 import { openBookTakes, type OpenBookReplies } from './openBook/requests.ts'
 import { jobBookTakes, type JobBookReplies } from './job/requests.ts'
+import { usualTakes, type UsualReplies } from './gate/usualGate.ts'
 import { keepingTakes, type KeepingReplies } from './keeping/requests.ts'
 import { orderTakes, type OrderReplies } from './ordering/requests.ts'
 import { handShape, undoTakes, type UndoReplies } from './undo/requests.ts'
@@ -153,6 +154,8 @@ const takes = {
   ...openBookTakes,
   ...keepingTakes,
   ...undoTakes,
+  ...usualTakes,
+  'papers.gate': v.strictObject({ id }),
 } as const
 
 /** longText is the limit of the notes field; `jobs.change` checks its values field by field. */
@@ -164,7 +167,9 @@ type Replies = MoneyReplies &
   BenchPaperReplies &
   OpenBookReplies &
   KeepingReplies &
-  UndoReplies & {
+  UndoReplies &
+  UsualReplies & {
+    'papers.gate': { spec: GateSpec }
     'book.summary': BookSummary
     'jobs.open': Job
     'jobs.create': Job

@@ -100,6 +100,11 @@ const carried: Readonly<Record<RequestName, true>> = {
   'undo.back': true,
   'undo.again': true,
   'book.pulse': true,
+  'usual.list': true,
+  'usual.add': true,
+  'usual.rename': true,
+  'usual.remove': true,
+  'papers.gate': true,
 }
 
 /** The names the window may call, in the contract's order. */

@@ -49,6 +49,7 @@ import {
 import { orderCandidates, timberTask } from './timberTask.ts'
 import { listWorkDone, addWorkDone, removeWorkDone, workRecord } from './workDone.ts'
 import { doAgain, feelPulse, listDeeds, takeBack } from './undo.ts'
+import { addUsualGate, gateOfPaper, listUsualGates, removeUsualGate, renameUsualGate } from './usualGates.ts'
 import { uncoveredWords } from './uncovered.ts'
 import { addSection, changeSection, listSections, removeSection } from './sections.ts'
 
@@ -149,4 +150,9 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'undo.back': takeBack,
   'undo.again': doAgain,
   'book.pulse': feelPulse,
+  'usual.list': listUsualGates,
+  'usual.add': addUsualGate,
+  'usual.rename': renameUsualGate,
+  'usual.remove': removeUsualGate,
+  'papers.gate': gateOfPaper,
 }

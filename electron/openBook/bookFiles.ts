@@ -14,7 +14,7 @@ const written = (rows: OpenRows | object): string => `${JSON.stringify(rows, nul
 
 const aboutText = `A job book of Bracework, taken out to be read by people and programs.
 
-settings.json       the workshop: its name, saws, money, standard times; the sections it keeps
+settings.json       the workshop: its name, saws, money, standard times; the sections and usual gates it keeps
 customers.json      who the jobs are for
 prices              suppliers, the lines of the price book, every change of prices and every price there ever was
 jobs                a file for each job: the gate as it was entered, its options, its notes, what it took, every change made to it
@@ -147,7 +147,11 @@ function* orderFiles(snapshot: Snapshot): Generator<OpenFile> {
 }
 
 function* everyFile(snapshot: Snapshot): Generator<OpenFile> {
-  const rows = { settings: [...snapshot.all('settings')], sections: [...snapshot.all('sections')] }
+  const rows = {
+    settings: [...snapshot.all('settings')],
+    sections: [...snapshot.all('sections')],
+    usualGates: [...snapshot.all('usualGates')],
+  }
   yield { place: 'settings.json', pieces: [written(rows)] }
   yield* customerFiles(snapshot)
   yield* priceFiles(snapshot)

@@ -9,6 +9,8 @@ export type SvgElement = {
   attributes: Record<string, string | number>
   part?: string
   words?: string
+  /** A dimension's figure that is an entry of the form. */
+  entered?: boolean
 }
 
 /** Two places after the point: a hundredth of a millimetre on paper. */
@@ -61,10 +63,22 @@ const circleOf = ({ part, pen, fill, centre, radius }: Kind<'circle'>): SvgEleme
   },
 })
 
-const wordsOf = ({ part, text, tone, weight, x, y, size, anchor, angle }: Kind<'text'>): SvgElement => ({
+const wordsOf = ({
+  part,
+  text,
+  tone,
+  weight,
+  x,
+  y,
+  size,
+  anchor,
+  angle,
+  source,
+}: Kind<'text'>): SvgElement => ({
   tag: 'text',
   part,
   words: text,
+  entered: source?.entry !== undefined,
   attributes: {
     class: `words tone-${tone} weight-${weight}`,
     x: short(x),

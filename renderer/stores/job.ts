@@ -21,6 +21,8 @@ export const useJobStore = defineStore('job', () => {
   const kept = shallowRef<Job | null>(null)
   const waiting = shallowRef<Edit[]>([])
   const onTheWay = shallowRef<Edit[]>([])
+  /** What a part that is being moved stands at: shown, and no edit until it is let go. */
+  const inHand = shallowRef<Edit>([])
   const keptAt = ref<string | null>(null)
   const trouble = ref('')
   const missing = ref('')
@@ -32,7 +34,13 @@ export const useJobStore = defineStore('job', () => {
   let turns: Promise<void> = Promise.resolve()
 
   const pending = computed(() => [...onTheWay.value, ...waiting.value])
-  const job = computed(() => (kept.value ? withEdits(kept.value, pending.value) : null))
+  const job = computed(() =>
+    kept.value
+      ? withEdits(kept.value, inHand.value.length > 0 ? [...pending.value, inHand.value] : pending.value)
+      : null,
+  )
+  /** Shows changes on the board without making them; none puts it back as it was. */
+  const hold = (changes: Edit) => (inHand.value = changes)
 
   function adopt(newer: Job) {
     if (kept.value && newer.id !== kept.value.id) return
@@ -134,6 +142,7 @@ export const useJobStore = defineStore('job', () => {
     kept.value = null
     waiting.value = []
     onTheWay.value = []
+    inHand.value = []
     overlaps.value = []
     refused.value = []
     keptAt.value = null
@@ -182,6 +191,7 @@ export const useJobStore = defineStore('job', () => {
     overlaps,
     refused,
     edit,
+    hold,
     send,
     look,
     open,

@@ -10,6 +10,17 @@ export type Pen =
 /** What a shape is filled with. Tints are quiet; 'cut' is end grain in a section, 'metal' ironmongery. */
 export type Fill = 'none' | 'board' | 'ledge' | 'brace' | 'cut' | 'metal' | 'paper' | 'ink' | 'accent'
 
+/**
+ * Where a dimension's figure comes from; mm is what it measures (degrees for an angle). entry: it is an entered value, standing in the spec at field; what is
+ * entered there is times × figure + add (a ledge's height is its foot's distance and half its width more). worked: the id of the working
+ * behind it.
+ */
+export type FigureSource = {
+  mm: number
+  entry?: { field: string; times: 1 | -1; add: number }
+  worked?: string
+}
+
 /** part names the piece a mark belongs to ('board 3', 'bottom ledge', 'lower brace', 'dimension width'), for lighting it. */
 type Belongs = { part?: string }
 
@@ -58,6 +69,7 @@ export type ChainLabel = {
   text: string
   secondary?: string
   part?: string
+  source?: FigureSource
   /** Neighbours of one group may be written once as '6 × 112' where each alone has no room. */
   group?: string
 }
@@ -103,6 +115,7 @@ export type Dimension = Belongs & {
   room: number
   aside: Aside
   within: number
+  source?: FigureSource
 }
 
 /**
@@ -119,6 +132,7 @@ export type AngleDimension = Belongs & {
   text: string
   over: Fill
   aside: Aside
+  source?: FigureSource
 }
 
 /** small is for names and other words; figures are 'figure' where room is short, or larger. */

@@ -4,6 +4,7 @@ import type { LengthUnit } from '../job/job.ts'
 import type { Drawing } from './drawing.ts'
 import type { GateView } from './elevation.ts'
 import { explodedView } from './explodedView.ts'
+import { withSources } from './figureSources.ts'
 import { gateView } from './gateDrawings.ts'
 import { groundProfile } from './groundProfile.ts'
 import { mirror } from './hand.ts'
@@ -73,7 +74,8 @@ function turningWidth({ placing }: GateView, name: ExtraView): number {
 }
 
 function turnedByHand(view: GateView, name: ExtraView): Drawing | undefined {
-  const drawing = drawn(view, name)
+  const bare = drawn(view, name)
+  const drawing = bare && withSources(bare, view)
   const side = lookedAt[name]
   if (!drawing || side === 'either') return drawing
   const over = side === 'back' ? view.spec.hung === 'left' : view.spec.hung === 'right'

@@ -5,6 +5,7 @@ import { backElevation } from './backElevation.ts'
 import type { Drawing } from './drawing.ts'
 import type { GateView } from './elevation.ts'
 import { faceElevation } from './faceElevation.ts'
+import { withSources } from './figureSources.ts'
 import { figureText } from './figureText.ts'
 import { mirror } from './hand.ts'
 import { placeLeaves } from './placeLeaves.ts'
@@ -30,11 +31,14 @@ export function gateDrawings(spec: GateSpec, design: Design, unit: LengthUnit): 
   const [leaf] = design.leaves
   if (!leaf) throw new RangeError('a design without a leaf can’t be drawn')
   const { width } = view.placing
-  const back = backElevation(view)
-  const face = faceElevation(view)
-  const cut = spec.frame
-    ? stileSection({ spec, leaf }, spec.frame, view.figures)
-    : section({ spec, design, leaf }, unit)
+  const back = withSources(backElevation(view), view)
+  const face = withSources(faceElevation(view), view)
+  const cut = withSources(
+    spec.frame
+      ? stileSection({ spec, leaf }, spec.frame, view.figures)
+      : section({ spec, design, leaf }, unit),
+    view,
+  )
   return spec.hung === 'left'
     ? { back: mirror(back, width), face, section: cut }
     : { back, face: mirror(face, width), section: mirror(cut, leaf.width) }

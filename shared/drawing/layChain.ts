@@ -2,7 +2,7 @@ import type { Point } from '../geometry/point.ts'
 import type { Chain } from './drawing.ts'
 import { capHeight, textSizes } from './pens.ts'
 import { placeLabels, type PlacedLabel } from './placeLabels.ts'
-import type { Primitive } from './primitives.ts'
+import type { Primitive, TextPrimitive } from './primitives.ts'
 import { textWidth } from './textWidth.ts'
 
 /** Paper mm: gap before an extension line, its run past the dimension line, half a tick, a figure's lift off the line. */
@@ -77,7 +77,8 @@ type Row = {
 
 function figure(placed: PlacedLabel, row: Row): Primitive[] {
   const part = placed.label.part ?? row.part
-  const write = (text: string, size: number, off: number): Primitive => {
+  const { source } = placed.label
+  const write = (text: string, size: number, off: number): TextPrimitive => {
     const [x, y] = row.place(placed.at, row.line + off)
     const angle = row.upright ? 90 : 0
     return {
@@ -96,8 +97,9 @@ function figure(placed: PlacedLabel, row: Row): Primitive[] {
   const size = textSizes[placed.size]
   const clearOfTicks = overrun + 0.4
   const beyond = (type: number) => clearOfTicks + capHeight * type
-  if (placed.row === 'beyond') return [write(placed.text, size, row.toLeft ? -clearOfTicks : beyond(size))]
-  const out = [write(placed.text, size, -lift - (placed.count > 1 ? 0.6 : 0))]
+  if (placed.row === 'beyond')
+    return [{ ...write(placed.text, size, row.toLeft ? -clearOfTicks : beyond(size)), source }]
+  const out: TextPrimitive[] = [{ ...write(placed.text, size, -lift - (placed.count > 1 ? 0.6 : 0)), source }]
   const second = placed.label.secondary
   if (second !== undefined && textWidth(second, textSizes.figure) <= placed.width * 3)
     out.push(write(second, textSizes.figure, beyond(textSizes.figure)))

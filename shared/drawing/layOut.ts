@@ -19,17 +19,7 @@ export type Sheet = { width: number; height: number; scale: number; caption?: st
  * dimensions, hatching, symbols and words get their places, shared by every painter. The object is centred in what the margins leave.
  */
 export function layOut(drawing: Drawing, sheet: Sheet): LaidOut {
-  const { extent, margin } = drawing
-  const bottom = margin.bottom + drawing.notes.length * noteSpacing
-  const [width, height] = [extent.maxX - extent.minX, extent.maxY - extent.minY].map(
-    (size) => size / sheet.scale,
-  ) as [number, number]
-  const left = margin.left + (sheet.width - margin.left - margin.right - width) / 2
-  const top = margin.top + (sheet.height - margin.top - bottom - height) / 2
-  const toPaper: ToPaper = ([x, y]) => [
-    left + (x - extent.minX) / sheet.scale,
-    top + (extent.maxY - y) / sheet.scale,
-  ]
+  const toPaper = paperOf(drawing, sheet)
   const page = { toPaper, scale: sheet.scale, width: sheet.width, height: sheet.height }
   return {
     width: sheet.width,
@@ -37,6 +27,17 @@ export function layOut(drawing: Drawing, sheet: Sheet): LaidOut {
     scale: sheet.scale,
     primitives: [...drawing.marks.flatMap((mark) => layMark(mark, page)), ...surroundings(drawing, sheet)],
   }
+}
+
+/** Where each place of a drawing (mm) comes on its box of paper (mm from the top left): the object centred in what the margins leave. */
+export function paperOf({ extent, margin, notes }: Drawing, sheet: Sheet): ToPaper {
+  const bottom = margin.bottom + notes.length * noteSpacing
+  const [width, height] = [extent.maxX - extent.minX, extent.maxY - extent.minY].map(
+    (size) => size / sheet.scale,
+  ) as [number, number]
+  const left = margin.left + (sheet.width - margin.left - margin.right - width) / 2
+  const top = margin.top + (sheet.height - margin.top - bottom - height) / 2
+  return ([x, y]) => [left + (x - extent.minX) / sheet.scale, top + (extent.maxY - y) / sheet.scale]
 }
 
 type Page = { toPaper: ToPaper; scale: number; width: number; height: number }

@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/point.ts'
-import type { AngleDimension, Aside, Dimension, Fill } from './drawing.ts'
+import type { AngleDimension, Aside, Dimension, FigureSource, Fill } from './drawing.ts'
 import type { ToPaper } from './layChain.ts'
 import { capHeight, textSizes } from './pens.ts'
 import type { Primitive } from './primitives.ts'
@@ -28,7 +28,10 @@ export function patch(
 }
 
 /** A figure without room at its own place, written small beside the leaf; nothing where there is none either. */
-function layAside(aside: Aside, page: { toPaper: ToPaper; scale: number; part?: string }): Primitive[] {
+function layAside(
+  aside: Aside,
+  page: { toPaper: ToPaper; scale: number; part?: string; source?: FigureSource },
+): Primitive[] {
   if (aside.height / page.scale < aside.least) return []
   const at = page.toPaper(aside.at)
   return [
@@ -43,6 +46,7 @@ function layAside(aside: Aside, page: { toPaper: ToPaper; scale: number; part?: 
       angle: 0,
       tone: 'dimension',
       part: page.part,
+      source: page.source,
     },
   ]
 }
@@ -58,7 +62,7 @@ export function layDimension(mark: Dimension, toPaper: ToPaper, scale: number): 
   const text =
     mark.texts.find((words) => textWidth(words, size) + 6 <= stretch) ?? shortest(mark.texts, stretch)
   if (text === undefined || mark.room / scale < slopeNeeds)
-    return layAside(mark.aside, { toPaper, scale, part: mark.part })
+    return layAside(mark.aside, { toPaper, scale, part: mark.part, source: mark.source })
   const along: Point = [(to[0] - from[0]) / length, (to[1] - from[1]) / length]
   const left: Point = [along[1], -along[0]]
   return slopingLine(mark, {
@@ -133,6 +137,7 @@ function slopingWords(mark: Dimension, slope: { middle: Point; along: Point; tex
       angle,
       tone: 'dimension',
       part: mark.part,
+      source: mark.source,
     },
   ]
 }
@@ -166,7 +171,8 @@ export function layAngle(mark: AngleDimension, toPaper: ToPaper, scale: number):
   const width = textWidth(mark.text, size)
   const half = ((mark.end - mark.start) * Math.PI) / 360
   const reach = radius < leastRadius ? undefined : figureReach({ radius, half }, width, room)
-  if (reach === undefined) return layAside(mark.aside, { toPaper, scale, part: mark.part })
+  if (reach === undefined)
+    return layAside(mark.aside, { toPaper, scale, part: mark.part, source: mark.source })
   const apex = toPaper(mark.apex)
   const at = (degrees: number, r: number): Point => {
     const turn = (degrees * Math.PI) / 180
@@ -191,6 +197,7 @@ export function layAngle(mark: AngleDimension, toPaper: ToPaper, scale: number):
       angle: 0,
       tone: 'dimension',
       part: mark.part,
+      source: mark.source,
     },
   ]
 }

@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/point.ts'
-import type { Fill, Pen } from './drawing.ts'
+import type { FigureSource, Fill, Pen } from './drawing.ts'
 
 type Belongs = { part?: string }
 
@@ -34,6 +34,8 @@ export type TextPrimitive = Belongs & {
   anchor: 'start' | 'middle' | 'end'
   angle: number
   tone: 'ink' | 'dimension'
+  /** Where a dimension's figure comes from. */
+  source?: FigureSource
 }
 
 /** What every painter draws, and all that it draws. */

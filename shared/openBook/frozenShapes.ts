@@ -38,6 +38,9 @@ export const gateEntryProblems = (value: unknown): Problem[] =>
 export const optionSpecProblems = (value: unknown): Problem[] =>
   value === null ? [] : problemsOf(parseSpec)(value)
 
+/** A gate that is kept whole. */
+export const gateProblems = problemsOf(parseSpec)
+
 export const priceEntryProblems = problemsOf((value) => parseShape(entryShape, value))
 export const planProblems = problemsOf((value) => parseShape(planShape, value))
 export const buyRequestProblems = problemsOf(parseBuyRequest)

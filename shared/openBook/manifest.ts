@@ -100,7 +100,7 @@ export type FileKind = { place: RegExp; holding: Holding; list?: TableName }
 const one = { least: 1, most: 1 }
 
 export const fileKinds: readonly FileKind[] = [
-  { place: /^settings\.json$/, holding: { settings: {}, sections: {} } },
+  { place: /^settings\.json$/, holding: { settings: {}, sections: {}, usualGates: {} } },
   { place: /^customers( \d+)?\.json$/, holding: { customers: {} } },
   { place: /^prices\/suppliers\.csv$/, holding: { suppliers: {} }, list: 'suppliers' },
   { place: /^prices\/lines( \d+)?\.json$/, holding: { items: {}, supplies: {} } },

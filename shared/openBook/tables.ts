@@ -33,6 +33,15 @@ export const tables = {
       ...{ tongueMm: c.orNothing(c.allowance), grooveMm: c.orNothing(c.allowance), source: c.text },
     },
   },
+  usualGates: {
+    order: ['id'],
+    since: 5,
+    columns: {
+      ...{ id, name: c.name, unit: c.oneOf('mm', 'in') },
+      spec: c.tree(object, frozen.gateProblems),
+      keptAt: c.moment,
+    },
+  },
   customers: {
     order: ['id'],
     columns: {

@@ -308,6 +308,14 @@ CREATE TABLE supplies (
   PRIMARY KEY (item_id, supplier_id)
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE usual_gates (
+  id INTEGER PRIMARY KEY,
+  name TEXT NOT NULL UNIQUE COLLATE NOCASE CHECK (length(name) > 0),
+  unit TEXT NOT NULL CHECK (unit IN ('mm', 'in')),
+  spec TEXT NOT NULL CHECK (json_valid(spec)),
+  kept_at TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE work_done (
   id INTEGER PRIMARY KEY,
   job_id INTEGER NOT NULL REFERENCES jobs (id),

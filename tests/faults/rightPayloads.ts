@@ -5,6 +5,7 @@ import { standardTimes } from '../../shared/pricing/standardTimes.ts'
 import { pence } from '../../shared/pricing/pence.ts'
 import { orderingBook, placed, placing, receivedWhole } from '../handlers/anOrder.ts'
 import type { Opened } from '../handlers/opened.ts'
+import { wholeGates } from '../drawing/wholeGates.ts'
 import { metrePrice, timberItem } from '../fixtures/prices.ts'
 
 /** A payload for each request that it takes as it stands, on the book that goes with them. */
@@ -59,6 +60,9 @@ export async function rightPayloads(context: Opened): Promise<RightPayloads> {
   const supplierWords = { name: 'Test Timber', phone: '', notes: '' }
   const place = await placing(book, jobs.slice(2, 3))
   const carried = await ask('job.takeOut', { jobId: first, papers: true })
+  const usual = wholeGates[0]?.spec
+  const [keptGate] = await ask('usual.add', { name: 'Paddock gate', unit: 'mm', spec: usual })
+  if (!keptGate) throw new Error('no usual gate')
   const copy = { name: 'jobs 2026-03-02 0800 day.book' }
   await ask('sections.add', { use: 'boards', section: standardSections.boards })
   await ask('sections.add', { use: 'ledges', section: standardSections.ledges })
@@ -126,6 +130,11 @@ export async function rightPayloads(context: Opened): Promise<RightPayloads> {
     'prices.apply': { prices, origin: 'spring list', stamp },
     'prices.rises': {},
     'prices.undo': { riseId: rise?.id ?? 0 },
+    'usual.list': {},
+    'usual.add': { name: 'Field gate', unit: 'in', spec: usual },
+    'usual.rename': { id: keptGate.id, name: 'Churchyard gate' },
+    'usual.remove': { id: keptGate.id },
+    'papers.gate': { id: card.id },
     'options.list': { jobId: first },
     'options.add': { jobId: second, option },
     'options.change': { id: added.id, version: added.version, option },

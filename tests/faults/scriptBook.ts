@@ -1,3 +1,4 @@
+import { wholeGates } from '../drawing/wholeGates.ts'
 import type { OpenedBook } from '../../electron/openedBook.ts'
 import { standardSections } from '../../shared/gate/standardSpec.ts'
 import { timberItem } from '../fixtures/prices.ts'
@@ -71,6 +72,7 @@ async function fillLists(open: OpenedBook, { items }: Prepared): Promise<void> {
     })
     await asked(open, 'prices.addItem', { ...timberItem(standardSections.boards, 'boards'), name: words })
     await asked(open, 'sections.add', { use: 'boards', section: { ...standardSections.boards, name: words } })
+    await asked(open, 'usual.add', { name: words.slice(0, 100), unit: 'mm', spec: wholeGates[0]?.spec })
     const piece = { itemId: items['boards'], length: 700 + place, count: 1, jobId: null }
     await asked(open, 'rack.add', { ...piece, place: words, note: wordAt(place + 3) })
   }

@@ -1,0 +1,101 @@
+import type { Page } from '@playwright/test'
+import { entry, gateOf, type State } from './state.ts'
+
+/** A grip of the drawing by the entry that it moves. */
+const grip = (page: Page, field: string) => page.locator(`.grip[data-hold="${field}"]`)
+
+/** A plain gate with its hinges proposed. */
+async function hingedGate(page: Page): Promise<void> {
+  await gateOf(page, '985', '1830')
+  await page.locator('[data-view="large"] svg').waitFor()
+}
+
+async function drag(page: Page, field: string, by: { x: number; y: number }): Promise<void> {
+  const box = await grip(page, field).boundingBox()
+  if (!box) throw new Error(`no grip for ${field}`)
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x + by.x / 2, y + by.y / 2)
+  await page.mouse.move(x + by.x, y + by.y, { steps: 6 })
+  await page.waitForTimeout(400)
+}
+
+/** The gate under the hand: a size written on the drawing, a part moved, one that goes no further. */
+export const handStates: State[] = [
+  {
+    name: 'hand-size',
+    open: async (page) => {
+      await hingedGate(page)
+      await page.locator('.spot[data-entry="size.width"]').first().click()
+      await page.keyboard.type('38 7/8"')
+    },
+  },
+  {
+    name: 'hand-size-refused',
+    open: async (page) => {
+      await hingedGate(page)
+      await page.locator('.spot[data-entry="ledges.heights.0"]').first().click()
+      await page.keyboard.type('1700')
+      await page.keyboard.press('Enter')
+    },
+  },
+  {
+    name: 'hand-size-asked',
+    open: async (page) => {
+      await hingedGate(page)
+      await page.locator('.spot[data-entry="size.height"]').first().click()
+      await page.keyboard.type('1,830')
+    },
+  },
+  {
+    name: 'hand-worked',
+    open: async (page) => {
+      await hingedGate(page)
+      await page.locator('.told button').first().click()
+      await page.locator('.figure-working').waitFor()
+    },
+  },
+  {
+    name: 'hand-moving',
+    open: async (page) => {
+      await hingedGate(page)
+      await drag(page, 'ledges.heights.1', { x: 0, y: -30 })
+    },
+  },
+  {
+    name: 'hand-no-further',
+    open: async (page) => {
+      await hingedGate(page)
+      await drag(page, 'ledges.heights.1', { x: 0, y: -170 })
+    },
+  },
+  {
+    name: 'hand-moved',
+    open: async (page) => {
+      await hingedGate(page)
+      await drag(page, 'ledges.heights.0', { x: 0, y: -20 })
+      await page.mouse.up()
+      await page.waitForTimeout(500)
+    },
+  },
+  {
+    name: 'hand-focused',
+    open: async (page) => {
+      await hingedGate(page)
+      await grip(page, 'braces.footSetback').focus()
+      await page.keyboard.press('ArrowRight')
+      await page.waitForTimeout(300)
+    },
+  },
+  {
+    name: 'hand-inches',
+    open: async (page) => {
+      await hingedGate(page)
+      await page.getByText('inches', { exact: true }).first().click()
+      await page.waitForTimeout(400)
+      await drag(page, 'ledges.heights.2', { x: 0, y: 20 })
+      await entry(page, 'size.width').waitFor()
+    },
+  },
+]
