@@ -7,10 +7,12 @@ import { customersRoom, type CustomersRoom } from './customers.ts'
 import { jobsRoom, type JobsRoom } from './jobs.ts'
 import { keepingRoom, type KeepingRoom } from './keeping/keepingRoom.ts'
 import { migrate, pendingSteps, readMigrations, type Migration } from './migrate.ts'
+import { notesRoom, type NotesRoom } from './notes.ts'
 import { optionsRoom, type OptionsRoom } from './options.ts'
 import { wholeRoom, type WholeRoom } from './openBook/whole.ts'
 import { ordersRoom, type OrdersRoom } from './orders.ts'
 import { papersRoom, type PapersRoom } from './papers.ts'
+import { photographsRoom, type PhotographsRoom } from './photographs.ts'
 import { priceReading } from './priceReading.ts'
 import { priceQuestions } from './priceRows.ts'
 import { pricesRoom, type PricesRoom } from './prices.ts'
@@ -21,6 +23,7 @@ import { sampleRoom, type SampleRoom } from './sample.ts'
 import { sectionsRoom, type SectionsRoom } from './sections.ts'
 import { settingsRoom, type SettingsRoom } from './settings.ts'
 import { verifiedCopy } from './verifiedCopy.ts'
+import { happenedRoom, type HappenedRoom } from './whatHappened.ts'
 import { workDoneRoom, type WorkDoneRoom } from './workDone.ts'
 
 /**
@@ -33,6 +36,9 @@ export type Book = {
   jobs: JobsRoom
   customers: CustomersRoom
   papers: PapersRoom
+  notes: NotesRoom
+  photographs: PhotographsRoom
+  happened: HappenedRoom
   settings: SettingsRoom
   sections: SectionsRoom
   prices: PricesRoom
@@ -192,6 +198,9 @@ function roomsOf(connection: Connection, at: Standing) {
       customers,
       jobs: jobsRoom(connection, customers),
       papers: papersRoom(connection),
+      notes: notesRoom(connection),
+      photographs: photographsRoom(connection),
+      happened: happenedRoom(connection),
       settings: settingsRoom(connection),
       sections: sectionsRoom(connection),
       keeping: keepingRoom(connection, at.path),

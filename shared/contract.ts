@@ -10,6 +10,7 @@ import {
   type Paper,
   type Customer,
 } from './job/job.ts'
+import { notesTakes, type NotesReplies } from './notes/requests.ts'
 import type { FolderKind } from './folderWarning.ts'
 import type { Result } from './problem.ts'
 import type { Section, Workshop } from './gate/spec.ts'
@@ -150,6 +151,7 @@ const takes = {
   'job.handed': nothing,
   ...openBookTakes,
   ...keepingTakes,
+  ...notesTakes,
 } as const
 
 /** longText is the limit of the notes field; `jobs.change` checks its values field by field. */
@@ -159,7 +161,8 @@ type Replies = MoneyReplies &
   OrderReplies &
   BenchPaperReplies &
   OpenBookReplies &
-  KeepingReplies & {
+  KeepingReplies &
+  NotesReplies & {
     'book.summary': BookSummary
     'jobs.list': JobRow[]
     'jobs.open': Job

@@ -5,6 +5,7 @@ import { standardTimes } from '../../shared/pricing/standardTimes.ts'
 import { pence } from '../../shared/pricing/pence.ts'
 import { orderingBook, placed, placing, receivedWhole } from '../handlers/anOrder.ts'
 import type { Opened } from '../handlers/opened.ts'
+import { smallPhotograph } from '../fixtures/photograph.ts'
 import { metrePrice, timberItem } from '../fixtures/prices.ts'
 
 /** A payload for each request that it takes as it stands, on the book that goes with them. */
@@ -59,6 +60,8 @@ export async function rightPayloads(context: Opened): Promise<RightPayloads> {
   const supplierWords = { name: 'Test Timber', phone: '', notes: '' }
   const place = await placing(book, jobs.slice(2, 3))
   const carried = await ask('job.takeOut', { jobId: first, papers: true })
+  const note = await ask('notes.add', { jobId: first, words: 'Ring.', on: '2026-03-02', at: '14:05' })
+  const photograph = await ask('photographs.add', { jobId: first, ...smallPhotograph, words: '' })
   const copy = { name: 'jobs 2026-03-02 0800 day.book' }
   return {
     'book.summary': {},
@@ -181,5 +184,15 @@ export async function rightPayloads(context: Opened): Promise<RightPayloads> {
     'keeping.putAway': {},
     'keeping.goOver': {},
     'keeping.putBack': { paperId: card.id },
+    'notes.list': { jobId: first, all: true },
+    'notes.add': { jobId: first, words: 'Ring before coming.', on: '2026-03-02', at: '14:05' },
+    'notes.mend': { id: note.id, words: 'Ring first.', on: '2026-03-03', at: '09:30' },
+    'notes.putAway': { id: note.id, away: true },
+    'photographs.list': { jobId: first },
+    'photographs.add': { jobId: first, ...smallPhotograph, words: 'the post' },
+    'photographs.bytes': { id: photograph.id },
+    'photographs.describe': { id: photograph.id, words: 'the leaning post' },
+    'photographs.putAway': { id: photograph.id, away: true },
+    'happened.list': { jobId: first, kind: 'gate', before: 3 },
   }
 }
