@@ -6,6 +6,7 @@ import type { CustomersRoom, NewCustomer } from './customers.ts'
 import { nextJobNumber } from './jobNumber.ts'
 import { jobFrom } from './jobRows.ts'
 import type { JobStatements } from './jobStatements.ts'
+import { withNoteWords } from './noteWords.ts'
 import { searchRoom } from './search.ts'
 
 /** What a new job is made from. at says when it was taken in, now unless given. */
@@ -33,6 +34,7 @@ export type JobWriting = {
 export function jobWriting(connection: Connection, customers: CustomersRoom, run: JobStatements): JobWriting {
   const { db, now } = connection
   const words = searchRoom(connection)
+  const withNotes = withNoteWords(db)
 
   const stored = (id: number): Job | undefined => {
     const found = run.one.get(id)
@@ -42,7 +44,7 @@ export function jobWriting(connection: Connection, customers: CustomersRoom, run
   const withWords = (id: number): Job => {
     const job = stored(id)
     if (!job) throw new Error(`job ${id} was written and can't be read`)
-    words.keepJob(job)
+    words.keepJob(withNotes(job))
     return job
   }
 

@@ -66,11 +66,13 @@ export function jobsRoom(connection: Connection, customers: CustomersRoom): Jobs
     const job = stored(id)
     if (!job) return undefined
     const { customer, title, unit, entry } = job
-    return add({
+    const made = add({
       job: { customer, title, due: null, unit, spec: entry.spec, notes: notesOf?.(job) ?? '' },
       customerId: customer.id,
       entry,
     })
+    run.log.run(made.id, 'madeAgainFrom', 'null', JSON.stringify(job.number), made.createdAt)
+    return made
   }
 
   return {

@@ -8,12 +8,14 @@ import { customersRoom, type CustomersRoom } from './customers.ts'
 import { jobsRoom, type JobsRoom } from './jobs.ts'
 import { keepingRoom, type KeepingRoom } from './keeping/keepingRoom.ts'
 import { migrate, pendingSteps, readMigrations, type Migration } from './migrate.ts'
+import { notesRoom, type NotesRoom } from './notes.ts'
 import { optionsRoom, type OptionsRoom } from './options.ts'
 import type { Staging } from './openBook/staging.ts'
 import { wholeRoom, type WholeRoom } from './openBook/whole.ts'
 import { ordersRoom, type OrdersRoom } from './orders.ts'
 import { papersRoom, type PapersRoom } from './papers.ts'
 import { piecesRoom, type PiecesRoom } from './pieces.ts'
+import { photographsRoom, type PhotographsRoom } from './photographs.ts'
 import { priceReading } from './priceReading.ts'
 import { priceQuestions } from './priceRows.ts'
 import { pricesRoom, type PricesRoom } from './prices.ts'
@@ -30,6 +32,7 @@ import { keepDeeds, noDeeds, type Deeds } from './undo/keepDeeds.ts'
 import { undoRoom, type UndoRoom } from './undo/undoRoom.ts'
 import { watchedTables } from './undo/watched.ts'
 import { usualGatesRoom, type UsualGatesRoom } from './usualGates.ts'
+import { happenedRoom, type HappenedRoom } from './whatHappened.ts'
 import { workDoneRoom, type WorkDoneRoom } from './workDone.ts'
 import { yearRoom, type YearRoom } from './year.ts'
 
@@ -46,6 +49,9 @@ export type Book = {
   pieces: PiecesRoom
   customers: CustomersRoom
   papers: PapersRoom
+  notes: NotesRoom
+  photographs: PhotographsRoom
+  happened: HappenedRoom
   settings: SettingsRoom
   sections: SectionsRoom
   prices: PricesRoom
@@ -241,6 +247,9 @@ function roomsOf(opened: Connection, at: Standing) {
       year: yearRoom(connection),
       pieces: piecesRoom(connection),
       papers: papersRoom(connection),
+      notes: notesRoom(connection),
+      photographs: photographsRoom(connection),
+      happened: happenedRoom(connection),
       settings: settingsRoom(connection),
       sections: sectionsRoom(connection),
       usualGates: usualGatesRoom(connection),

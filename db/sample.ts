@@ -8,7 +8,7 @@ export const sampleWorkshopName = 'A made-up workshop'
 
 export type SampleRoom = {
   /**
-   * Takes every sample job out, with its papers, options, orders and changes, the sample's pieces of the rack, the invented customers no other job belongs to, and the invented
+   * Takes every sample job out, with its papers, options, notes, photographs, orders and changes, the sample's pieces of the rack, the invented customers no other job belongs to, and the invented
    * prices that nothing of the workshop's own uses. Gives how many jobs went.
    */
   remove: () => number
@@ -19,7 +19,7 @@ function jobDropping({ db }: Connection): (id: number) => void {
   const dropAcceptances = db.prepare(
     'DELETE FROM acceptances WHERE paper_id IN (SELECT id FROM papers WHERE job_id = ?)',
   )
-  const drops = ['papers', 'options', 'work_done', 'changes'].map((table) =>
+  const drops = ['papers', 'options', 'work_done', 'changes', 'job_notes', 'photographs'].map((table) =>
     db.prepare(`DELETE FROM ${table} WHERE job_id = ?`),
   )
   const dropJob = db.prepare('DELETE FROM jobs WHERE id = ?')

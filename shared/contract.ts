@@ -9,6 +9,7 @@ import {
   type Paper,
   type Customer,
 } from './job/job.ts'
+import { notesTakes, type NotesReplies } from './notes/requests.ts'
 import type { FolderKind } from './folderWarning.ts'
 import type { Result } from './problem.ts'
 import type { GateSpec, Section, Workshop } from './gate/spec.ts'
@@ -156,6 +157,7 @@ const takes = {
   ...undoTakes,
   ...usualTakes,
   'papers.gate': v.strictObject({ id }),
+  ...notesTakes,
 } as const
 
 /** longText is the limit of the notes field; `jobs.change` checks its values field by field. */
@@ -168,7 +170,8 @@ type Replies = MoneyReplies &
   OpenBookReplies &
   KeepingReplies &
   UndoReplies &
-  UsualReplies & {
+  UsualReplies &
+  NotesReplies & {
     'papers.gate': { spec: GateSpec }
     'book.summary': BookSummary
     'jobs.open': Job

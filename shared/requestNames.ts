@@ -105,6 +105,16 @@ const carried: Readonly<Record<RequestName, true>> = {
   'usual.rename': true,
   'usual.remove': true,
   'papers.gate': true,
+  'notes.list': true,
+  'notes.add': true,
+  'notes.mend': true,
+  'notes.putAway': true,
+  'photographs.list': true,
+  'photographs.add': true,
+  'photographs.bytes': true,
+  'photographs.describe': true,
+  'photographs.putAway': true,
+  'happened.list': true,
 }
 
 /** The names the window may call, in the contract's order. */

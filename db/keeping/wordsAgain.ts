@@ -1,6 +1,7 @@
 import type { Database } from 'better-sqlite3'
 import { BookProblem } from '../bookProblem.ts'
 import { jobColumns, jobFrom, type StoredJob } from '../jobRows.ts'
+import { withNoteWords } from '../noteWords.ts'
 import { searchRoom } from '../search.ts'
 import type { Customer, Job } from '../../shared/job/job.ts'
 
@@ -23,6 +24,7 @@ export function wordsAgain(db: Database): void {
     write: (work) => work(),
     close: () => {},
   })
+  const withNotes = withNoteWords(db)
   db.exec('DELETE FROM job_words; DELETE FROM customer_words')
   const jobs = db.prepare<[], StoredJob>(
     `SELECT ${jobColumns} FROM jobs JOIN customers ON customers.id = jobs.customer_id`,
@@ -31,7 +33,7 @@ export function wordsAgain(db: Database): void {
   db.transaction(() => {
     for (const stored of jobs.all()) {
       const job = readable(stored)
-      if (job) words.keepJob(job)
+      if (job) words.keepJob(withNotes(job))
     }
     for (const customer of customers.all()) words.keepCustomer(customer)
   })()

@@ -2,13 +2,16 @@ import { createHash } from 'node:crypto'
 import type { Job } from '../../shared/job/job.ts'
 import { received } from '../../shared/gate/parseSpec.ts'
 import type { JobFile, NamedLine } from '../../shared/openBook/jobFile.ts'
-import { columnsIn, type OpenRow, type TableName } from '../../shared/openBook/tables.ts'
-import { bad, good, type Result } from '../../shared/problem.ts'
+import { jpegFacts } from '../../shared/notes/jpegFacts.ts'
+import { columnsIn, filesOf, type OpenRow, type TableName } from '../../shared/openBook/tables.ts'
+import { mostPhotographBytes, mostThumbnailBytes } from '../../shared/notes/photograph.ts'
+import { bad, good, type Problem, type Result } from '../../shared/problem.ts'
 import type { Connection } from '../connection.ts'
 import { customersRoom } from '../customers.ts'
 import { nextJobNumber } from '../jobNumber.ts'
 import { jobFrom } from '../jobRows.ts'
 import { jobStatements } from '../jobStatements.ts'
+import { withNoteWords } from '../noteWords.ts'
 import { searchRoom } from '../search.ts'
 import { cellOf, inBook } from './columns.ts'
 import type { Snapshot } from './snapshot.ts'
@@ -27,14 +30,25 @@ function linesNamed(entry: unknown): number[] {
   return [...chosen, ...finish].filter((id) => typeof id === 'number')
 }
 
-/** One job out of a book, with its cards where they are asked for; undefined when there is none. */
-export function jobAlone(snapshot: Snapshot, jobId: number, withPapers: boolean): JobFile | undefined {
+/** Bytes that lie beside rows, in base64: those of one column, one for each row. */
+const inText = (snapshot: Snapshot, table: TableName, column: string, rows: readonly OpenRow[]): string[] =>
+  filesOf(table)
+    .filter((file) => file.column === column)
+    .flatMap((file) => rows.map((row) => Buffer.from(snapshot.bytes(table, row, file)).toString('base64')))
+
+/** One job out of a book, with its cards and its photographs where they are asked for; undefined when there is none. */
+export function jobAlone(
+  snapshot: Snapshot,
+  jobId: number,
+  wanted: { papers: boolean; photographs: boolean },
+): JobFile | undefined {
   const [job] = snapshot.of('jobs', 'id', jobId)
   const [customer] = job ? snapshot.of('customers', 'id', job['customerId']) : []
   if (!job || !customer) return undefined
   const options = snapshot.of('options', 'jobId', jobId)
   const cards = snapshot.of('papers', 'jobId', jobId).filter(({ kind }) => kind === 'job-card')
-  const papers = withPapers ? cards : []
+  const papers = wanted.papers ? cards : []
+  const photographs = wanted.photographs ? snapshot.of('photographs', 'jobId', jobId) : []
   const ids = [...new Set(options.flatMap(({ entry }) => linesNamed(entry)))].sort((a, b) => a - b)
   const lines = ids.flatMap((id): NamedLine[] =>
     snapshot.of('items', 'id', id).map(({ kind, name }) => ({ id, kind: String(kind), name: String(name) })),
@@ -44,22 +58,63 @@ export function jobAlone(snapshot: Snapshot, jobId: number, withPapers: boolean)
     ...{ customer, job, options, papers, lines },
     changes: snapshot.of('changes', 'jobId', jobId),
     workDone: snapshot.of('workDone', 'jobId', jobId),
-    pdfs: papers.map((paper) => Buffer.from(snapshot.paperBytes(paper)).toString('base64')),
+    jobNotes: snapshot.of('jobNotes', 'jobId', jobId),
+    pdfs: inText(snapshot, 'papers', 'bytes', papers),
+    photographs,
+    pictures: inText(snapshot, 'photographs', 'bytes', photographs),
+    smallPictures: inText(snapshot, 'photographs', 'thumbnail', photographs),
   }
 }
 
-/** Papers whose bytes aren't those that were issued. */
-export function changedPapers({ papers, pdfs }: JobFile): Result<Uint8Array[]> {
-  const bytes = pdfs.map((words) => Buffer.from(words, 'base64'))
-  const wrong = papers.flatMap(({ sha256 }, place) => {
+/** What lies beside the rows of a job's file, one for each: its papers' bytes, its photographs' and their small pictures'. */
+export type BesideJob = { papers: Uint8Array[]; pictures: Uint8Array[]; smallPictures: Uint8Array[] }
+
+const bytesOf = (words: readonly string[]): Uint8Array[] => words.map((text) => Buffer.from(text, 'base64'))
+
+/** Bytes that aren't those whose hash stands in their row. */
+const changed = (
+  field: string,
+  said: string,
+  { rows, hash, bytes }: { rows: readonly OpenRow[]; hash: string; bytes: readonly Uint8Array[] },
+): Problem[] =>
+  rows.flatMap((row, place) => {
     const got = createHash('sha256')
       .update(bytes[place] ?? '')
       .digest('hex')
-    if (got === sha256) return []
-    const message = `the paper’s bytes aren’t those that were issued: got ${received(got)}, accepted is ${received(sha256)}`
-    return [{ code: 'refused', field: `pdfs[${place}]`, message }]
+    if (got === row[hash]) return []
+    const message = `${said}: got ${received(got)}, accepted is ${received(row[hash])}`
+    return [{ code: 'refused', field: `${field}[${place}]`, message }]
   })
-  return wrong.length > 0 ? bad(...wrong) : good(bytes)
+
+/** Pictures that are no JPEG of the size their row tells, or weigh more than a photograph here may. */
+const noPhotograph = (
+  rows: readonly OpenRow[],
+  pictures: readonly Uint8Array[],
+  small: readonly Uint8Array[],
+) =>
+  rows.flatMap(({ width, height }, place): Problem[] => {
+    const [whole, thumbnail] = [pictures[place], small[place]]
+    const facts = whole && whole.length <= mostPhotographBytes ? jpegFacts(whole) : undefined
+    const isSmall = thumbnail && thumbnail.length <= mostThumbnailBytes && jpegFacts(thumbnail) !== undefined
+    if (facts?.width === width && facts?.height === height && isSmall) return []
+    const message = `it is no photograph as they are kept here; accepted is a JPEG of ${String(width)} × ${String(height)} dots with a small picture`
+    return [{ code: 'refused', field: `pictures[${place}]`, message }]
+  })
+
+/** What lies beside a job's rows, each held against its hash; every one that isn't what was issued or put in is a problem. */
+export function besideJob(file: JobFile): Result<BesideJob> {
+  const [papers, pictures, smallPictures] = [file.pdfs, file.pictures, file.smallPictures].map(bytesOf)
+  const beside = { papers: papers ?? [], pictures: pictures ?? [], smallPictures: smallPictures ?? [] }
+  const issued = 'the paper’s bytes aren’t those that were issued'
+  const putIn = 'the photograph’s bytes aren’t those that were put in'
+  const rows = file.photographs
+  const wrong = [
+    ...changed('pdfs', issued, { rows: file.papers, hash: 'sha256', bytes: beside.papers }),
+    ...changed('pictures', putIn, { rows, hash: 'sha256', bytes: beside.pictures }),
+    ...changed('smallPictures', putIn, { rows, hash: 'thumbnailSha256', bytes: beside.smallPictures }),
+    ...noPhotograph(rows, beside.pictures, beside.smallPictures),
+  ]
+  return wrong.length > 0 ? bad(...wrong) : good(beside)
 }
 
 const said = (row: OpenRow, key: string): string => String(row[key] ?? '')
@@ -67,13 +122,15 @@ const said = (row: OpenRow, key: string): string => String(row[key] ?? '')
 /** A row put in with some of its columns said anew, and a number of its own. Gives that number. */
 const inserting =
   ({ db }: Connection, layout: number) =>
-  (table: TableName, row: OpenRow, bytes?: Uint8Array): number => {
+  (table: TableName, row: OpenRow, bytes: readonly (Uint8Array | undefined)[] = []): number => {
     const columns = columnsIn(table, layout).filter(([key]) => key !== 'id')
     const names = columns.map(([key]) => `"${inBook(key)}"`)
     const cells = columns.map(([key, column]) => cellOf(row[key] ?? null, column))
-    const all = bytes ? [...names, 'bytes'] : names
+    const all = [...names, ...filesOf(table).map(({ column }) => inBook(column))]
     const sql = `INSERT INTO ${inBook(table)} (${all.join(', ')}) VALUES (${all.map(() => '?').join(', ')})`
-    return Number(db.prepare(sql).run(...cells, ...(bytes ? [Buffer.from(bytes)] : [])).lastInsertRowid)
+    return Number(
+      db.prepare(sql).run(...cells, ...bytes.map((beside) => Buffer.from(beside ?? []))).lastInsertRowid,
+    )
   }
 
 /** Finds the price lines of another book in this one, by kind and name. */
@@ -118,9 +175,9 @@ export const freeNumber = (connection: Connection, number: string): string | und
 
 /**
  * Puts a job from a file into the book, in one writing: under its own number, or the next free one with the old one in its notes and its
- * log. Its cards come in frozen as they were issued.
+ * log. Its cards come in frozen as they were issued, its photographs as they were put in.
  */
-export function bringJobIn(connection: Connection, file: JobFile, bytes: readonly Uint8Array[]): CameIn {
+export function bringJobIn(connection: Connection, file: JobFile, beside: BesideJob): CameIn {
   const { db, now, write } = connection
   return write(() => {
     const { job, customer: who, lines } = file
@@ -148,13 +205,18 @@ export function bringJobIn(connection: Connection, file: JobFile, bytes: readonl
     const here = linesHere(connection, lines)
     for (const row of file.options) insert('options', { ...row, jobId, entry: entryHere(row['entry'], here) })
     for (const row of file.changes) insert('changes', { ...row, jobId })
+    insert('changes', { jobId, path: 'broughtIn', before: null, after: old, at: now() })
     if (!kept) insert('changes', { jobId, path: 'number', before: old, after: number, at: now() })
     for (const row of file.workDone) insert('workDone', { ...row, jobId })
-    for (const [place, row] of file.papers.entries()) insert('papers', { ...row, jobId }, bytes[place])
+    for (const row of file.jobNotes) insert('jobNotes', { ...row, jobId })
+    for (const [place, row] of file.papers.entries())
+      insert('papers', { ...row, jobId }, [beside.papers[place]])
+    for (const [place, row] of file.photographs.entries())
+      insert('photographs', { ...row, jobId }, [beside.pictures[place], beside.smallPictures[place]])
     const stored = jobStatements(connection).one.get(jobId)
     if (!stored) throw new Error(`job ${number} was written and can't be read`)
     const made = jobFrom(stored)
-    searchRoom(connection).keepJob(made)
+    searchRoom(connection).keepJob(withNoteWords(db)(made))
     const leftOut = lines.filter(({ id }) => !here.has(id)).map((line) => line.name)
     return { job: made, oldNumber: kept ? null : old, leftOut }
   })

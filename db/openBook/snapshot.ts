@@ -1,6 +1,12 @@
 import { createHash } from 'node:crypto'
 import Sqlite from 'better-sqlite3'
-import { columnsIn, tableOf, type OpenRow, type TableName } from '../../shared/openBook/tables.ts'
+import {
+  columnsIn,
+  tableOf,
+  type OpenRow,
+  type RowFile,
+  type TableName,
+} from '../../shared/openBook/tables.ts'
 import { asBookProblem, BookProblem } from '../bookProblem.ts'
 import { layoutOf } from '../migrate.ts'
 import { paperName } from '../papers.ts'
@@ -17,8 +23,8 @@ export type Snapshot = {
   all: (table: TableName) => Generator<OpenRow>
   /** The rows that belong to something: those whose column holds the number. */
   of: (table: TableName, column: string, id: unknown) => OpenRow[]
-  /** A paper's very bytes. Throws BookProblem 'damaged' when they are no longer those that were issued. */
-  paperBytes: (paper: OpenRow) => Uint8Array
+  /** The very bytes that lie beside a row. Throws BookProblem 'damaged' when they are no longer those that were issued or put in. */
+  bytes: (table: TableName, row: OpenRow, file: RowFile) => Uint8Array
   close: () => void
 }
 
@@ -37,21 +43,27 @@ const asked = (table: TableName, layout: number): { columns: string; from: strin
     .join(', ')}`,
 })
 
-function checkedBytes(paper: OpenRow, bytes: Uint8Array | undefined): Uint8Array {
-  if (bytes && createHash('sha256').update(bytes).digest('hex') === paper['sha256']) return bytes
-  const kind = paper['kind'] === 'quotation' ? 'quotation' : 'job-card'
-  throw new BookProblem(
+/** What is said of bytes that are no longer those whose hash was kept with them. */
+function damaged(table: TableName, row: OpenRow): BookProblem {
+  if (table === 'photographs')
+    return new BookProblem(
+      'damaged',
+      `A photograph is damaged (number ${String(row['place'])} of its job, added ${String(row['addedAt']).slice(0, 10)}): it is no longer what was put in, so it can’t be taken out. Bring back a copy of the book.`,
+    )
+  const kind = row['kind'] === 'quotation' ? 'quotation' : 'job-card'
+  return new BookProblem(
     'damaged',
-    `A paper is damaged (${paperName({ kind, revision: Number(paper['revision']) })}, issued ${String(paper['issuedAt']).slice(0, 10)}): it is no longer what was issued, so the book can’t be taken out whole. Bring back a copy of the book.`,
+    `A paper is damaged (${paperName({ kind, revision: Number(row['revision']) })}, issued ${String(row['issuedAt']).slice(0, 10)}): it is no longer what was issued, so the book can’t be taken out whole. Bring back a copy of the book.`,
   )
 }
+
+const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex')
 
 /** Looks at the book at a path as it stands now, beside whoever has it open. */
 export function snapshotOf(path: string): Snapshot {
   const db = asBookProblem(() => new Sqlite(path, { readonly: true, fileMustExist: true }))
   db.exec('BEGIN')
   const layout = layoutOf(db)
-  const bytes = db.prepare<[unknown], { bytes: Uint8Array }>('SELECT bytes FROM papers WHERE id = ?')
   const questions = new Map<string, ReturnType<typeof db.prepare<[unknown], Record<string, Cell>>>>()
   const question = (sql: string) => {
     const known = questions.get(sql) ?? db.prepare<[unknown], Record<string, Cell>>(sql)
@@ -76,7 +88,12 @@ export function snapshotOf(path: string): Snapshot {
       const sql = `SELECT ${columns} ${from} AND "${inBook(column)}" = ? ${order}`
       return asBookProblem(() => question(sql).all(id)).map(rowOpener(table, layout))
     },
-    paperBytes: (paper) => checkedBytes(paper, asBookProblem(() => bytes.get(paper['id']))?.bytes),
+    bytes: (table, row, { column, hash }) => {
+      const sql = `SELECT "${inBook(column)}" AS bytes FROM ${inBook(table)} WHERE id = ?`
+      const bytes = asBookProblem(() => question(sql).get(row['id']))?.['bytes']
+      if (Buffer.isBuffer(bytes) && hashOf(bytes) === row[hash]) return bytes
+      throw damaged(table, row)
+    },
     close: () => void db.close(),
   }
 }

@@ -1,7 +1,7 @@
 import { readdirSync, rmSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import Sqlite from 'better-sqlite3'
-import { columnsIn, tablesIn, type OpenRow, type TableName } from '../../shared/openBook/tables.ts'
+import { columnsIn, filesOf, tablesIn, type OpenRow, type TableName } from '../../shared/openBook/tables.ts'
 import type { Problem } from '../../shared/problem.ts'
 import { asBookProblem } from '../bookProblem.ts'
 import type { Connection } from '../connection.ts'
@@ -12,8 +12,13 @@ import { stagedWords } from './stagedWords.ts'
 import { cellOf, inBook, type Cell } from './columns.ts'
 import { rowProblem } from './rowProblems.ts'
 
-/** Where a row stands in the files, for whoever must mend it. */
-export type RowToAdd = { table: TableName; row: OpenRow; where: string; bytes?: Uint8Array }
+/** Where a row stands in the files, for whoever must mend it. bytes: what lay beside it, by the column it goes into. */
+export type RowToAdd = {
+  table: TableName
+  row: OpenRow
+  where: string
+  bytes?: Readonly<Record<string, Uint8Array>>
+}
 
 /**
  * A book being put together from open files, apart from the one in use: everything the book itself insists on is insisted on here, and the
@@ -59,16 +64,17 @@ const adding = ({ db }: Connection, layout: number) => {
   const statements = new Map(
     tablesIn(layout).map((table) => {
       const columns = columnsIn(table, layout)
-      const own = [...columns.map(([key]) => inBook(key)), ...(table === 'papers' ? ['bytes'] : [])]
+      const files = filesOf(table)
+      const own = [...columns.map(([key]) => inBook(key)), ...files.map(({ column }) => inBook(column))]
       const sql = `INSERT INTO ${inBook(table)} (${own.map((name) => `"${name}"`).join(', ')}) VALUES (${own.map(() => '?').join(', ')})`
-      return [table, { columns, run: db.prepare(sql) }] as const
+      return [table, { columns, files, run: db.prepare(sql) }] as const
     }),
   )
   return ({ table, row, bytes }: RowToAdd): void => {
     const known = statements.get(table)
     if (!known) throw new Error(`layout ${layout} has no ${table}`)
     const cells: Cell[] = known.columns.map(([key, column]) => cellOf(row[key] ?? null, column))
-    known.run.run(...cells, ...(table === 'papers' ? [Buffer.from(bytes ?? [])] : []))
+    known.run.run(...cells, ...known.files.map(({ column }) => Buffer.from(bytes?.[column] ?? [])))
   }
 }
 

@@ -2,7 +2,7 @@ import type { JobFile } from '../../shared/openBook/jobFile.ts'
 import type { Connection } from '../connection.ts'
 import type { Migration } from '../migrate.ts'
 import { verifiedCopy } from '../verifiedCopy.ts'
-import { bringJobIn, freeNumber, type CameIn } from './jobAlone.ts'
+import { bringJobIn, freeNumber, type BesideJob, type CameIn } from './jobAlone.ts'
 import { snapshotOf, type Snapshot } from './snapshot.ts'
 import { beginStaging, removeStaged, type Staging } from './staging.ts'
 import { takeOver } from './takeOver.ts'
@@ -25,8 +25,8 @@ export type WholeRoom = {
   takeOver: (staged: Staging) => void
   /** Whether a job that comes in could keep this number. */
   isFree: (number: string) => boolean
-  /** A job from a file comes in, all or nothing. bytes: its papers', one each. */
-  bringJobIn: (file: JobFile, bytes: readonly Uint8Array[]) => CameIn
+  /** A job from a file comes in, all or nothing, with what lies beside its rows. */
+  bringJobIn: (file: JobFile, beside: BesideJob) => CameIn
 }
 
 const ownTables = ['jobs', 'customers', 'items', 'suppliers', 'orders', 'rack_pieces']
@@ -61,6 +61,6 @@ export function wholeRoom(
       forget()
     },
     isFree: (number) => read(() => freeNumber(connection, number)) !== undefined,
-    bringJobIn: (file, bytes) => bringJobIn(connection, file, bytes),
+    bringJobIn: (file, beside) => bringJobIn(connection, file, beside),
   }
 }

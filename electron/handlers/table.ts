@@ -23,6 +23,14 @@ import { cancelOrder, cutOrder, listOrders, openOrder, placeOrder, receiveOrder 
 import { printDayList, printOrder } from './benchPapers.ts'
 import { bringJobIn, lookIntoJob, takeJobOut } from './jobFile.ts'
 import { bookWorkInHand, bringBookIn, lookIntoFolder, stopBookWork, takeBookOut } from './openBook.ts'
+import { addNote, listHappened, listNotes, mendNote, putNoteAway } from './notes.ts'
+import {
+  addPhotograph,
+  describePhotograph,
+  listPhotographs,
+  putPhotographAway,
+  readPhotograph,
+} from './photographs.ts'
 import { comparePapers, draftCard, issueCard, listPapers, printSheet, readPaper } from './papers.ts'
 import { gatherCards, issueCards, makeDueCard } from './batchCards.ts'
 import { listDueCards } from './dueCards.ts'
@@ -155,4 +163,14 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'usual.rename': renameUsualGate,
   'usual.remove': removeUsualGate,
   'papers.gate': gateOfPaper,
+  'notes.list': listNotes,
+  'notes.add': addNote,
+  'notes.mend': mendNote,
+  'notes.putAway': putNoteAway,
+  'photographs.list': listPhotographs,
+  'photographs.add': addPhotograph,
+  'photographs.bytes': readPhotograph,
+  'photographs.describe': describePhotograph,
+  'photographs.putAway': putPhotographAway,
+  'happened.list': listHappened,
 }

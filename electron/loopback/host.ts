@@ -6,7 +6,14 @@ import { faultWords } from '../discreet.ts'
 import { rendererFile } from '../rendererFile.ts'
 import { securityHeaders } from '../securityHeaders.ts'
 import { makeDoor, type Door } from './door.ts'
-import { limitsOfJobFile, limitsOfPlan, limitsOfPrices, readBody, type BodyLimits } from './readBody.ts'
+import {
+  limitsOfJobFile,
+  limitsOfPhotograph,
+  limitsOfPlan,
+  limitsOfPrices,
+  readBody,
+  type BodyLimits,
+} from './readBody.ts'
 import { closedPage, send, sendResult } from './reply.ts'
 import { requestRefusal, strangerRefusal, twiceRefusal, type Refusal } from './refusals.ts'
 
@@ -62,6 +69,7 @@ const limits: Partial<Record<RequestName, BodyLimits>> = {
   'prices.preview': limitsOfPrices,
   'prices.apply': limitsOfPrices,
   'orders.place': limitsOfPlan,
+  'photographs.add': limitsOfPhotograph,
   'job.lookInto': limitsOfJobFile,
   'job.bringIn': limitsOfJobFile,
 }

@@ -25,6 +25,9 @@ export const limitsOfPlan: BodyLimits = { bytes: mostBytesOfPrices, depth: 400 }
 /** One job with its cards: the text of its file, every quotation mark in it written as two signs. */
 export const limitsOfJobFile: BodyLimits = { bytes: 2 * mostOfJobFile, depth: mostDepth }
 
+/** One photograph with its small picture, in base64: nothing in it is nested. */
+export const limitsOfPhotograph: BodyLimits = { bytes: 2 * 1024 * 1024, depth: 1 }
+
 /** What a body held, or why it isn't taken. */
 export type Body = { value: unknown } | { refusal: Refusal }
 

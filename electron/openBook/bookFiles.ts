@@ -2,7 +2,13 @@ import type { Snapshot } from '../../db/openBook/snapshot.ts'
 import { csvHead, csvLine } from '../../shared/openBook/csv.ts'
 import { bookFormat, contentsName, formatVersion } from '../../shared/openBook/manifest.ts'
 import { safeName } from '../../shared/openBook/safeName.ts'
-import { tablesIn, type OpenRow, type OpenRows, type TableName } from '../../shared/openBook/tables.ts'
+import {
+  filesOf,
+  tablesIn,
+  type OpenRow,
+  type OpenRows,
+  type TableName,
+} from '../../shared/openBook/tables.ts'
 
 /** One file of a book taken out: where it goes, and its text or bytes piece by piece. */
 export type OpenFile = { place: string; pieces: Iterable<string | Uint8Array> }
@@ -19,6 +25,7 @@ customers.json      who the jobs are for
 prices              suppliers, the lines of the price book, every change of prices and every price there ever was
 jobs                a file for each job: the gate as it was entered, its options, its notes, what it took, every change made to it
 papers              each paper as it was issued, with what it was made from; sha256 is its fingerprint
+photographs         each photograph with what is said of it, and a small picture of it
 rack.json           offcuts and lengths on the rack, and what became of each
 orders              a file for each order of timber, with its plan, what came and what was cut
 book.json           says what belongs to this folder
@@ -93,13 +100,27 @@ const yearOf = (number: string): string => safeName(number.split('-')[0] ?? '')
 
 const paperKind = (kind: unknown): string => (kind === 'quotation' ? 'quotation' : 'card')
 
+/** What lies beside a row, each as a file of its own. */
+function* besideRow(snapshot: Snapshot, table: TableName, row: OpenRow, place: string): Generator<OpenFile> {
+  for (const file of filesOf(table))
+    yield { place: `${place}${file.ending}`, pieces: [snapshot.bytes(table, row, file)] }
+}
+
 function* paperFiles(snapshot: Snapshot, number: string, jobId: unknown): Generator<OpenFile> {
   for (const paper of snapshot.of('papers', 'jobId', jobId)) {
     const name = safeName(`${number} ${paperKind(paper['kind'])} ${String(paper['revision'])}`)
     const place = `papers/${yearOf(number)}/${name}`
     const acceptances = snapshot.of('acceptances', 'paperId', paper['id'])
     yield { place: `${place}.json`, pieces: [written({ papers: [paper], acceptances })] }
-    yield { place: `${place}.pdf`, pieces: [snapshot.paperBytes(paper)] }
+    yield* besideRow(snapshot, 'papers', paper, place)
+  }
+}
+
+function* photographFiles(snapshot: Snapshot, number: string, jobId: unknown): Generator<OpenFile> {
+  for (const photograph of snapshot.of('photographs', 'jobId', jobId)) {
+    const place = `photographs/${yearOf(number)}/${safeName(`${number} photograph ${String(photograph['place'])}`)}`
+    yield { place: `${place}.json`, pieces: [written({ photographs: [photograph] })] }
+    yield* besideRow(snapshot, 'photographs', photograph, place)
   }
 }
 
@@ -113,9 +134,11 @@ function* jobFiles(snapshot: Snapshot): Generator<OpenFile> {
       options: snapshot.of('options', 'jobId', job['id']),
       workDone: snapshot.of('workDone', 'jobId', job['id']),
       changes: snapshot.of('changes', 'jobId', job['id']),
+      jobNotes: snapshot.of('jobNotes', 'jobId', job['id']),
     }
     yield { place: `jobs/${yearOf(number)}/${name}.json`, pieces: [written(rows)] }
     yield* paperFiles(snapshot, number, job['id'])
+    yield* photographFiles(snapshot, number, job['id'])
   }
 }
 
@@ -162,14 +185,18 @@ function* everyFile(snapshot: Snapshot): Generator<OpenFile> {
 
 /** How many files a book comes to, near enough to show how far the work is. */
 export const filesExpected = (snapshot: Snapshot): number =>
-  8 + snapshot.count('jobs') + 2 * snapshot.count('papers') + snapshot.count('orders')
+  8 +
+  snapshot.count('jobs') +
+  2 * snapshot.count('papers') +
+  3 * snapshot.count('photographs') +
+  snapshot.count('orders')
 
 /** Every file of a book taken out, one after another; what says what belongs to the folder comes last. The same book gives the same files. */
 export function* bookFiles(snapshot: Snapshot): Generator<OpenFile> {
   const files: string[] = []
   yield { place: 'How to read this.txt', pieces: [aboutText] }
   for (const file of everyFile(snapshot)) {
-    if (!file.place.endsWith('.pdf')) files.push(file.place)
+    if (/\.(json|csv)$/.test(file.place)) files.push(file.place)
     yield file
   }
   const { layout } = snapshot

@@ -6,7 +6,12 @@ import { bad, good, type Problem, type Result } from '../../shared/problem.ts'
 const mega = 1024 * 1024
 
 /** The most that files of each ending may weigh, bytes: far past any book's. */
-const mostBytes: Readonly<Record<string, number>> = { json: 64 * mega, csv: 256 * mega, pdf: 64 * mega }
+const mostBytes: Readonly<Record<string, number>> = {
+  json: 64 * mega,
+  csv: 256 * mega,
+  pdf: 64 * mega,
+  jpg: 2 * mega,
+}
 
 const refused = (place: string, message: string): Problem => ({ code: 'refused', field: place, message })
 

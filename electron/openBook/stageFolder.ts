@@ -12,7 +12,7 @@ import {
 } from '../../shared/openBook/manifest.ts'
 import { mostProblems, readersFor, readRows, type Readers } from '../../shared/openBook/readRows.ts'
 import { readTree } from '../../shared/openBook/readTree.ts'
-import { tablesIn, type OpenRow, type TableName } from '../../shared/openBook/tables.ts'
+import { filesOf, tablesIn, type OpenRow, type TableName } from '../../shared/openBook/tables.ts'
 import { bad, good, type Problem, type Result } from '../../shared/problem.ts'
 import type { Pace } from './pace.ts'
 import { readPlace, wordsOf } from './readPlace.ts'
@@ -38,7 +38,7 @@ const isFull = ({ problems }: Desk): boolean => problems.length >= mostProblems
 function take(
   desk: Desk,
   place: string,
-  one: { table: TableName; row: OpenRow; where: string; bytes?: Uint8Array },
+  one: { table: TableName; row: OpenRow; where: string; bytes?: Record<string, Uint8Array> },
 ): void {
   const { table, row } = one
   desk.counts.set(table, (desk.counts.get(table) ?? 0) + 1)
@@ -64,22 +64,30 @@ async function takeList(
   }
 }
 
-/** The bytes of a paper, which lie beside what it was made from; they must be those that were issued. */
-async function paperBytes(desk: Desk, place: string, paper: OpenRow): Promise<Uint8Array | undefined> {
-  const beside = place.replace(/\.json$/, '.pdf')
-  const read = await readPlace(desk.root, beside)
-  if (!read.ok) {
-    desk.problems.push(...read.problems)
-    return undefined
+/** The bytes that lie beside a row: a paper's, a photograph's. They must be those that were issued or put in. */
+async function besideRow(
+  desk: Desk,
+  place: string,
+  { table, row }: { table: TableName; row: OpenRow },
+): Promise<Record<string, Uint8Array>> {
+  const found: Record<string, Uint8Array> = {}
+  for (const { column, hash, ending } of filesOf(table)) {
+    const beside = place.replace(/\.json$/, ending)
+    const read = await readPlace(desk.root, beside)
+    if (!read.ok) {
+      desk.problems.push(...read.problems)
+      continue
+    }
+    const got = createHash('sha256').update(read.value).digest('hex')
+    if (got === row[hash] && read.value.length > 0) found[column] = read.value
+    else
+      desk.problems.push({
+        code: 'refused',
+        field: beside,
+        message: `it isn’t the ${table === 'papers' ? 'paper that was issued' : 'photograph that was put in'}: got the fingerprint ${received(got)}, accepted is ${received(row[hash])}`,
+      })
   }
-  const got = createHash('sha256').update(read.value).digest('hex')
-  if (got === paper['sha256'] && read.value.length > 0) return read.value
-  desk.problems.push({
-    code: 'refused',
-    field: beside,
-    message: `it isn’t the paper that was issued: got the fingerprint ${received(got)}, accepted is ${received(paper['sha256'])}`,
-  })
-  return undefined
+  return found
 }
 
 async function takeRows(
@@ -92,8 +100,8 @@ async function takeRows(
   if (!rows.ok) return void desk.problems.push(...rows.problems.map((problem) => within(place, problem)))
   for (const table of tablesIn(desk.contents.layout))
     for (const [at, row] of (rows.value[table] ?? []).entries()) {
-      const bytes = table === 'papers' ? await paperBytes(desk, place, row) : undefined
-      take(desk, place, { table, row, where: `${table}[${at}]`, ...(bytes && { bytes }) })
+      const bytes = await besideRow(desk, place, { table, row })
+      take(desk, place, { table, row, where: `${table}[${at}]`, bytes })
       await desk.pace.breathe()
     }
 }

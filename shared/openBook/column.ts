@@ -30,6 +30,13 @@ const fitting = (accepted: string, pattern: RegExp): Column => ({
 /** A line of words. */
 export const text: Column = { kind: 'text', shape: words(shortest) }
 
+/** Words of a length between two bounds. */
+export const wordsOf = (least: number, most: number): Column => {
+  const accepted = `a text of ${least} to ${most} characters`
+  const shape = v.pipe(v.string(accepted), v.minLength(least, accepted), v.maxLength(most, accepted))
+  return { kind: 'text', shape }
+}
+
 /** Notes and the like. */
 export const longText: Column = { kind: 'text', shape: words(longest) }
 
@@ -56,6 +63,9 @@ export const moment = fitting(
 
 /** A day, '2026-03-02'. */
 export const day = fitting('a day as 2026-03-02', /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/)
+
+/** A time on the wall, '14:05'. */
+export const clock = fitting('a time as 14:05', /^([01]\d|2[0-3]):[0-5]\d$/)
 
 /** A job's number: a year or the sample's S, and a place, '2026-014'. */
 export const jobNumber = fitting('a job’s number as 2026-014', /^(\d{4}|S)-\d{3,9}$/)

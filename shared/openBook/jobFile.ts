@@ -6,6 +6,7 @@ import { bad, good, type Problem, type Result } from '../problem.ts'
 import { formatProblem, formatVersion, jobFormat, layoutProblem } from './manifest.ts'
 import { readRows, readersFor, type Holding } from './readRows.ts'
 import { readTree } from './readTree.ts'
+import { mostPhotographs } from '../notes/photograph.ts'
 import { safeName } from './safeName.ts'
 import type { OpenRow, OpenRows } from './tables.ts'
 
@@ -16,8 +17,9 @@ export const mostOfJobFile = 24 * 1024 * 1024
 export type NamedLine = { id: number; kind: string; name: string }
 
 /**
- * One job to carry to another book: its customer, its gate, options, what it took, the log of its changes and, where asked for, its cards as
- * issued. Quotations stay in their own book: their money hangs on its price lines. pdfs: the cards' bytes in base64, one for each paper.
+ * One job to carry to another book: its customer, its gate, options, notes, what it took, the log of its changes and, where asked for, its
+ * cards as issued and its photographs. Quotations stay in their own book: their money hangs on its price lines. pdfs, pictures and
+ * smallPictures: bytes in base64, one for each paper or photograph. A file of an older layout has no notes and no photographs.
  */
 export type JobFile = {
   layout: number
@@ -28,8 +30,15 @@ export type JobFile = {
   workDone: OpenRow[]
   papers: OpenRow[]
   pdfs: string[]
+  jobNotes: OpenRow[]
+  photographs: OpenRow[]
+  pictures: string[]
+  smallPictures: string[]
   lines: NamedLine[]
 }
+
+const base64s = (accepted: string, list: string) =>
+  v.array(v.pipe(v.string(accepted), v.regex(/^[A-Za-z0-9+/]+={0,2}$/, accepted)), list)
 
 const envelope = keys({
   format: v.literal(jobFormat, `‘${jobFormat}’`),
@@ -41,10 +50,11 @@ const envelope = keys({
   changes: v.unknown(),
   workDone: v.unknown(),
   papers: v.unknown(),
-  pdfs: v.array(
-    v.pipe(v.string('a paper’s bytes'), v.regex(/^[A-Za-z0-9+/]+={0,2}$/, 'a paper’s bytes')),
-    'a list of papers’ bytes',
-  ),
+  pdfs: base64s('a paper’s bytes', 'a list of papers’ bytes'),
+  jobNotes: v.optional(v.unknown()),
+  photographs: v.optional(v.unknown()),
+  pictures: v.optional(base64s('a photograph’s bytes', 'a list of photographs’ bytes'), []),
+  smallPictures: v.optional(base64s('a small picture’s bytes', 'a list of small pictures’ bytes'), []),
   lines: v.array(
     keys({
       id: v.pipe(v.number('a whole number'), v.integer('a whole number')),
@@ -63,6 +73,8 @@ const holding: Holding = {
   changes: {},
   workDone: {},
   papers: { most: 1000 },
+  jobNotes: {},
+  photographs: { most: mostPhotographs },
 }
 
 /** The name a job's file gets: its number and its customer. */
@@ -71,14 +83,27 @@ export const jobFileName = (number: string, customer: string): string =>
 
 /** A job as the text of a file of its own. The same job gives the same text. */
 export function writeJobFile({ layout, customer, job, ...rest }: JobFile): string {
-  const { options, changes, workDone, papers, pdfs, lines } = rest
+  const { options, changes, workDone, papers, pdfs, jobNotes, photographs, pictures, smallPictures, lines } =
+    rest
   const head = { format: jobFormat, version: formatVersion, layout }
-  const rows = { customers: [customer], jobs: [job], options, changes, workDone, papers, pdfs, lines }
-  return `${JSON.stringify({ ...head, ...rows }, null, 2)}\n`
+  const rows = {
+    customers: [customer],
+    jobs: [job],
+    options,
+    changes,
+    workDone,
+    jobNotes,
+    papers,
+    photographs,
+  }
+  const beside = { pdfs, pictures, smallPictures, lines }
+  return `${JSON.stringify({ ...head, ...rows, ...beside }, null, 2)}\n`
 }
 
+type Beside = Pick<JobFile, 'pdfs' | 'pictures' | 'smallPictures'>
+
 /** What hangs together only by being of one job. */
-function looseEnds(rows: OpenRows, pdfs: readonly string[]): Problem[] {
+function looseEnds(rows: OpenRows, { pdfs, pictures, smallPictures }: Beside): Problem[] {
   const job = rows.jobs?.[0]
   const customer = rows.customers?.[0]
   const wrong = (field: string, got: unknown, accepted: string): Problem => ({
@@ -91,13 +116,17 @@ function looseEnds(rows: OpenRows, pdfs: readonly string[]): Problem[] {
     problems.push(
       wrong('jobs[0].customerId', job?.['customerId'], `the customer’s ${String(customer?.['id'])}`),
     )
-  for (const table of ['options', 'changes', 'workDone', 'papers'] as const)
+  for (const table of ['options', 'changes', 'workDone', 'jobNotes', 'papers', 'photographs'] as const)
     for (const [place, row] of (rows[table] ?? []).entries())
       if (row['jobId'] !== job?.['id'])
         problems.push(wrong(`${table}[${place}].jobId`, row['jobId'], `the job’s ${String(job?.['id'])}`))
   const papers = rows.papers ?? []
   if (pdfs.length !== papers.length)
     problems.push(wrong('pdfs', pdfs, `a list of ${papers.length}, one for each paper`))
+  const photographs = rows.photographs ?? []
+  for (const [name, list] of Object.entries({ pictures, smallPictures }))
+    if (list.length !== photographs.length)
+      problems.push(wrong(name, list, `a list of ${photographs.length}, one for each photograph`))
   for (const [place, { kind }] of papers.entries())
     if (kind !== 'job-card') problems.push(wrong(`papers[${place}].kind`, kind, 'job-card'))
   return problems
@@ -117,16 +146,20 @@ export function readJobFile(written: string, latest: number): Result<JobFile> {
   if (strange) return bad(strange)
   const read = parseShape(envelope, value.value)
   if (!read.ok) return read
-  const { format: _format, version: _version, layout, pdfs, lines, ...lists } = read.value
+  const { format: _format, version: _version, layout, lines, ...held } = read.value
+  const { pdfs, pictures, smallPictures, ...lists } = held
+  const beside = { pdfs, pictures, smallPictures }
   const newer = layoutProblem(layout, latest)
   if (newer) return bad(newer)
   const rows = readRows(lists, holding, readersFor(layout))
   if (!rows.ok) return rows
-  const problems = looseEnds(rows.value, pdfs)
+  const problems = looseEnds(rows.value, beside)
   if (problems.length > 0) return { ok: false, problems }
-  const { customers = [], jobs = [], options = [], changes = [], workDone = [], papers = [] } = rows.value
+  const { customers = [], jobs = [], options = [], changes = [], workDone = [] } = rows.value
+  const { papers = [], jobNotes = [], photographs = [] } = rows.value
   const [customer] = customers
   const [job] = jobs
   if (!customer || !job) return bad({ code: 'refused', field: 'jobs', message: 'got none, accepted is one' })
-  return good({ layout, customer, job, options, changes, workDone, papers, pdfs, lines })
+  const own = { options, changes, workDone, papers, jobNotes, photographs }
+  return good({ layout, customer, job, ...own, ...beside, lines })
 }

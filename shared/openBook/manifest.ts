@@ -106,8 +106,12 @@ export const fileKinds: readonly FileKind[] = [
   { place: /^prices\/lines( \d+)?\.json$/, holding: { items: {}, supplies: {} } },
   { place: /^prices\/rises\.csv$/, holding: { rises: {} }, list: 'rises' },
   { place: /^prices\/prices\.csv$/, holding: { prices: {} }, list: 'prices' },
-  { place: /^jobs\/[^/]+\/[^/]+\.json$/, holding: { jobs: one, changes: {}, options: {}, workDone: {} } },
+  {
+    place: /^jobs\/[^/]+\/[^/]+\.json$/,
+    holding: { jobs: one, changes: {}, options: {}, workDone: {}, jobNotes: {} },
+  },
   { place: /^papers\/[^/]+\/[^/]+\.json$/, holding: { papers: one, acceptances: { most: 1 } } },
+  { place: /^photographs\/[^/]+\/[^/]+\.json$/, holding: { photographs: one } },
   { place: /^rack( \d+)?\.json$/, holding: { rackPieces: {}, rackMoves: {} } },
   {
     place: /^orders\/[^/]+\/[^/]+\.json$/,
@@ -126,7 +130,7 @@ export function filesInOrder(files: readonly string[]): Result<{ place: string; 
     return bad({
       code: 'refused',
       field: `files[${found.indexOf(unknown)}]`,
-      message: `got ‘${unknown.place}’, accepted are settings, customers, prices, jobs, papers, rack and orders by their names`,
+      message: `got ‘${unknown.place}’, accepted are settings, customers, prices, jobs, papers, photographs, rack and orders by their names`,
     })
   const value = found
     .sort((a, b) => a.at - b.at)

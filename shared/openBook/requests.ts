@@ -31,7 +31,11 @@ export const openBookTakes = {
   }),
   'book.inHand': nothing,
   'book.stopWork': nothing,
-  'job.takeOut': v.strictObject({ jobId: rowId, papers: v.boolean('yes or no') }),
+  'job.takeOut': v.strictObject({
+    jobId: rowId,
+    papers: v.boolean('yes or no'),
+    photographs: v.optional(v.boolean('yes or no')),
+  }),
   'job.lookInto': v.strictObject({ text: jobText }),
   'job.bringIn': v.strictObject({ text: jobText }),
 } as const
@@ -65,7 +69,14 @@ export type BroughtIn = { counts: BookCounts; copy: string }
 export type WorkInHand = { what: 'taking out' | 'looking' | 'bringing in'; done: number; of: number }
 
 /** A look at one job before it is brought in. taken: its number is in use here, so it gets the next free one. */
-export type JobLook = { number: string; customer: string; title: string; papers: number; taken: boolean }
+export type JobLook = {
+  number: string
+  customer: string
+  title: string
+  papers: number
+  photographs: number
+  taken: boolean
+}
 
 /** A job brought in. oldNumber: the one it had, where that was taken; leftOut: price lines its options named that this book hasn't. */
 export type BroughtJob = { job: Job; oldNumber: string | null; leftOut: string[] }

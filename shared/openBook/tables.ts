@@ -1,12 +1,23 @@
 import * as v from 'valibot'
 import { stages } from '../job/job.ts'
+import { mostNoteWords } from '../notes/note.ts'
+import { longestSide } from '../notes/photograph.ts'
 import { rackLeavings } from '../ordering/orderModel.ts'
 import { priceUnits } from '../pricing/price.ts'
 import * as c from './column.ts'
 import * as frozen from './frozenShapes.ts'
 
 /** A table of the book as it is written in open files: its columns in order, and which of them put its rows in order. */
-export type Table = { columns: Readonly<Record<string, c.Column>>; order: readonly string[]; since?: number }
+export type Table = {
+  columns: Readonly<Record<string, c.Column>>
+  order: readonly string[]
+  since?: number
+  /** What lies beside a row as a file of its own. */
+  files?: readonly RowFile[]
+}
+
+/** Bytes of a row that are a file of their own in a folder: the column they lie in, the one that holds their hash, and how their file's name ends. */
+export type RowFile = { column: string; hash: string; ending: string }
 
 const kinds = ['timber', 'ironmongery', 'fixing', 'finish', 'work']
 const groups = ['timber', 'fixings', 'ironmongery', 'finish', 'making', 'hanging', 'extras']
@@ -21,7 +32,7 @@ const takenBackAt: c.Column = { ...c.orNothing(c.moment), since: 6 }
 
 /**
  * Every table of the book, in an order in which what is pointed at comes first. What a table works out of its own columns isn't written,
- * nor is the index of words: both are made anew. A paper's bytes stand beside it as a file of their own.
+ * nor is the index of words: both are made anew. A paper's bytes stand beside it as a file of their own, and so do a photograph's.
  */
 export const tables = {
   settings: { order: ['key'], columns: { key: c.name, value: anything } },
@@ -118,8 +129,37 @@ export const tables = {
       ...{ operation: c.text, quantity: c.quantity, note: c.longText, doneOn: c.day, addedAt: c.moment },
     },
   },
+  jobNotes: {
+    since: 4,
+    order: ['id'],
+    columns: {
+      ...{
+        id,
+        jobId: id,
+        place: count,
+        words: c.wordsOf(1, mostNoteWords),
+        notedOn: c.day,
+        notedAt: c.clock,
+      },
+      ...{ addedAt: c.moment, mendedAt: c.orNothing(c.moment), putAway: c.flag },
+    },
+  },
+  photographs: {
+    since: 4,
+    order: ['id'],
+    files: [
+      { column: 'bytes', hash: 'sha256', ending: '.jpg' },
+      { column: 'thumbnail', hash: 'thumbnailSha256', ending: ' small.jpg' },
+    ],
+    columns: {
+      ...{ id, jobId: id, place: count, words: c.text, width: c.whole(1, longestSide) },
+      ...{ height: c.whole(1, longestSide), addedAt: c.moment, putAway: c.flag },
+      ...{ sha256: c.hash, thumbnailSha256: c.hash },
+    },
+  },
   papers: {
     order: ['id'],
+    files: [{ column: 'bytes', hash: 'sha256', ending: '.pdf' }],
     columns: {
       ...{
         id,
@@ -229,6 +269,9 @@ export const tableNames = Object.keys(tables) as TableName[]
 
 /** A table by its name, as one shape for all. */
 export const tableOf = (name: TableName): Table => tables[name]
+
+/** What lies beside each row of a table as files of their own. */
+export const filesOf = (name: TableName): readonly RowFile[] => tableOf(name).files ?? []
 
 /** The columns a table had in a layout of the book. */
 export const columnsIn = (name: TableName, layout: number): [string, c.Column][] =>

@@ -64,7 +64,15 @@ const rowsAt: Record<number, (db: Database) => void> = {
       INSERT INTO order_cuts (length_id, count, cut_on, added_at) VALUES (12, 1, '2026-01-25', '2026-01-25T09:00:00Z');
     `)
   },
-  4: (db) => rowsAt[3]?.(db),
+  4: (db) => {
+    rowsAt[3]?.(db)
+    db.exec(`
+      INSERT INTO job_notes (job_id, place, words, noted_on, noted_at, added_at)
+        VALUES (9, 1, 'Ring before coming.', '2026-01-26', '14:05', '2026-01-26T14:06:00Z');
+      INSERT INTO photographs (job_id, place, words, width, height, added_at, sha256, thumbnail_sha256, thumbnail, bytes)
+        VALUES (9, 1, 'the post', 8, 6, '2026-01-26T15:00:00Z', '${'2'.repeat(64)}', '${'3'.repeat(64)}', x'ffd8', x'ffd8ff');
+    `)
+  },
   5: (db) => rowsAt[4]?.(db),
   6: (db) => {
     rowsAt[5]?.(db)
@@ -77,7 +85,7 @@ const kept = [
   ...['customers', 'jobs', 'changes', 'papers', 'settings', 'sections'],
   ...['suppliers', 'items', 'supplies', 'rises', 'prices', 'options', 'acceptances', 'work_done'],
   ...['orders', 'order_jobs', 'order_lines', 'order_receipts', 'order_lengths', 'order_cuts'],
-  ...['order_rack', 'rack_pieces', 'rack_moves', 'deeds'],
+  ...['order_rack', 'rack_pieces', 'rack_moves', 'deeds', 'job_notes', 'photographs'],
 ]
 
 const counts = (db: Database): Record<string, number> =>

@@ -97,6 +97,19 @@ CREATE TABLE items (
   sample INTEGER NOT NULL DEFAULT 0 CHECK (sample IN (0, 1))
 , put_away INTEGER NOT NULL DEFAULT 0 CHECK (put_away IN (0, 1))) STRICT;
 
+CREATE TABLE job_notes (
+  id INTEGER PRIMARY KEY,
+  job_id INTEGER NOT NULL REFERENCES jobs (id),
+  place INTEGER NOT NULL CHECK (place > 0),
+  words TEXT NOT NULL CHECK (length(words) > 0),
+  noted_on TEXT NOT NULL CHECK (noted_on GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
+  noted_at TEXT NOT NULL CHECK (noted_at GLOB '[0-2][0-9]:[0-5][0-9]'),
+  added_at TEXT NOT NULL,
+  mended_at TEXT,
+  put_away INTEGER NOT NULL DEFAULT 0 CHECK (put_away IN (0, 1)),
+  UNIQUE (job_id, place)
+) STRICT;
+
 CREATE VIRTUAL TABLE job_words USING fts5 (
   number, customer, town, phone, title, notes, sizes,
   tokenize = "unicode61 remove_diacritics 2", prefix = '1 2 3 4'
@@ -225,6 +238,22 @@ CREATE TABLE "papers" (
   CHECK ((kind = 'quotation') = (money IS NOT NULL))
 ) STRICT;
 
+CREATE TABLE photographs (
+  id INTEGER PRIMARY KEY,
+  job_id INTEGER NOT NULL REFERENCES jobs (id),
+  place INTEGER NOT NULL CHECK (place > 0),
+  words TEXT NOT NULL DEFAULT '',
+  width INTEGER NOT NULL CHECK (width BETWEEN 1 AND 1600),
+  height INTEGER NOT NULL CHECK (height BETWEEN 1 AND 1600),
+  added_at TEXT NOT NULL,
+  put_away INTEGER NOT NULL DEFAULT 0 CHECK (put_away IN (0, 1)),
+  sha256 TEXT NOT NULL CHECK (length(sha256) = 64),
+  thumbnail_sha256 TEXT NOT NULL CHECK (length(thumbnail_sha256) = 64),
+  thumbnail BLOB NOT NULL CHECK (length(thumbnail) BETWEEN 1 AND 65536),
+  bytes BLOB NOT NULL CHECK (length(bytes) BETWEEN 1 AND 1400000),
+  UNIQUE (job_id, place)
+) STRICT;
+
 CREATE TABLE prices (
   id INTEGER PRIMARY KEY,
   item_id INTEGER NOT NULL REFERENCES items (id),
@@ -350,6 +379,13 @@ BEGIN SELECT RAISE (ABORT, 'an item is a sample from the first or never'); END;
 CREATE TRIGGER items_stay BEFORE DELETE ON items WHEN OLD.sample = 0
 BEGIN SELECT RAISE (ABORT, 'an item never leaves the book'); END;
 
+CREATE TRIGGER job_notes_keep_their_place BEFORE UPDATE ON job_notes
+  WHEN OLD.job_id <> NEW.job_id OR OLD.place <> NEW.place OR OLD.added_at <> NEW.added_at
+BEGIN SELECT RAISE (ABORT, 'a note stays with its job and in its place'); END;
+
+CREATE TRIGGER job_notes_stay BEFORE DELETE ON job_notes WHEN (SELECT sample FROM jobs WHERE id = OLD.job_id) = 0
+BEGIN SELECT RAISE (ABORT, 'a note never leaves the book'); END;
+
 CREATE TRIGGER jobs_keep_their_mark BEFORE UPDATE OF sample ON jobs WHEN OLD.sample <> NEW.sample
 BEGIN SELECT RAISE (ABORT, 'a job is a sample from the first or never'); END;
 
@@ -447,6 +483,14 @@ BEGIN SELECT RAISE (ABORT, 'an issued paper is never altered'); END;
 
 CREATE TRIGGER papers_stay BEFORE DELETE ON papers WHEN (SELECT sample FROM jobs WHERE id = OLD.job_id) = 0
 BEGIN SELECT RAISE (ABORT, 'an issued paper never leaves the book'); END;
+
+CREATE TRIGGER photographs_stand BEFORE UPDATE ON photographs
+  WHEN OLD.job_id <> NEW.job_id OR OLD.place <> NEW.place OR OLD.added_at <> NEW.added_at OR OLD.width <> NEW.width OR OLD.height <> NEW.height
+    OR OLD.sha256 <> NEW.sha256 OR OLD.thumbnail_sha256 <> NEW.thumbnail_sha256 OR OLD.thumbnail <> NEW.thumbnail OR OLD.bytes <> NEW.bytes
+BEGIN SELECT RAISE (ABORT, 'a photograph is never altered, only what is said of it'); END;
+
+CREATE TRIGGER photographs_stay BEFORE DELETE ON photographs WHEN (SELECT sample FROM jobs WHERE id = OLD.job_id) = 0
+BEGIN SELECT RAISE (ABORT, 'a photograph never leaves the book'); END;
 
 CREATE TRIGGER prices_stand BEFORE UPDATE ON prices
 BEGIN SELECT RAISE (ABORT, 'a price is never altered'); END;

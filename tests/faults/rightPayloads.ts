@@ -6,6 +6,7 @@ import { pence } from '../../shared/pricing/pence.ts'
 import { orderingBook, placed, placing, receivedWhole } from '../handlers/anOrder.ts'
 import type { Opened } from '../handlers/opened.ts'
 import { wholeGates } from '../drawing/wholeGates.ts'
+import { smallPhotograph } from '../fixtures/photograph.ts'
 import { metrePrice, timberItem } from '../fixtures/prices.ts'
 
 /** A payload for each request that it takes as it stands, on the book that goes with them. */
@@ -63,6 +64,8 @@ export async function rightPayloads(context: Opened): Promise<RightPayloads> {
   const usual = wholeGates[0]?.spec
   const [keptGate] = await ask('usual.add', { name: 'Paddock gate', unit: 'mm', spec: usual })
   if (!keptGate) throw new Error('no usual gate')
+  const note = await ask('notes.add', { jobId: first, words: 'Ring.', on: '2026-03-02', at: '14:05' })
+  const photograph = await ask('photographs.add', { jobId: first, ...smallPhotograph, words: '' })
   const copy = { name: 'jobs 2026-03-02 0800 day.book' }
   await ask('sections.add', { use: 'boards', section: standardSections.boards })
   await ask('sections.add', { use: 'ledges', section: standardSections.ledges })
@@ -203,5 +206,15 @@ export async function rightPayloads(context: Opened): Promise<RightPayloads> {
     'undo.back': { upTo: back[0]?.id ?? 0, jobId: null, settle: 'keep theirs' },
     'undo.again': { upTo: again[0]?.id ?? 0, jobId: null, settle: 'ask' },
     'book.pulse': {},
+    'notes.list': { jobId: first, all: true },
+    'notes.add': { jobId: first, words: 'Ring before coming.', on: '2026-03-02', at: '14:05' },
+    'notes.mend': { id: note.id, words: 'Ring first.', on: '2026-03-03', at: '09:30' },
+    'notes.putAway': { id: note.id, away: true },
+    'photographs.list': { jobId: first },
+    'photographs.add': { jobId: first, ...smallPhotograph, words: 'the post' },
+    'photographs.bytes': { id: photograph.id },
+    'photographs.describe': { id: photograph.id, words: 'the leaning post' },
+    'photographs.putAway': { id: photograph.id, away: true },
+    'happened.list': { jobId: first, kind: 'gate', before: 3 },
   }
 }

@@ -5,6 +5,7 @@ import { jobFileName } from '../../shared/openBook/jobFile.ts'
 import { plainEntry } from '../../shared/pricing/terms.ts'
 import { openedBook } from '../db/temporaryBook.ts'
 import { fillPrices } from '../fixtures/prices.ts'
+import { smallPhotograph } from '../fixtures/photograph.ts'
 import { seed } from '../fixtures/sample.ts'
 import { makeableJob, opened, type Opened } from '../handlers/opened.ts'
 import { everyRow } from './everyRow.ts'
@@ -37,6 +38,9 @@ async function fullJob(context: Opened) {
       on: '2026-03-05',
     },
   })
+  const note = { words: 'Ring before coming to the ferret shed.', on: '2026-03-04', at: '14:05' }
+  await ask('notes.add', { jobId: id, ...note })
+  await ask('photographs.add', { jobId: id, ...smallPhotograph, words: 'the leaning post' })
   return { job, card, boards }
 }
 
@@ -63,6 +67,7 @@ describe('one job taken out and brought into another book', () => {
     fillPrices(to.book)
     expect(await to.ask('job.lookInto', { text })).toEqual({
       ...{ number: '2026-001', customer: 'Peg Sash', title: 'Side gate', papers: 1, taken: false },
+      photographs: 1,
     })
     const brought = await to.ask('job.bringIn', { text })
     expect(brought).toMatchObject({ oldNumber: null, leftOut: [] })
@@ -86,11 +91,22 @@ describe('one job taken out and brought into another book', () => {
     ])
     expect(here.base64).toBe(there.base64)
     expect(to.book.papers.frozen(paper?.id ?? 0)?.header).toEqual(from.book.papers.frozen(card.id)?.header)
-    expect(to.book.jobs.changes(brought.job.id)).toEqual(from.book.jobs.changes(job.id))
+    const [own, log] = [to.book.jobs.changes(brought.job.id), from.book.jobs.changes(job.id)]
+    expect(own.slice(0, -1)).toEqual(log)
+    expect(own.at(-1)).toMatchObject({ path: 'broughtIn', before: null, after: '2026-001' })
     expect(await to.ask('workDone.list', { jobId: brought.job.id })).toMatchObject([
       { quantity: 2.25, operation: 'rip' },
     ])
     expect((await to.ask('jobs.list', { search: 'peg dog', stage: null })).rows).toHaveLength(1)
+    expect((await to.ask('jobs.list', { search: 'ferret leaning', stage: null })).rows).toHaveLength(1)
+    const { notes: dated } = await to.ask('notes.list', { jobId: brought.job.id, all: true })
+    expect(dated).toMatchObject([
+      { words: 'Ring before coming to the ferret shed.', on: '2026-03-04', at: '14:05' },
+    ])
+    const [photograph] = await to.ask('photographs.list', { jobId: brought.job.id })
+    expect(photograph).toMatchObject({ words: 'the leaning post', thumbnail: smallPhotograph.thumbnail })
+    const picture = await to.ask('photographs.bytes', { id: photograph?.id ?? 0 })
+    expect(picture.base64).toBe(smallPhotograph.base64)
   })
 
   it('gets the next free number where its own is taken, the old one in its notes and its log', async () => {

@@ -6,6 +6,7 @@ import { stages, type Job } from '../../shared/job/job.ts'
 import { pence } from '../../shared/pricing/pence.ts'
 import { plainEntry } from '../../shared/pricing/terms.ts'
 import { seeded, type Draws } from '../../build/bench/seeded.ts'
+import { smallPhotograph } from '../fixtures/photograph.ts'
 import { metrePrice } from '../fixtures/prices.ts'
 import { idsOf, orderingBook, placed, receivedWhole, type OrderingBook } from '../handlers/anOrder.ts'
 import { opened, type Opened } from '../handlers/opened.ts'
@@ -176,6 +177,26 @@ async function addTimber(context: OrderingBook, draws: Draws): Promise<void> {
   if (idsOf(jobs).length === 0) throw new Error('no jobs')
 }
 
+/** Notes by day, one mended and one taken away, and photographs. */
+async function addNotes({ ask }: Opened, draws: Draws, jobs: readonly Job[]): Promise<void> {
+  const day = { on: '2026-03-05', at: '14:05' }
+  for (const { id: jobId } of jobs) {
+    const first = await ask('notes.add', { jobId, words: `Ring. ${oddWords(draws)}`, ...day })
+    const second = await ask('notes.add', { jobId, words: `Rang. ${oddWords(draws)}`, ...day })
+    await ask('notes.mend', {
+      id: first.id,
+      words: `Rung. ${oddWords(draws)}`,
+      on: '2026-03-06',
+      at: '08:00',
+    })
+    if (draws.between(0, 1) === 0) await ask('notes.putAway', { id: second.id, away: true })
+    const words = oddWords(draws).slice(0, 300)
+    const photograph = await ask('photographs.add', { jobId, ...smallPhotograph, words })
+    await ask('photographs.add', { jobId, ...smallPhotograph, words: '' })
+    if (draws.between(0, 1) === 0) await ask('photographs.putAway', { id: photograph.id, away: true })
+  }
+}
+
 /** A book of every kind of thing, drawn from a seed, behind the handlers. */
 export async function seededBook(
   seed: number,
@@ -188,6 +209,7 @@ export async function seededBook(
   const jobs = await addJobs(context, draws, draws.between(1, 6))
   addPapers(context, draws, jobs)
   await addTimber(context, draws)
+  await addNotes(context, draws, jobs)
   return context
 }
 

@@ -1,10 +1,10 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import Sqlite from 'better-sqlite3'
 import { describe, expect, it, vi } from 'vitest'
 import { addSample } from '../../electron/handlers/sampleCards.ts'
 import { inBook } from '../../db/openBook/columns.ts'
-import { staysHome, tableNames, tableOf } from '../../shared/openBook/tables.ts'
+import { filesOf, staysHome, tableNames, tableOf } from '../../shared/openBook/tables.ts'
 import { openedBook, temporaryFolder } from '../db/temporaryBook.ts'
 import { sampleSize, seed } from '../fixtures/sample.ts'
 import { makeableJob, opened, type Opened } from '../handlers/opened.ts'
@@ -45,7 +45,7 @@ describe('the open files', () => {
         .prepare<[string], { name: string }>('SELECT name FROM pragma_table_xinfo(?) WHERE hidden = 0')
         .all(inBook(table))
         .map(({ name }) => name)
-        .filter((name) => !(table === 'papers' && name === 'bytes'))
+        .filter((name) => !filesOf(table).some(({ column }) => inBook(column) === name))
       expect(columns.sort(), table).toEqual(Object.keys(tableOf(table).columns).map(inBook).sort())
     }
     db.close()
@@ -279,5 +279,19 @@ describe('taking a book out', () => {
     const parent = temporaryFolder()
     expect(await from.refused('book.takeOut', { folder: parent })).toEqual(['damaged'])
     expect(readdirSync(parent)).toEqual([])
+  })
+
+  it('refuses a book with a photograph that is no longer what was put in, and takes in no folder with another one’s bytes', async () => {
+    const from = await seededBook(seed + 13)
+    const folder = await takenOut(from)
+    const place = [...filesIn(folder).keys()].find((name) => name.endsWith('photograph 1.jpg')) ?? ''
+    writeFileSync(join(folder, place), 'another picture')
+    const look = await freshBook().ask('book.lookInto', { folder })
+    expect(look?.problems).toMatchObject([{ field: place }])
+    expect(look?.problems[0]?.message).toContain('it isn’t the photograph that was put in')
+    const db = new Sqlite(from.book.path)
+    db.exec("DROP TRIGGER photographs_stand; UPDATE photographs SET thumbnail = x'ffd8' WHERE id = 1")
+    db.close()
+    expect(await from.refused('book.takeOut', { folder: temporaryFolder() })).toEqual(['damaged'])
   })
 })
