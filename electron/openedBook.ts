@@ -138,8 +138,11 @@ export const openedBook = async (opening: Opening): Promise<OpenedBook> => {
       folder: context.bookFolder ?? 'own',
       close: async () => {
         stopWatch()
-        copyAtClosing(ground)
-        await queue(async () => desk.shut())
+        // After the copy that is just being made: two at once would make one of them not needed.
+        await queue(async () => {
+          copyAtClosing(ground)
+          desk.shut()
+        })
         await lock.release()
       },
     }
