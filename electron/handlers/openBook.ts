@@ -1,4 +1,6 @@
 import { basename } from 'node:path'
+import { BookProblem, bookProblemFrom } from '../../db/bookProblem.ts'
+import { driveWords } from '../../db/drive.ts'
 import type { Book } from '../../db/open.ts'
 import type { BookCounts } from '../../shared/openBook/requests.ts'
 import type { TableName } from '../../shared/openBook/tables.ts'
@@ -27,37 +29,41 @@ const busy: Problem = {
 }
 const stopped: Problem = { code: 'stopped', field: '', message: 'It was stopped, and nothing was changed.' }
 
-const notWritten = new Set([
-  'ENOSPC',
-  'EACCES',
-  'EPERM',
-  'EROFS',
-  'EIO',
-  'EDQUOT',
-  'ENAMETOOLONG',
-  'EMFILE',
-  'ENOENT',
-])
-
-/** A folder that can't be written in or read is the person's to settle, in words that name it. */
-function folderProblem(error: unknown, folder: string): Problem | undefined {
-  const code = error instanceof Error && 'code' in error ? String(error.code) : ''
-  if (!notWritten.has(code)) return undefined
-  const why =
-    code === 'ENOSPC' || code === 'EDQUOT'
-      ? 'there is no room left in it'
-      : 'it can’t be reached or written in'
-  return {
-    code: 'not-written',
-    field: 'folder',
-    message: `‘${basename(folder)}’ didn’t do: ${why}. Nothing was left there; choose another folder.`,
-  }
+/** What the person wanted of a folder, in a sentence about its drive. */
+const wanted: Record<Pace['work']['what'], { failed: string; then: string }> = {
+  'taking out': {
+    failed: 'so the book wasn’t taken out',
+    then: 'Nothing was left there; choose another folder, or see to it and try again.',
+  },
+  looking: { failed: 'so the folder couldn’t be read', then: 'Nothing was changed.' },
+  'bringing in': { failed: 'so nothing was brought in', then: 'The book is as it was.' },
 }
+
+/** A name too long for the drive, too many files open at once, a folder that has gone: its drive doesn't take it. */
+const notTaken = new Set(['ENAMETOOLONG', 'EMFILE', 'ENOENT', 'ENOTDIR'])
+
+/** A folder that can't be written in or read is the person's to settle, in words that name its drive. */
+function folderProblem(error: unknown, { what, folder }: LongWork): Problem | undefined {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : ''
+  const known = bookProblemFrom(error, folder)
+  if (error instanceof BookProblem || !(known instanceof BookProblem || notTaken.has(code))) return undefined
+  // What the book's own store throws is about the book's disk, which is named where it is answered.
+  if (code.startsWith('SQLITE_')) return undefined
+  const full = known instanceof BookProblem && known.code === 'full'
+  const drive = driveWords(folder)
+  const why = full
+    ? `There is no room left on ${drive}`
+    : `‘${basename(folder)}’ on ${drive} can’t be reached or written in`
+  const { failed, then } = wanted[what]
+  return { code: 'not-written', field: 'folder', message: `${why}, ${failed}. ${then}` }
+}
+
+type LongWork = { what: Pace['work']['what']; folder: string }
 
 /** Does one long work at a time. */
 async function withPace<T>(
   context: Context,
-  { what, folder }: { what: Pace['work']['what']; folder: string },
+  { what, folder }: LongWork,
   work: (pace: Pace) => Promise<Result<T>>,
 ): Promise<Result<T>> {
   const state = inHand(context)
@@ -68,7 +74,7 @@ async function withPace<T>(
     return await work(pace)
   } catch (error) {
     if (error instanceof Stopped) return bad(stopped)
-    const problem = folderProblem(error, folder)
+    const problem = folderProblem(error, { what, folder })
     if (!problem) throw error
     return bad(problem)
   } finally {
