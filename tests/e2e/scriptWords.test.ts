@@ -10,7 +10,7 @@ import { bench, entry, type Bench } from './onScreen.ts'
 
 const soak = process.env['BRACEWORK_SOAK'] === '1'
 /** Jobs whose every screen is walked through: any has words of twenty fields. */
-const walked = soak ? scriptWords.length : 3
+const walked = soak ? scriptWords.length : 2
 
 declare global {
   interface Window {
