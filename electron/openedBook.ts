@@ -107,6 +107,7 @@ function contextOf(opening: Opening, desk: BookDesk, keeping: Keeping): Context 
     makeBenchPaper: shelving(shelf, opening.makeBenchPaper),
     bookFolder: kindOfBookFolder(resolve(desk.path)),
     copyBefore: async (why) => pathOfCopy(desk.path, (await keeping.copy(why)).name),
+    keepingWorker: opening.keepingWorker,
     ...(warm && { warm }),
     ...(handedJob && { handedJob }),
     ...(chooseFolder && { chooseFolder }),

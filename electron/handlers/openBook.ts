@@ -1,6 +1,7 @@
 import { basename } from 'node:path'
 import { BookProblem, bookProblemFrom } from '../../db/bookProblem.ts'
 import { driveWords } from '../../db/drive.ts'
+import { beside } from '../../db/keeping/beside.ts'
 import type { Book } from '../../db/open.ts'
 import type { BookCounts } from '../../shared/openBook/requests.ts'
 import type { TableName } from '../../shared/openBook/tables.ts'
@@ -10,6 +11,7 @@ import { beginPace, Stopped, type Pace } from '../openBook/pace.ts'
 import { stageFolder, type Staged } from '../openBook/stageFolder.ts'
 import { folderThere, writeFolder } from '../openBook/writeFolder.ts'
 import type { Context, Handler } from './context.ts'
+import { whileStill } from './stillBook.ts'
 
 /** What goes on with a book's open files: the work in hand, and the folder looked into last. */
 type InHand = { pace: Pace | null; looked: string | null }
@@ -150,16 +152,29 @@ export const lookIntoFolder: Handler<'book.lookInto'> = async (context, payload)
 const copyFirst = async ({ book, copyBefore }: Context): Promise<string> =>
   copyBefore ? copyBefore('import') : book.whole.copy('import')
 
+/** The waiting book takes this one's place, in a thread, with nobody else at the book; false where it isn't as it stood any more. */
+function takeOver(
+  { book, keeping, keepingWorker }: Context,
+  staged: Staged,
+  stands: string,
+): Promise<boolean> {
+  const task = { bookPath: book.path, staged: staged.staging.path }
+  const work = async (): Promise<boolean> => {
+    if (book.whole.stamp() !== stands) return false
+    await beside({ do: 'takeOver', task }, keepingWorker)
+    book.whole.cameIn()
+    return true
+  }
+  return whileStill(book, () => (keeping ? keeping.inTurn(work) : work()))
+}
+
 async function putInPlace(context: Context, staged: Staged, pace: Pace) {
-  const { whole } = context.book
   for (;;) {
-    const stands = whole.stamp()
+    const stands = context.book.whole.stamp()
     const copy = await copyFirst(context)
     await pace.breathe()
     // What was changed while the copy was made isn't in it: make another.
-    if (whole.stamp() !== stands) continue
-    whole.takeOver(staged.staging)
-    return good({ counts: countsIn(staged), copy })
+    if (await takeOver(context, staged, stands)) return good({ counts: countsIn(staged), copy })
   }
 }
 
