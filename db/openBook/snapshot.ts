@@ -25,6 +25,8 @@ export type Snapshot = {
   of: (table: TableName, column: string, id: unknown) => OpenRow[]
   /** The very bytes that lie beside a row. Throws BookProblem 'damaged' when they are no longer those that were issued or put in. */
   bytes: (table: TableName, row: OpenRow, file: RowFile) => Uint8Array
+  /** Those bytes as they lie in the book, and whether they are still what was issued or put in; none where they can't be read. */
+  bytesAsTheyLie: (table: TableName, row: OpenRow, file: RowFile) => { bytes: Uint8Array; sound: boolean }
   close: () => void
 }
 
@@ -53,11 +55,21 @@ function damaged(table: TableName, row: OpenRow): BookProblem {
   const kind = row['kind'] === 'quotation' ? 'quotation' : 'job-card'
   return new BookProblem(
     'damaged',
-    `A paper is damaged (${paperName({ kind, revision: Number(row['revision']) })}, issued ${String(row['issuedAt']).slice(0, 10)}): it is no longer what was issued, so the book can’t be taken out whole. Bring back a copy of the book.`,
+    `A paper is damaged (${paperName({ kind, revision: Number(row['revision']) })}, issued ${String(row['issuedAt']).slice(0, 10)}): it is no longer what was issued, so it can’t be taken out. Put it back from a copy under Safe keeping.`,
   )
 }
 
 const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex')
+
+/** Bytes on a page that can't be read are none: the rest of the book is read all the same. */
+function bytesThere(read: () => Uint8Array | undefined): Uint8Array {
+  try {
+    return asBookProblem(read) ?? new Uint8Array()
+  } catch (problem) {
+    if (problem instanceof BookProblem && problem.code === 'damaged') return new Uint8Array()
+    throw problem
+  }
+}
 
 /** Looks at the book at a path as it stands now, beside whoever has it open. */
 export function snapshotOf(path: string): Snapshot {
@@ -69,6 +81,11 @@ export function snapshotOf(path: string): Snapshot {
     const known = questions.get(sql) ?? db.prepare<[unknown], Record<string, Cell>>(sql)
     questions.set(sql, known)
     return known
+  }
+  const read = (table: TableName, row: OpenRow, { column }: RowFile): Uint8Array | undefined => {
+    const sql = `SELECT "${inBook(column)}" AS bytes FROM ${inBook(table)} WHERE id = ?`
+    const bytes = asBookProblem(() => question(sql).get(row['id']))?.['bytes']
+    return Buffer.isBuffer(bytes) ? bytes : undefined
   }
   return {
     layout,
@@ -88,11 +105,14 @@ export function snapshotOf(path: string): Snapshot {
       const sql = `SELECT ${columns} ${from} AND "${inBook(column)}" = ? ${order}`
       return asBookProblem(() => question(sql).all(id)).map(rowOpener(table, layout))
     },
-    bytes: (table, row, { column, hash }) => {
-      const sql = `SELECT "${inBook(column)}" AS bytes FROM ${inBook(table)} WHERE id = ?`
-      const bytes = asBookProblem(() => question(sql).get(row['id']))?.['bytes']
-      if (Buffer.isBuffer(bytes) && hashOf(bytes) === row[hash]) return bytes
+    bytes: (table, row, file) => {
+      const bytes = read(table, row, file)
+      if (bytes && hashOf(bytes) === row[file.hash]) return bytes
       throw damaged(table, row)
+    },
+    bytesAsTheyLie: (table, row, file) => {
+      const bytes = bytesThere(() => read(table, row, file))
+      return { bytes, sound: hashOf(bytes) === row[file.hash] }
     },
     close: () => void db.close(),
   }

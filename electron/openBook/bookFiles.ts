@@ -10,8 +10,8 @@ import {
   type TableName,
 } from '../../shared/openBook/tables.ts'
 
-/** One file of a book taken out: where it goes, and its text or bytes piece by piece. */
-export type OpenFile = { place: string; pieces: Iterable<string | Uint8Array> }
+/** One file of a book taken out: where it goes, and its text or bytes piece by piece. damaged: the paper it belongs to isn't what was issued any more; its name. */
+export type OpenFile = { place: string; pieces: Iterable<string | Uint8Array>; damaged?: string }
 
 /** Rows that one file holds at most where there is no file for each. */
 const mostInFile = 500
@@ -100,10 +100,25 @@ const yearOf = (number: string): string => safeName(number.split('-')[0] ?? '')
 
 const paperKind = (kind: unknown): string => (kind === 'quotation' ? 'quotation' : 'card')
 
-/** What lies beside a row, each as a file of its own. */
-function* besideRow(snapshot: Snapshot, table: TableName, row: OpenRow, place: string): Generator<OpenFile> {
-  for (const file of filesOf(table))
-    yield { place: `${place}${file.ending}`, pieces: [snapshot.bytes(table, row, file)] }
+/** What is said beside a paper or photograph that isn't what was issued or put in any more. */
+function damagedText(table: TableName, row: OpenRow): string {
+  const [what, done] = table === 'papers' ? ['paper', 'issued'] : ['photograph', 'put in']
+  const on = String(row['issuedAt'] ?? row['addedAt']).slice(0, 10)
+  return `This ${what} is no longer what was ${done} on ${on}: its fingerprint isn’t ${String(row['sha256'])}, as it was then.
+It lies here as it was found in the book.${table === 'papers' ? ' Bracework can put it back from a copy: Workshop, Safe keeping, go over the papers.' : ''}
+`
+}
+
+type Beside = { table: TableName; row: OpenRow; place: string; name: string; rows: OpenRows }
+
+/** A row in a file, and what lies beside it, each as a file of its own, as it is found: where it is damaged a note says so. */
+function* rowWithFiles(snapshot: Snapshot, { table, row, place, name, rows }: Beside): Generator<OpenFile> {
+  const found = filesOf(table).map((file) => ({ file, ...snapshot.bytesAsTheyLie(table, row, file) }))
+  const isSound = found.every(({ sound }) => sound)
+  yield { place: `${place}.json`, pieces: [written(rows)], ...(isSound ? {} : { damaged: name }) }
+  if (!isSound) yield { place: `${place} is damaged.txt`, pieces: [damagedText(table, row)] }
+  for (const { file, bytes } of found)
+    if (bytes.length > 0) yield { place: `${place}${file.ending}`, pieces: [bytes] }
 }
 
 function* paperFiles(snapshot: Snapshot, number: string, jobId: unknown): Generator<OpenFile> {
@@ -111,16 +126,17 @@ function* paperFiles(snapshot: Snapshot, number: string, jobId: unknown): Genera
     const name = safeName(`${number} ${paperKind(paper['kind'])} ${String(paper['revision'])}`)
     const place = `papers/${yearOf(number)}/${name}`
     const acceptances = snapshot.of('acceptances', 'paperId', paper['id'])
-    yield { place: `${place}.json`, pieces: [written({ papers: [paper], acceptances })] }
-    yield* besideRow(snapshot, 'papers', paper, place)
+    const rows: OpenRows = { papers: [paper], acceptances }
+    yield* rowWithFiles(snapshot, { table: 'papers', row: paper, place, name, rows })
   }
 }
 
 function* photographFiles(snapshot: Snapshot, number: string, jobId: unknown): Generator<OpenFile> {
   for (const photograph of snapshot.of('photographs', 'jobId', jobId)) {
-    const place = `photographs/${yearOf(number)}/${safeName(`${number} photograph ${String(photograph['place'])}`)}`
-    yield { place: `${place}.json`, pieces: [written({ photographs: [photograph] })] }
-    yield* besideRow(snapshot, 'photographs', photograph, place)
+    const name = safeName(`${number} photograph ${String(photograph['place'])}`)
+    const place = `photographs/${yearOf(number)}/${name}`
+    const rows: OpenRows = { photographs: [photograph] }
+    yield* rowWithFiles(snapshot, { table: 'photographs', row: photograph, place, name, rows })
   }
 }
 
@@ -194,13 +210,22 @@ export const filesExpected = (snapshot: Snapshot): number =>
 /** Every file of a book taken out, one after another; what says what belongs to the folder comes last. The same book gives the same files. */
 export function* bookFiles(snapshot: Snapshot): Generator<OpenFile> {
   const files: string[] = []
+  const damaged: string[] = []
   yield { place: 'How to read this.txt', pieces: [aboutText] }
   for (const file of everyFile(snapshot)) {
     if (/\.(json|csv)$/.test(file.place)) files.push(file.place)
+    if (file.damaged !== undefined) damaged.push(file.place)
     yield file
   }
   const { layout } = snapshot
   const rows = Object.fromEntries(tablesIn(layout).map((table) => [table, snapshot.count(table)]))
-  const contents = { format: bookFormat, version: formatVersion, layout, rows, files }
+  const contents = {
+    format: bookFormat,
+    version: formatVersion,
+    layout,
+    rows,
+    files,
+    ...(damaged.length > 0 && { damaged }),
+  }
   yield { place: contentsName, pieces: [written(contents)] }
 }
