@@ -8,6 +8,7 @@ import { cardStates } from './pictures/cardStates.ts'
 import { gateStates } from './pictures/gateStates.ts'
 import { jobStates } from './pictures/jobStates.ts'
 import { moneyStates } from './pictures/moneyStates.ts'
+import { noteStates } from './pictures/noteStates.ts'
 import { openBookStates } from './pictures/openBookStates.ts'
 import { paperStates } from './pictures/paperStates.ts'
 import { shellStates } from './pictures/shellStates.ts'
@@ -21,6 +22,7 @@ import { workshopStates } from './pictures/workshopStates.ts'
  */
 const states = [
   ...jobStates,
+  ...noteStates,
   ...gateStates,
   ...wholeGateStates,
   ...moneyStates,
