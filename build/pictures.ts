@@ -11,6 +11,7 @@ import { helpStates } from './pictures/helpStates.ts'
 import { handStates } from './pictures/handStates.ts'
 import { jobStates } from './pictures/jobStates.ts'
 import { moneyStates } from './pictures/moneyStates.ts'
+import { noteStates } from './pictures/noteStates.ts'
 import { openBookStates } from './pictures/openBookStates.ts'
 import { paperStates } from './pictures/paperStates.ts'
 import { shellStates } from './pictures/shellStates.ts'
@@ -25,6 +26,7 @@ import { workshopStates } from './pictures/workshopStates.ts'
 const states = [
   ...jobStates,
   ...boardStates,
+  ...noteStates,
   ...gateStates,
   ...handStates,
   ...wholeGateStates,

@@ -8,7 +8,7 @@ const cards = async (page: Page): Promise<void> => {
 /** A job promised today; width 60 can't be made. */
 async function promised(page: Page, width: string): Promise<void> {
   await gateOf(page, width, '1830')
-  await page.getByRole('link', { name: 'Customer and notes' }).click()
+  await page.getByRole('link', { name: 'Customer', exact: true }).click()
   await entry(page, 'due').fill('today')
   await entry(page, 'due').press('Tab')
   await page.waitForTimeout(900)

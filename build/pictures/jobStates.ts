@@ -45,10 +45,8 @@ export const jobStates: State[] = [
     name: 'customer',
     open: async (page) => {
       await startJob(page, long)
-      await page.getByRole('link', { name: 'Customer and notes' }).click()
-      await entry(page, 'notes').fill(
-        'Dog in the yard. Hinges on the post that leans.\nKey with the neighbour at number 4.',
-      )
+      await page.getByRole('link', { name: 'Customer', exact: true }).click()
+      await entry(page, 'title').waitFor()
     },
   },
 ]

@@ -54,7 +54,7 @@ export const openBookStates: State[] = [
     name: 'carry-job',
     open: async (page) => {
       await startJob(page, long)
-      await page.getByRole('link', { name: 'Customer and notes' }).click()
+      await page.getByRole('link', { name: 'Customer', exact: true }).click()
       const [download] = await Promise.all([
         page.waitForEvent('download'),
         page.getByRole('button', { name: 'Take this job out' }).click(),
@@ -71,7 +71,7 @@ export const openBookStates: State[] = [
     name: 'customer-take-out',
     open: async (page) => {
       await startJob(page, long)
-      await page.getByRole('link', { name: 'Customer and notes' }).click()
+      await page.getByRole('link', { name: 'Customer', exact: true }).click()
       await page.getByRole('button', { name: 'Take this job out' }).click()
       await page.getByText('Taken out as').waitFor()
     },

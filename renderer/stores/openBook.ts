@@ -112,7 +112,8 @@ export const useOpenBookStore = defineStore('openBook', () => {
     jobProblems.value = []
   }
 
-  const takeJobOut = (jobId: number, papers: boolean) => request('job.takeOut', { jobId, papers })
+  const takeJobOut = (jobId: number, along: { papers: boolean; photographs: boolean }) =>
+    request('job.takeOut', { jobId, ...along })
 
   return {
     ...{ outFolder, inFolder, work, busy, taken, look, brought, outTrouble, inTrouble },

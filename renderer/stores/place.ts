@@ -1,7 +1,7 @@
 import { defineStore } from 'pinia'
 import { ref } from 'vue'
 
-export const jobParts = ['gate', 'price', 'papers', 'customer'] as const
+export const jobParts = ['gate', 'price', 'papers', 'notes', 'customer'] as const
 export type JobPart = (typeof jobParts)[number]
 
 /** The sheets of a job's price: what it comes to, versions side by side, what the customer was sent, what it really took. */

@@ -10,13 +10,11 @@ const isFrame = (marker: number): boolean =>
 const isCameraNotes = (marker: number): boolean => marker === 0xe1 || marker === 0xed
 
 /**
- * Reads a JPEG's head, segment by segment up to its scan; undefined for anything that isn't one, or is cut off (it must close with its end
- * mark). Source: ISO/IEC 10918-1, annex B.
+ * Reads a JPEG's head, segment by segment up to its scan, whatever comes after it; undefined for anything that isn't one. Source:
+ * ISO/IEC 10918-1, annex B.
  */
-export function jpegFacts(bytes: Uint8Array): JpegFacts | undefined {
-  const last = bytes.length - 1
+export function jpegHead(bytes: Uint8Array): JpegFacts | undefined {
   if (bytes[0] !== 0xff || bytes[1] !== startOfImage) return undefined
-  if (last < 20 || bytes[last - 1] !== 0xff || bytes[last] !== 0xd9) return undefined
   let size: { width: number; height: number } | undefined
   let cameraNotes = false
   for (let at = 2; at + 9 < bytes.length;) {
@@ -34,4 +32,10 @@ export function jpegFacts(bytes: Uint8Array): JpegFacts | undefined {
     at += 2 + two(at + 2)
   }
   return undefined
+}
+
+/** A whole JPEG's head: undefined also for one that is cut off or goes on after its end mark, as files of some cameras do. */
+export function jpegFacts(bytes: Uint8Array): JpegFacts | undefined {
+  const last = bytes.length - 1
+  return bytes[last - 1] === 0xff && bytes[last] === 0xd9 ? jpegHead(bytes) : undefined
 }

@@ -1,4 +1,4 @@
-import { jpegFacts } from './jpegFacts.ts'
+import { jpegHead } from './jpegFacts.ts'
 
 /** A kind of picture, known by its first bytes. heic: as some telephones make, which can't be shown here. */
 export type PictureKind = 'jpeg' | 'png' | 'webp' | 'heic'
@@ -38,6 +38,6 @@ function webpDots(bytes: Uint8Array): number {
 export function dotsIn(bytes: Uint8Array, kind: PictureKind): number {
   if (kind === 'png') return big(bytes, 16) * big(bytes, 20)
   if (kind === 'webp') return webpDots(bytes)
-  const facts = jpegFacts(bytes)
+  const facts = jpegHead(bytes)
   return facts ? facts.width * facts.height : 0
 }

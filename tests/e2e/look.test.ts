@@ -130,8 +130,18 @@ const screens: Screen[] = [
     name: 'customer',
     open: async (page) => {
       await toJob(page)
-      await page.getByRole('link', { name: 'Customer and notes' }).click()
-      await entry(page, 'notes').waitFor()
+      await page.getByRole('link', { name: 'Customer', exact: true }).click()
+      await entry(page, 'title').waitFor()
+    },
+  },
+  {
+    name: 'notes',
+    open: async (page) => {
+      await toJob(page)
+      await page.getByRole('link', { name: 'Notes', exact: true }).click()
+      await entry(page, 'note.words').fill('Ring before coming.')
+      await page.getByRole('button', { name: 'Write it down' }).click()
+      await page.locator('[data-happened]', { hasText: 'Ring before' }).waitFor()
     },
   },
   {

@@ -51,7 +51,7 @@ describe('a book and its jobs carried by hand', () => {
     const hash = await page.locator('[data-paper]').first().getAttribute('data-hash')
     for (const words of scriptWords.slice(0, 2)) {
       await startJob(page, words, words)
-      await page.getByRole('link', { name: 'Customer and notes' }).click()
+      await page.getByRole('link', { name: 'Notes', exact: true }).click()
       await entry(page, 'notes').fill(words)
       await kept(page)
     }
@@ -115,7 +115,7 @@ describe('a book and its jobs carried by hand', () => {
   it('one job goes out as a file and comes in beside the others under the next free number', async () => {
     const page = await from.window()
     await page.getByRole('link', { name: /Isolde Hartwhistle/ }).click()
-    await page.getByRole('link', { name: 'Customer and notes' }).click()
+    await page.getByRole('link', { name: 'Customer', exact: true }).click()
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Take this job out' }).click(),
