@@ -65,6 +65,12 @@ const rowsAt: Record<number, (db: Database) => void> = {
     `)
   },
   4: (db) => rowsAt[3]?.(db),
+  5: (db) => {
+    rowsAt[4]?.(db)
+    db.exec(
+      "INSERT INTO usual_gates (name, unit, spec, kept_at) VALUES ('Paddock gate', 'in', '{}', '2026-01-26T09:00:00Z')",
+    )
+  },
 }
 
 const kept = [
