@@ -73,7 +73,12 @@ const rowsAt: Record<number, (db: Database) => void> = {
         VALUES (9, 1, 'the post', 8, 6, '2026-01-26T15:00:00Z', '${'2'.repeat(64)}', '${'3'.repeat(64)}', x'ffd8', x'ffd8ff');
     `)
   },
-  5: (db) => rowsAt[4]?.(db),
+  5: (db) => {
+    rowsAt[4]?.(db)
+    db.exec(
+      "INSERT INTO usual_gates (name, unit, spec, kept_at) VALUES ('Paddock gate', 'in', '{}', '2026-01-26T09:00:00Z')",
+    )
+  },
   6: (db) => {
     rowsAt[5]?.(db)
     db.exec(`INSERT INTO deeds (at, name, job_id, address, field, steps)
