@@ -19,10 +19,22 @@ const entriesOf = (platform: NodeJS.Platform, actions = still): Entry[] =>
 test.each(platforms)(
   'on %s text can be cut, copied and pasted, the screen enlarged, and the book left',
   (platform) => {
-    for (const role of ['undo', 'cut', 'copy', 'paste', 'selectAll', 'zoomIn', 'zoomOut', 'resetZoom']) {
+    for (const role of ['cut', 'copy', 'paste', 'selectAll', 'zoomIn', 'zoomOut', 'resetZoom']) {
       expect(rolesIn(platform)).toContain(`"role":"${role}"`)
     }
     expect(rolesIn(platform)).toContain(platform === 'darwin' ? '"role":"appMenu"' : '"role":"quit"')
+  },
+)
+
+test.each(platforms)(
+  'on %s taking back and doing again are the screen’s own, and the keys its usual ones',
+  (platform) => {
+    const pressed: string[] = []
+    const entries = entriesOf(platform, { ...still, press: (key) => void pressed.push(key) })
+    const own = entries.filter(({ label }) => label === '&Take back' || label === '&Do again')
+    expect(own.map(({ accelerator }) => accelerator)).toEqual(['CmdOrCtrl+Z', 'CmdOrCtrl+Y'])
+    for (const { click } of own) click?.()
+    expect(pressed).toEqual(['Z', 'Y'])
   },
 )
 
