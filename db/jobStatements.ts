@@ -10,13 +10,28 @@ export function jobStatements({ db }: Connection) {
     others: db.prepare<[number, number], StoredJob>(
       `SELECT ${jobColumns} ${from} WHERE jobs.customer_id = ? AND jobs.id <> ?`,
     ),
-    all: db.prepare<[Stage | null, number], StoredRow>(
-      `SELECT ${rowColumns} ${from} WHERE jobs.stage = ifnull(?, jobs.stage) ORDER BY jobs.created_at DESC, jobs.id DESC LIMIT ?`,
+    all: db.prepare<[number], StoredRow>(
+      `SELECT ${rowColumns} ${from} ORDER BY jobs.created_at DESC, jobs.id DESC LIMIT ?`,
     ),
-    sought: db.prepare<[string, Stage | null, number], StoredRow>(
-      `SELECT ${rowColumns} FROM job_words JOIN jobs ON jobs.id = job_words.rowid JOIN customers ON customers.id = jobs.customer_id
-       WHERE job_words MATCH ? AND jobs.stage = ifnull(?, jobs.stage) ORDER BY rank, jobs.id DESC LIMIT ?`,
+    allAt: db.prepare<[Stage, number], StoredRow>(
+      `SELECT ${rowColumns} ${from} WHERE jobs.stage = ? ORDER BY jobs.created_at DESC, jobs.id DESC LIMIT ?`,
     ),
+    // The newest that match are taken first: ranking all that hold a common word would cost more than a keystroke may take.
+    sought: db.prepare<[string, number], StoredRow & { address: string }>(
+      `SELECT ${rowColumns}, customers.address
+       FROM (SELECT rowid AS id FROM job_words WHERE job_words MATCH ? ORDER BY rowid DESC LIMIT ?) AS found
+       CROSS JOIN jobs ON jobs.id = found.id CROSS JOIN customers ON customers.id = jobs.customer_id ORDER BY jobs.id DESC`,
+    ),
+    // Those that timber may be bought for: ordered or being made, promised, accepted, and of the others the ones touched last.
+    toOrder: db
+      .prepare<[number], number>(
+        `SELECT id FROM jobs WHERE stage IN ('ordered', 'making')
+         UNION SELECT id FROM jobs WHERE due > '' AND stage <> 'hung'
+         UNION SELECT jobs.id FROM acceptances CROSS JOIN papers ON papers.id = acceptances.paper_id CROSS JOIN jobs ON jobs.id = papers.job_id
+           WHERE jobs.stage <> 'hung'
+         UNION SELECT id FROM (SELECT id FROM jobs WHERE stage <> 'hung' ORDER BY updated_at DESC LIMIT ?)`,
+      )
+      .pluck(),
     due: db.prepare<[string, number], StoredRow>(
       `SELECT ${rowColumns} ${from} WHERE jobs.due <= ? AND jobs.stage <> 'hung' ORDER BY jobs.due, jobs.number LIMIT ?`,
     ),
@@ -33,7 +48,7 @@ export function jobStatements({ db }: Connection) {
       'SELECT path, before, after, at FROM changes WHERE job_id = ? ORDER BY id',
     ),
     count: db.prepare<[], { jobs: number; sampleJobs: number }>(
-      'SELECT count(*) AS jobs, ifnull(sum(sample), 0) AS sampleJobs FROM jobs',
+      'SELECT (SELECT count(*) FROM jobs) AS jobs, (SELECT count(*) FROM jobs WHERE sample = 1) AS sampleJobs',
     ),
   }
 }

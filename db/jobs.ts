@@ -3,10 +3,11 @@ import type { Change, Job, JobRow, Overlap, Stage } from '../shared/job/job.ts'
 import { good, type Result } from '../shared/problem.ts'
 import type { Connection } from './connection.ts'
 import type { CustomersRoom } from './customers.ts'
-import { rowFrom, type StoredRow } from './jobRows.ts'
+import { bestFirst } from './bestFirst.ts'
+import { rowFrom } from './jobRows.ts'
 import { jobStatements, type JobStatements } from './jobStatements.ts'
 import { jobWriting, type NewJob } from './jobWriting.ts'
-import { wordsSought } from './search.ts'
+import { atStage, wordsSought, wordsTyped } from './search.ts'
 
 /** One line of what was ever changed on a job. */
 export type LoggedChange = KeptChange & { at: string }
@@ -14,11 +15,19 @@ export type LoggedChange = KeptChange & { at: string }
 /** The most lines the job list shows at once; older ones are found by searching. */
 export const mostRows = 1000
 
+/** As many of the newest jobs that hold the words are ranked and shown; a word that more hold is followed by another one. */
+export const mostFound = 500
+
+/** Lines of the job list. limited: there are more than are given, older ones. */
+export type ListedJobs = { rows: JobRow[]; limited: boolean }
+
 export type JobsRoom = {
-  /** The jobs that hold all the words, best first; without words all, the newest first. 1000 at most. */
-  list: (search: string, stage: Stage | null) => JobRow[]
+  /** The jobs that hold all the words, best first, of the newest 500 that do; without words all, the newest first, 1000 at most. */
+  list: (search: string, stage: Stage | null) => ListedJobs
   /** The jobs promised up to a day (ISO) that aren't hung, the earliest first. */
   due: (upTo: string, most: number) => JobRow[]
+  /** The jobs that timber may be bought for, by id: those ordered or being made, promised or accepted, and the 500 others touched last that aren't hung. */
+  toOrder: () => number[]
   open: (id: number) => Job | undefined
   create: (job: NewJob) => Job
   /** Makes the changes, all or none; undefined when there is no such job. */
@@ -40,9 +49,23 @@ const loggedFrom = ({ path, before, after, at }: StoredChange): LoggedChange => 
   at,
 })
 
-function rowsFor(run: JobStatements, search: string, stage: Stage | null): StoredRow[] {
+const upTo = <T>(rows: T[], most: number): { rows: T[]; limited: boolean } => ({
+  rows: rows.slice(0, most),
+  limited: rows.length > most,
+})
+
+function listed(run: JobStatements, search: string, stage: Stage | null): ListedJobs {
   const question = wordsSought(search)
-  return question === '' ? run.all.all(stage, mostRows) : run.sought.all(question, stage, mostRows)
+  if (question === '') {
+    const more = mostRows + 1
+    const { rows, limited } = upTo(stage === null ? run.all.all(more) : run.allAt.all(stage, more), mostRows)
+    return { rows: rows.map(rowFrom), limited }
+  }
+  const { rows, limited } = upTo(run.sought.all(atStage(question, stage), mostFound + 1), mostFound)
+  const ranked = bestFirst(rows, wordsTyped(search), (row) => [
+    ...[row.number, row.customer, row.title, row.town, row.address],
+  ])
+  return { rows: ranked.map(({ address: _, ...row }) => rowFrom(row)), limited }
 }
 
 /** The jobs' room of the book. */
@@ -77,8 +100,9 @@ export function jobsRoom(connection: Connection, customers: CustomersRoom): Jobs
   }
 
   return {
-    list: (search, stage) => read(() => rowsFor(run, search, stage)).map(rowFrom),
+    list: (search, stage) => read(() => listed(run, search, stage)),
     due: (upTo, most) => read(() => run.due.all(upTo, most)).map(rowFrom),
+    toOrder: () => read(() => run.toOrder.all(mostFound)),
     open: (id) => read(() => stored(id)),
     create: (job) => write(() => create(job)),
     change: (id, changes) => write(() => change(id, changes)),

@@ -24,8 +24,10 @@ export type NewOrder = {
 }
 
 export type OrdersRoom = {
-  /** Every order, the latest first. */
-  list: () => OrderRow[]
+  /** The latest 300 orders and all that are still open, the latest first, a step at a time. */
+  listSteps: () => Generator<void, OrderRow[]>
+  /** Every order that a job's timber was on, the latest first. */
+  ofJob: (jobId: number) => OrderRow[]
   open: (id: number) => Order | undefined
   /** The number of the order that each job's timber stands on, by the job; cancelled orders left out. */
   standing: () => Map<number, string>
@@ -101,7 +103,8 @@ export function ordersRoom(connection: Connection): OrdersRoom {
   }
 
   return {
-    list: () => read(reading.rows),
+    listSteps: reading.rowSteps,
+    ofJob: (jobId) => read(() => reading.ofJob(jobId)),
     open: (id) => read(() => reading.one(id)),
     standing: () => new Map(read(() => run.standing.all()).map(({ jobId, number }) => [jobId, number])),
     place: (order) => write(() => place(order)),

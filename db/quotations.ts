@@ -50,10 +50,13 @@ const statements = ({ db }: Connection) => ({
          ) AS place
        FROM jobs JOIN papers ON papers.job_id = jobs.id AND papers.kind = 'quotation' JOIN customers ON customers.id = jobs.customer_id
          LEFT JOIN acceptances ON acceptances.paper_id = papers.id
-       WHERE jobs.stage IN ('enquiry', 'surveyed', 'designed', 'quoted')
+       WHERE jobs.id IN (
+         SELECT job_id FROM papers WHERE kind = 'quotation' AND valid_until >= ?1
+         UNION SELECT papers.job_id FROM acceptances CROSS JOIN papers ON papers.id = acceptances.paper_id
+       ) AND jobs.stage IN ('enquiry', 'surveyed', 'designed', 'quoted')
      )
      SELECT paperId, revision, sha256, jobId, number, customer, title, option FROM offered
-     WHERE place = 1 AND (option IS NOT NULL OR valid_until >= ?) ORDER BY paperId`,
+     WHERE place = 1 AND (option IS NOT NULL OR valid_until >= ?1) ORDER BY paperId`,
   ),
   sold: db.prepare<[number], Stored & { option: number | null }>(
     `SELECT ${paperColumns}, money, acceptances.option_place AS option FROM papers LEFT JOIN acceptances ON acceptances.paper_id = papers.id

@@ -14,7 +14,7 @@ import type { Context } from './handlers/context.ts'
 import { issueSampleCard } from './handlers/sampleCards.ts'
 import { quoteSamples } from './handlers/sampleQuotations.ts'
 import { bookDesk, type BookDesk } from './keeping/bookDesk.ts'
-import { copyAtClosing, copyOfTheDay, settleIn } from './keeping/copying.ts'
+import { copyAtClosing, copyOfTheDay, lookBookThrough, settleIn } from './keeping/copying.ts'
 import { goOverYearly } from './keeping/goOver.ts'
 import type { Ground } from './keeping/ground.ts'
 import { keepBook } from './keeping/keepBook.ts'
@@ -132,6 +132,7 @@ export const openedBook = async (opening: Opening): Promise<OpenedBook> => {
     const { isNew } = desk.open()
     if (isNew && !empty) await fillNew(context)
     settleIn(ground)
+    void queue(() => lookBookThrough(ground))
     const stopWatch = keepWatch(ground, queue, isNew)
     return {
       answer: (name, payload) => answer(context, name, payload),

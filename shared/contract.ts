@@ -161,7 +161,7 @@ type Replies = MoneyReplies &
   OpenBookReplies &
   KeepingReplies & {
     'book.summary': BookSummary
-    'jobs.list': JobRow[]
+    'jobs.list': { rows: JobRow[]; limited: boolean }
     'jobs.open': Job
     'jobs.create': Job
     'jobs.change': { job: Job; overlaps: Overlap[] }

@@ -1,6 +1,7 @@
 import type { BackedUp, InsideCopy } from '../../shared/keeping/keepingModel.ts'
 import { carryAway, type AwayTask } from './awayCopy.ts'
 import { goOverPapers, type GoneOver, type GoOverTask } from './goOver.ts'
+import { lookThrough } from './lookThrough.ts'
 import { makeCopy, type CopyTask } from './makeCopy.ts'
 import type { SalvageFound, SalvageTask } from './salvage.ts'
 import { lookInside } from './soundCopy.ts'
@@ -11,6 +12,7 @@ export type Work =
   | { do: 'carry'; task: AwayTask }
   | { do: 'inside'; task: { path: string; latest: number } }
   | { do: 'goOver'; task: GoOverTask }
+  | { do: 'lookThrough'; task: { bookPath: string } }
   | { do: 'salvage'; task: SalvageTask }
 
 /** What each piece of work gives. */
@@ -19,6 +21,7 @@ export type WorkGives = {
   carry: BackedUp
   inside: InsideCopy
   goOver: GoneOver
+  lookThrough: null
   salvage: SalvageFound
 }
 
@@ -28,6 +31,7 @@ export async function doWork(work: Work): Promise<WorkGives[Work['do']]> {
   if (work.do === 'carry') return carryAway(work.task)
   if (work.do === 'inside') return lookInside(work.task.path, work.task.latest)
   if (work.do === 'goOver') return goOverPapers(work.task)
+  if (work.do === 'lookThrough') return lookThrough(work.task)
   return (await import('./salvage.ts')).salvage(work.task)
 }
 

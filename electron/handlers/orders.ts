@@ -136,7 +136,8 @@ export const placeOrder: Handler<'orders.place'> = async (context, asked) => {
   })
 }
 
-export const listOrders: Handler<'orders.list'> = ({ book }) => good(book.orders.list())
+export const listOrders: Handler<'orders.list'> = async ({ book }, { jobId }) =>
+  good(jobId === undefined ? await inSlices(book.orders.listSteps()) : book.orders.ofJob(jobId))
 
 export const openOrder: Handler<'orders.open'> = ({ book }, { id }) =>
   foundOr(book.orders.open(id), 'id', 'order')

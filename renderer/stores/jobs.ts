@@ -19,7 +19,7 @@ export const useJobsStore = defineStore('jobs', () => {
     const mine = ++asked
     const reply = await request('jobs.list', { search: search.value.trim(), stage: stage.value })
     if (mine !== asked) return
-    if (reply.ok) rows.value = reply.value
+    if (reply.ok) rows.value = reply.value.rows
     trouble.value = sentences(reply)
   }
 

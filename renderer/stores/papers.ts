@@ -61,18 +61,15 @@ export const usePapersStore = defineStore('papers', () => {
 
   /** Orders that stand with timber of a job on them; none where they can't be read. */
   async function ordersOf(id: number): Promise<OrderRow[]> {
-    const reply = await request('orders.list', {})
-    if (!reply.ok) return []
-    return reply.value.filter(
-      ({ state, jobs }) => state !== 'cancelled' && jobs.some((job) => job.jobId === id),
-    )
+    const reply = await request('orders.list', { jobId: id })
+    return reply.ok ? reply.value.filter(({ state }) => state !== 'cancelled') : []
   }
 
   /** Other jobs that are being made, or whose timber is ordered. */
   async function onTheBench(id: number): Promise<JobRow[]> {
     const stages = ['making', 'ordered'] as const
     const replies = await Promise.all(stages.map((stage) => request('jobs.list', { search: '', stage })))
-    return replies.flatMap((reply) => (reply.ok ? reply.value.filter((row) => row.id !== id) : []))
+    return replies.flatMap((reply) => (reply.ok ? reply.value.rows.filter((row) => row.id !== id) : []))
   }
 
   const compare = (earlier: number, later: number | null): Promise<Result<Difference[]>> =>

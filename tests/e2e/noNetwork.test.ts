@@ -125,7 +125,7 @@ describe('the host, from the sample book to a printed card', () => {
       }
       const { value } = await ask('jobs.list', { search: '', stage: 'making' })
       const made = []
-      for (const { id } of value) made.push((await ask('papers.draft', { jobId: id, format: 'a4' })).ok)
+      for (const { id } of value.rows) made.push((await ask('papers.draft', { jobId: id, format: 'a4' })).ok)
       return made
     })
     expect(papers.length).toBeGreaterThan(0)

@@ -62,7 +62,7 @@ describe('the program’s own window', () => {
   it('shows a card as it will be printed', async () => {
     const draft = await page().evaluate(async () => {
       const rows = await window.bracework?.['jobs.list']({ search: 'Mortice', stage: null })
-      const jobId = rows?.ok ? (rows.value[0]?.id ?? 0) : 0
+      const jobId = rows?.ok ? (rows.value.rows[0]?.id ?? 0) : 0
       const paper = await window.bracework?.['papers.draft']({ jobId, format: 'a4' })
       return paper?.ok ? atob(paper.value.base64).slice(0, 5) : JSON.stringify(paper)
     })

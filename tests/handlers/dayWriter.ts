@@ -30,7 +30,7 @@ async function ask<T>(name: string, payload: unknown): Promise<T> {
   return result.value as T
 }
 
-const rows = await ask<JobRow[]>('jobs.list', { search: '', stage: null })
+const { rows } = await ask<{ rows: JobRow[] }>('jobs.list', { search: '', stage: null })
 const quoted = rows.find(({ stage }) => stage === 'quoted')
 const { id, version } = await ask<Job>('jobs.open', { id: quoted?.id })
 const { prices } = await ask<PriceBook>('prices.book', {})

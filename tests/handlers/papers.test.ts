@@ -51,7 +51,7 @@ describe('issuing a card', () => {
       [2, 'letter'],
       [1, 'a4'],
     ])
-    expect((await ask('jobs.list', { search: '', stage: null }))[0]?.papers).toBe(2)
+    expect((await ask('jobs.list', { search: '', stage: null })).rows[0]?.papers).toBe(2)
   })
 
   it('is refused naming each missing size', async () => {
@@ -216,7 +216,7 @@ describe('the sample', () => {
     const context = opened()
     const { ask } = context
     const jobs = await addSample(context)
-    const rows = await ask('jobs.list', { search: '', stage: null })
+    const { rows } = await ask('jobs.list', { search: '', stage: null })
     const papers = await Promise.all(rows.map(({ id: jobId }) => ask('papers.list', { jobId })))
     const cards = papers.flat().filter(({ kind }) => kind === 'job-card')
     expect(cards).toHaveLength(2)

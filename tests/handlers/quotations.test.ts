@@ -68,7 +68,7 @@ describe('a quotation', () => {
     const { ask, ...context } = opened()
     const { job, issue } = await pricedJob({ ask, ...context })
     const stands = async () =>
-      (await ask('jobs.list', { search: '', stage: null })).map((row) => row.accepted)
+      (await ask('jobs.list', { search: '', stage: null })).rows.map((row) => row.accepted)
     const paper = await ask('quotations.issue', issue)
     const { version } = await ask('jobs.open', { id: job.id })
     await ask('quotations.issue', { ...issue, version })
@@ -76,7 +76,9 @@ describe('a quotation', () => {
     expect(await stands()).toEqual([false, false])
     await ask('quotations.accept', { paperId: paper.id, option: 0, acceptedOn: '2026-03-04', note: '' })
     expect(await stands()).toEqual([false, true])
-    expect(await ask('jobs.list', { search: 'peg', stage: 'quoted' })).toMatchObject([{ accepted: true }])
+    expect(await ask('jobs.list', { search: 'peg', stage: 'quoted' })).toMatchObject({
+      rows: [{ accepted: true }],
+    })
   })
 
   it('stays what it was, byte for byte, after every price has risen; the next one doesn’t', async () => {

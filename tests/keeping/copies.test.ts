@@ -157,9 +157,9 @@ describe('opening a copy in the book’s place', () => {
     expect(state.outcome?.sentence).toContain(replaced?.name)
     expect((await book.ask('keeping.inside', { name: replaced?.name ?? '' })).jobs).toBe(5)
     await book.ask('keeping.restore', { name: replaced?.name ?? '' })
-    expect((await book.ask('jobs.list', { search: 'sash', stage: null })).map(({ title }) => title)).toEqual([
-      'Side gate',
-    ])
+    expect(
+      (await book.ask('jobs.list', { search: 'sash', stage: null })).rows.map(({ title }) => title),
+    ).toEqual(['Side gate'])
   })
 
   it('is not undone by what was last written to the old book, which lies beside it in a file of its own', async () => {

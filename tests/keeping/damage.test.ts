@@ -38,7 +38,7 @@ function twin(source: string): string {
 
 /** Whether the window can be used: it shows the jobs. Gives how many. */
 const jobsShown = async (book: KeptBook): Promise<number> =>
-  (await book.ask('jobs.list', { search: '', stage: null })).length
+  (await book.ask('jobs.list', { search: '', stage: null })).rows.length
 
 const spoil = (path: string, how: (bytes: Buffer) => Buffer | void): void => {
   const bytes = readFileSync(path)
@@ -128,7 +128,7 @@ describe('starting on a bad book', () => {
       const done = await book.ask('keeping.salvage', {})
       expect(done.jobs).toBeGreaterThanOrEqual(least)
       expect(await jobsShown(book)).toBe(done.jobs)
-      const found = await book.ask('jobs.list', { search: 'peg 40', stage: null })
+      const { rows: found } = await book.ask('jobs.list', { search: 'peg 40', stage: null })
       expect(found.length).toBeGreaterThanOrEqual(done.jobs === jobs ? 1 : 0)
       const { outcome, copies } = await book.ask('keeping.state', {})
       expect(outcome?.sentence).toContain(`${done.jobs} jobs`)

@@ -65,7 +65,7 @@ test('a job taken in on one run is there on the next, and a first start has the 
   expect((await first.ended).code).toBe(0)
   const second = start('--book', book)
   const rows = await ask(await second.address, 'jobs.list', { search: 'angstrom', stage: null })
-  expect(rows.value.map(({ id }: { id: number }) => id)).toEqual([created.value.id])
+  expect(rows.value.rows.map(({ id }: { id: number }) => id)).toEqual([created.value.id])
   const third = await ask(await start('--book', join(folder, 'other.book')).address, 'book.summary', {})
   expect(third.value.sampleJobs).toBeGreaterThanOrEqual(12)
 })

@@ -90,7 +90,7 @@ describe('one job taken out and brought into another book', () => {
     expect(await to.ask('workDone.list', { jobId: brought.job.id })).toMatchObject([
       { quantity: 2.25, operation: 'rip' },
     ])
-    expect(await to.ask('jobs.list', { search: 'peg dog', stage: null })).toHaveLength(1)
+    expect((await to.ask('jobs.list', { search: 'peg dog', stage: null })).rows).toHaveLength(1)
   })
 
   it('gets the next free number where its own is taken, the old one in its notes and its log', async () => {

@@ -135,7 +135,9 @@ describe('a book taken out and brought into a fresh one', () => {
       await from.ask('jobs.list', { search: 'nether test', stage: null }),
     )
     expect(await to.ask('prices.book', {})).toEqual(await from.ask('prices.book', {}))
-    const papers = (await from.ask('jobs.list', { search: '', stage: null })).filter((row) => row.papers > 0)
+    const papers = (await from.ask('jobs.list', { search: '', stage: null })).rows.filter(
+      (row) => row.papers > 0,
+    )
     expect(papers.length).toBeGreaterThan(0)
     for (const { id } of papers)
       for (const paper of await from.ask('papers.list', { jobId: id }))
@@ -219,7 +221,7 @@ describe('taking a book out', () => {
     expect(places).toEqual(
       expect.arrayContaining(['settings.json', 'customers.json', 'rack.json', 'prices/prices.csv']),
     )
-    const [list] = await from.ask('jobs.list', { search: '', stage: null })
+    const [list] = (await from.ask('jobs.list', { search: '', stage: null })).rows
     const file = places.find((place) => place.startsWith(`jobs/S/${list?.number}`))
     const job = JSON.parse(readFileSync(join(folder, file ?? ''), 'utf8')) as {
       jobs: { entry: { spec: unknown } }[]

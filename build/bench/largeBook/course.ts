@@ -13,9 +13,12 @@ const mostInHand = 60
 export type Course = { at: string; updatedAt: string; stage: Stage; due: string | null }
 
 const moment = (days: number, draws: Draws): string =>
-  new Date(Date.parse(`${bookToday}T07:00:00.000Z`) + days * dayMs + draws.between(0, 39_000) * 1000).toISOString()
+  new Date(
+    Date.parse(`${bookToday}T07:00:00.000Z`) + days * dayMs + draws.between(0, 39_000) * 1000,
+  ).toISOString()
 
-const day = (days: number): string => new Date(Date.parse(`${bookToday}T12:00:00.000Z`) + days * dayMs).toISOString().slice(0, 10)
+const day = (days: number): string =>
+  new Date(Date.parse(`${bookToday}T12:00:00.000Z`) + days * dayMs).toISOString().slice(0, 10)
 
 /** Jobs in hand, promised from three weeks ago (late) to nine weeks on. */
 const inHand = (came: number, draws: Draws): Course => ({

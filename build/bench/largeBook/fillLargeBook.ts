@@ -13,7 +13,10 @@ import { smallPdf } from './smallPdf.ts'
 const now = (): string => `${bookToday}T09:00:00.000Z`
 
 /** The merchants' lists of ten years, two a year, each of every line in the price book. */
-const lists = Array.from({ length: 20 }, (_, place) => `${2016 + Math.floor(place / 2)}-${place % 2 ? '10' : '04'}-01`)
+const lists = Array.from(
+  { length: 20 },
+  (_, place) => `${2016 + Math.floor(place / 2)}-${place % 2 ? '10' : '04'}-01`,
+)
 
 function priceHistory(book: Book, { between }: Draws): void {
   const { prices } = book.prices.book()

@@ -49,7 +49,11 @@ function pattern(base: GateSpec, draws: Draws): DraftSpec {
     size: { from: 'leaf', width: 900, height: 1800, ...(leaves === 2 && { meetingGap: 6 }) },
     top: draws.one(tops),
     leaves,
-    ironmongery: [piece('hinge', draws), piece('latch', draws), ...(draws.between(1, 3) === 1 ? [piece('bolt', draws)] : [])],
+    ironmongery: [
+      piece('hinge', draws),
+      piece('latch', draws),
+      ...(draws.between(1, 3) === 1 ? [piece('bolt', draws)] : []),
+    ],
   }
   const read = parseDraft(spec)
   if (!read.ok) throw new Error(`a generated gate is no spec: ${JSON.stringify(read.problems)}`)

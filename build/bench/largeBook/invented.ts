@@ -9,18 +9,20 @@ const surnameStarts =
   'Ash Bram Cold Dray Elm Fern Gorse Hazel Ivel Keld Larch Mallet Nether Orchard Pinch Quince Rabbet Saw Tenon Under Wattle Yarrow Chisel Spoke'.split(
     ' ',
   )
-const surnameEnds = 'ley ton wick ford combe croft beam worth stead hurst mere shaw dale gill thwaite bourne lock side'.split(
-  ' ',
-)
+const surnameEnds =
+  'ley ton wick ford combe croft beam worth stead hurst mere shaw dale gill thwaite bourne lock side'.split(
+    ' ',
+  )
 const streets =
   'Marsh Mill Church Station Back High Well Green Orchard Chapel Forge Quarry Kiln Pound Ropewalk Saltern Dairy Tithe Weir Cuckoo Plough Gravel Beacon Foundry'.split(
     ' ',
   )
 const ways = 'Lane Road Street Row Close Hill Yard Walk Terrace'.split(' ')
-const townStarts =
-  'Upper Nether Much Little Great Saint Long Old West East North South'.split(' ')
+const townStarts = 'Upper Nether Much Little Great Saint Long Old West East North South'.split(' ')
 const townEnds =
-  'Shaving Kerf Mallet Bench Rabot Tenon Dovetail Gluepot Sawdust Bevel Mortice Spokeshave Splay Arris Batten Chamfer'.split(' ')
+  'Shaving Kerf Mallet Bench Rabot Tenon Dovetail Gluepot Sawdust Bevel Mortice Spokeshave Splay Arris Batten Chamfer'.split(
+    ' ',
+  )
 const things =
   'gate,gate,gate,gate,side gate,side gate,garden gate,garden gate,field gate,orchard gate,shed door,shed door,stable door,meter cupboard door,pair of drive gates,passage gate,coal house door,wicket,back gate,churchyard gate,paddock gate,bin store door'.split(
     ',',

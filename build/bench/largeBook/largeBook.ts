@@ -9,7 +9,13 @@ import { fillLargeBook } from './fillLargeBook.ts'
 export const largeBookSeed = 20261126
 
 /** What a generated book depends on: its maker, the layout of a book and the words that jobs are found by. */
-const makers = ['build/bench/largeBook', 'db/migrations', 'db/search.ts', 'db/jobWords.ts', 'shared/gate/designModel.ts']
+const makers = [
+  'build/bench/largeBook',
+  'db/migrations',
+  'db/search.ts',
+  'db/jobWords.ts',
+  'shared/gate/designModel.ts',
+]
 
 const filesOf = (path: string): string[] =>
   path.endsWith('.ts')

@@ -29,7 +29,9 @@ export function orderRows({ db }: Connection, { between, one }: Draws): void {
   const line = db.prepare(
     `INSERT INTO order_lines (order_id, item_id, supplier_id, price_id, length_mm, count, price_pence) VALUES (?, ?, ?, ?, ?, ?, ?)`,
   )
-  const came = db.prepare('INSERT INTO order_receipts (line_id, count, received_on, added_at) VALUES (?, ?, ?, ?)')
+  const came = db.prepare(
+    'INSERT INTO order_receipts (line_id, count, received_on, added_at) VALUES (?, ?, ?, ?)',
+  )
   const length = db.prepare(
     `INSERT INTO order_lengths (order_id, item_id, source, length_mm, count, cuts, offcut_mm) VALUES (?, ?, 'merchant', ?, ?, '[]', ?)`,
   )

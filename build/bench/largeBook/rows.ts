@@ -84,7 +84,10 @@ export function jobRows(connection: Connection, { frozen, draws }: { frozen: Fro
     if (customers.length > 0 && draws.between(1, 100) <= comeAgain) return draws.one(customers)
     const details = inventedCustomer(draws)
     const { name, address, town, phone, email } = details
-    const customer = { ...details, id: Number(run.customer.run(name, address, town, phone, email, at).lastInsertRowid) }
+    const customer = {
+      ...details,
+      id: Number(run.customer.run(name, address, town, phone, email, at).lastInsertRowid),
+    }
     words.keepCustomer(customer)
     customers.push(customer)
     return customer

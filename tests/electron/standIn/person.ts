@@ -35,13 +35,13 @@ const loadAll = async ({ url, load }: Window): Promise<Report['files']> => {
   return files
 }
 
-type Rows = { value?: { id: number; stage: string }[] }
+type Rows = { value?: { rows: { id: number; stage: string }[] } }
 type Draft = { ok: boolean; value?: { base64: string } }
 
 /** A draft of the card of a job that is being made; only its first letters, which say what kind of file it is. */
 const draftStart = async (call: (name: string, payload: unknown) => unknown): Promise<unknown> => {
   const { value } = (await call('jobs.list', { search: '', stage: 'making' })) as Rows
-  const draft = (await call('papers.draft', { jobId: value?.[0]?.id, format: 'a4' })) as Draft
+  const draft = (await call('papers.draft', { jobId: value?.rows[0]?.id, format: 'a4' })) as Draft
   return draft.value ? Buffer.from(draft.value.base64, 'base64').toString('latin1', 0, 5) : draft
 }
 
