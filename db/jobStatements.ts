@@ -24,10 +24,11 @@ export function jobStatements({ db }: Connection) {
     ),
     // Those that timber may be bought for: ordered or being made, promised, accepted, and of the others the ones touched last.
     toOrder: db
-      .prepare<[number], number>(
+      .prepare<[number, number], number>(
         `SELECT id FROM jobs WHERE stage IN ('ordered', 'making')
          UNION SELECT id FROM jobs WHERE due > '' AND stage <> 'hung'
-         UNION SELECT jobs.id FROM acceptances CROSS JOIN papers ON papers.id = acceptances.paper_id CROSS JOIN jobs ON jobs.id = papers.job_id
+         UNION SELECT jobs.id FROM (SELECT paper_id FROM acceptances ORDER BY paper_id DESC LIMIT ?) AS latest
+           CROSS JOIN papers ON papers.id = latest.paper_id CROSS JOIN jobs ON jobs.id = papers.job_id
            WHERE jobs.stage <> 'hung'
          UNION SELECT id FROM (SELECT id FROM jobs WHERE stage <> 'hung' ORDER BY updated_at DESC LIMIT ?)`,
       )

@@ -102,7 +102,7 @@ export function jobsRoom(connection: Connection, customers: CustomersRoom): Jobs
   return {
     list: (search, stage) => read(() => listed(run, search, stage)),
     due: (upTo, most) => read(() => run.due.all(upTo, most)).map(rowFrom),
-    toOrder: () => read(() => run.toOrder.all(mostFound)),
+    toOrder: () => read(() => run.toOrder.all(mostFound, mostFound)),
     open: (id) => read(() => stored(id)),
     create: (job) => write(() => create(job)),
     change: (id, changes) => write(() => change(id, changes)),

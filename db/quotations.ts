@@ -29,6 +29,9 @@ type StandingRow = Omit<StandingJob, 'money' | 'acceptance'> & {
   sha256: string
 }
 
+/** As many of the latest quotations accepted are looked at for timber that isn't ordered yet: some years of them. */
+const latestAccepted = 1000
+
 const statements = ({ db }: Connection) => ({
   one: db.prepare<[number], Stored>(
     `SELECT ${paperColumns}, money FROM papers WHERE id = ? AND kind = 'quotation'`,
@@ -41,7 +44,7 @@ const statements = ({ db }: Connection) => ({
     `INSERT INTO acceptances (paper_id, option_place, accepted_on, note, added_at) VALUES (?, ?, ?, ?, ?)
      ON CONFLICT (paper_id) DO NOTHING`,
   ),
-  standing: db.prepare<[string], StandingRow>(
+  standing: db.prepare<[string, string], StandingRow>(
     `WITH offered AS (
        SELECT papers.id AS paperId, papers.revision, papers.sha256, papers.valid_until, jobs.id AS jobId, jobs.number, customers.name AS customer, jobs.title,
          acceptances.option_place AS option,
@@ -51,12 +54,13 @@ const statements = ({ db }: Connection) => ({
        FROM jobs JOIN papers ON papers.job_id = jobs.id AND papers.kind = 'quotation' JOIN customers ON customers.id = jobs.customer_id
          LEFT JOIN acceptances ON acceptances.paper_id = papers.id
        WHERE jobs.id IN (
-         SELECT job_id FROM papers WHERE kind = 'quotation' AND valid_until >= ?1
-         UNION SELECT papers.job_id FROM acceptances CROSS JOIN papers ON papers.id = acceptances.paper_id
+         SELECT job_id FROM papers WHERE kind = 'quotation' AND valid_until >= ?
+         UNION SELECT papers.job_id FROM (SELECT paper_id FROM acceptances ORDER BY paper_id DESC LIMIT ${latestAccepted}) AS latest
+           CROSS JOIN papers ON papers.id = latest.paper_id
        ) AND jobs.stage IN ('enquiry', 'surveyed', 'designed', 'quoted')
      )
      SELECT paperId, revision, sha256, jobId, number, customer, title, option FROM offered
-     WHERE place = 1 AND (option IS NOT NULL OR valid_until >= ?1) ORDER BY paperId`,
+     WHERE place = 1 AND (option IS NOT NULL OR valid_until >= ?) ORDER BY paperId`,
   ),
   sold: db.prepare<[number], Stored & { option: number | null }>(
     `SELECT ${paperColumns}, money, acceptances.option_place AS option FROM papers LEFT JOIN acceptances ON acceptances.paper_id = papers.id
@@ -105,7 +109,7 @@ export function quotationsRoom(connection: Connection): QuotationsRoom {
 
   function* standingSteps(day: string): Generator<void, StandingJob[]> {
     const standing: StandingJob[] = []
-    for (const row of read(() => run.standing.all(day))) {
+    for (const row of read(() => run.standing.all(day, day))) {
       const { jobId, paperId, number, customer, title, option } = row
       const acceptance = option === null ? null : { option }
       standing.push({ jobId, paperId, number, customer, title, money: frozen(row), acceptance })

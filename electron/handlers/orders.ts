@@ -70,10 +70,9 @@ async function soundPlan(
 
 /** Why these jobs can't stand on a new order together. */
 function jobProblems({ book }: Context, jobs: readonly Job[]): Problem[] {
-  const standing = book.orders.standing()
   const problems = jobs.flatMap(({ id, number }) => {
-    const on = standing.get(id)
-    if (on === undefined) return []
+    const on = book.orders.standingFor(id)
+    if (on === null) return []
     const message = `the timber of ${number} is on order ${on} already; leave it out, or cancel that order first`
     return [{ code: 'ordered-before', field: 'jobIds', message }]
   })

@@ -99,7 +99,7 @@ function hindranceOf(gate: Result<MakeableGate>): string | null {
   return others.length === 0 ? words : `${words} (and ${others.length} more)`
 }
 
-function candidate(context: Context, job: Job, standing: ReadonlyMap<number, string>): OrderCandidate {
+function candidate(context: Context, job: Job): OrderCandidate {
   const { id, number, customer, title, due, stage } = job
   const accepted = context.book.quotations.accepted(id)
   const own = specOf(job.entry.spec)
@@ -112,7 +112,7 @@ function candidate(context: Context, job: Job, standing: ReadonlyMap<number, str
     due,
     stage,
     accepted: accepted !== undefined,
-    orderedOn: standing.get(id) ?? null,
+    orderedOn: context.book.orders.standingFor(id),
     hindrance: hindranceOf(makeableGate(job)),
     sample: job.sample,
     ...(drawnOn && {
@@ -129,11 +129,10 @@ const before = (a: OrderCandidate, b: OrderCandidate): number =>
 
 function* candidateSteps(context: Context): Generator<void, OrderCandidate[]> {
   const { book } = context
-  const standing = book.orders.standing()
   const found: OrderCandidate[] = []
   for (const id of book.jobs.toOrder()) {
     const job = book.jobs.open(id)
-    if (job) found.push(candidate(context, job, standing))
+    if (job) found.push(candidate(context, job))
     yield
   }
   return found.sort(before)

@@ -64,6 +64,7 @@ const rowsAt: Record<number, (db: Database) => void> = {
       INSERT INTO order_cuts (length_id, count, cut_on, added_at) VALUES (12, 1, '2026-01-25', '2026-01-25T09:00:00Z');
     `)
   },
+  4: (db) => rowsAt[3]?.(db),
 }
 
 const kept = [
