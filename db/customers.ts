@@ -39,7 +39,7 @@ const statements = ({ db }: Connection) => ({
   ),
   latest: db.prepare<[number, number], Customer>(
     `SELECT ${columns} FROM (
-       SELECT customer_id AS id, max(job) AS job FROM (SELECT id AS job, customer_id FROM jobs WHERE id > (SELECT max(id) FROM jobs) - ?) GROUP BY customer_id
+       SELECT customer_id AS id, max(job) AS job FROM (SELECT id AS job, customer_id FROM jobs NOT INDEXED WHERE id > (SELECT max(id) FROM jobs) - ?) GROUP BY customer_id
      ) AS found CROSS JOIN customers ON customers.id = found.id WHERE customers.name <> '' ORDER BY found.job DESC LIMIT ?`,
   ),
   insert: db.prepare(

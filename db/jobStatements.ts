@@ -26,7 +26,7 @@ export function jobStatements({ db }: Connection) {
     toOrder: db
       .prepare<[number, number], number>(
         `SELECT id FROM jobs WHERE stage IN ('ordered', 'making')
-         UNION SELECT id FROM jobs WHERE due > '' AND stage <> 'hung'
+         UNION SELECT id FROM jobs INDEXED BY jobs_by_due WHERE due > '' AND stage <> 'hung'
          UNION SELECT jobs.id FROM (SELECT paper_id FROM acceptances ORDER BY paper_id DESC LIMIT ?) AS latest
            CROSS JOIN papers ON papers.id = latest.paper_id CROSS JOIN jobs ON jobs.id = papers.job_id
            WHERE jobs.stage <> 'hung'

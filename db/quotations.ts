@@ -54,7 +54,7 @@ const statements = ({ db }: Connection) => ({
        FROM jobs JOIN papers ON papers.job_id = jobs.id AND papers.kind = 'quotation' JOIN customers ON customers.id = jobs.customer_id
          LEFT JOIN acceptances ON acceptances.paper_id = papers.id
        WHERE jobs.id IN (
-         SELECT job_id FROM papers WHERE kind = 'quotation' AND valid_until >= ?
+         SELECT job_id FROM papers INDEXED BY papers_by_validity WHERE kind = 'quotation' AND valid_until >= ?
          UNION SELECT papers.job_id FROM (SELECT paper_id FROM acceptances ORDER BY paper_id DESC LIMIT ${latestAccepted}) AS latest
            CROSS JOIN papers ON papers.id = latest.paper_id
        ) AND jobs.stage IN ('enquiry', 'surveyed', 'designed', 'quoted')

@@ -34,13 +34,17 @@ function plansOf(connection: Connection, work: (connection: Connection) => void)
   return plans
 }
 
-/** Steps that look at every row of a table of the book: an index that is followed in its order isn't one. */
+/** Followed in their order and left after so many: the newest, those touched last, those accepted last. */
+const bounded = ['jobs USING INDEX jobs_by_age', 'jobs USING INDEX jobs_by_change', 'acceptances']
+
+/** Steps that look at every row of a table of the book. */
 const wholeTables = (plans: string[]): string[] =>
-  plans.filter(
-    (plan) =>
-      /^SCAN (jobs|customers|papers|orders|changes|order_\w+|work_done)( |$)/.test(plan) &&
-      !plan.includes('INDEX'),
-  )
+  plans.filter((plan) => {
+    const scanned = /^SCAN ((jobs|customers|papers|acceptances|orders|changes|order_\w+|work_done)\b.*)/.exec(
+      plan,
+    )?.[1]
+    return scanned !== undefined && !bounded.includes(scanned)
+  })
 
 /** What a window asks for all day: none of it may look at every row of a table. */
 function hotRequests(path: string): void {
@@ -67,7 +71,7 @@ function hotRequests(path: string): void {
 }
 
 describe('a book of many jobs', () => {
-  it('is made alike from the same seed, ten years of it, holds together, and answers the hot requests without looking at every row of a table', async () => {
+  it('is made alike from one seed, holds together, and answers the hot requests without looking through a table', async () => {
     const folder = temporaryFolder()
     const [one, again] = [await made(join(folder, 'one.book')), await made(join(folder, 'again.book'))]
     expect(digestOf(again)).toBe(digestOf(one))
