@@ -15,7 +15,7 @@ type Key = { typed: string; ms: number; bare: number; rows: number; limited: boo
 const bareQuestion = 'SELECT rowid FROM job_words WHERE job_words MATCH ? ORDER BY rank LIMIT 500'
 
 /** Every key of every phrase, through the program's own request, and the same words put to the index by hand, ranked by it. */
-async function typed({ ask, bare }: OpenLarge, rounds: number): Promise<Key[]> {
+async function typed({ ask, bare }: OpenLarge, rounds: number, compare = false): Promise<Key[]> {
   const run = bare.db.prepare(bareQuestion)
   const keys: Key[] = []
   for (let round = 0; round < rounds; round += 1)
@@ -29,7 +29,7 @@ async function typed({ ask, bare }: OpenLarge, rounds: number): Promise<Key[]> {
         }
         const asked = performance.now()
         const question = wordsSought(search)
-        if (question !== '') run.all(question)
+        if (compare && question !== '') run.all(question)
         const ms = asked - start
         keys.push({
           typed: search,
@@ -46,14 +46,14 @@ async function typed({ ask, bare }: OpenLarge, rounds: number): Promise<Key[]> {
 export const searchLarge = (effort: Effort): Promise<Measured> => {
   const { large } = bookSizes(effort)
   return withLargeBook(large, async (open) => {
-    await typed(open, 1)
+    const bareKeys = await typed(open, 1, true)
     const keys = await typed(open, effort.quick ? 1 : 5)
     const p95 = quantile(
       keys.map(({ ms }) => ms),
       0.95,
     )
     const bare95 = quantile(
-      keys.map(({ bare }) => bare),
+      bareKeys.map(({ bare }) => bare),
       0.95,
     )
     const slowest = keys.reduce((a, b) => (b.ms > a.ms ? b : a))

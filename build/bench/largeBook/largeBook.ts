@@ -10,7 +10,9 @@ export const largeBookSeed = 20261126
 
 /** What a generated book depends on: its maker, the layout of a book and the words that jobs are found by. */
 const makers = [
-  'build/bench/largeBook',
+  ...['invented', 'course', 'gates', 'smallPdf', 'rows', 'orderRows', 'fillLargeBook'].map(
+    (name) => `build/bench/largeBook/${name}.ts`,
+  ),
   'db/migrations',
   'db/search.ts',
   'db/jobWords.ts',
