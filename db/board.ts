@@ -70,7 +70,10 @@ function spanCounts({ db }: Connection): (today: string) => Record<PromiseSpan, 
     const count = (span: PromiseSpan): number => {
       const { sql, given } = filterSql({ inHand: true, due: spanDays(span, today) })
       return (
-        db.prepare<[typeof given], number>(`SELECT count(*) FROM jobs WHERE jobs.put_away = 0${sql}`).pluck().get(given) ?? 0
+        db
+          .prepare<[typeof given], number>(`SELECT count(*) FROM jobs WHERE jobs.put_away = 0${sql}`)
+          .pluck()
+          .get(given) ?? 0
       )
     }
     const [late, thisWeek, nextWeek, later, noDay] = promiseSpans.map(count)

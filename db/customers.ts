@@ -1,11 +1,15 @@
 import type { Customer } from '../shared/job/job.ts'
 import type { Connection } from './connection.ts'
-import { searchRoom, wordsSought } from './search.ts'
+import { bestFirst } from './bestFirst.ts'
+import { searchRoom, wordsSought, wordsTyped } from './search.ts'
 
 export type NewCustomer = Omit<Customer, 'id'>
 
 /** How many customers a list to choose from shows. */
 const mostFound = 20
+
+/** As many of the newest customers that hold the words are ranked, and as many of the newest jobs looked at for their customers. */
+const mostLookedAt = 500
 
 export type CustomersRoom = {
   /** Customers whose name, town or phone begin with the words, best first; without words those of the latest jobs. 20 at most. */
@@ -30,12 +34,13 @@ const isSame = (a: NewCustomer, b: NewCustomer): boolean =>
 
 const statements = ({ db }: Connection) => ({
   sought: db.prepare<[string, number], Customer>(
-    `SELECT ${columns} FROM customer_words JOIN customers ON customers.id = customer_words.rowid
-     WHERE customer_words MATCH ? ORDER BY rank, customers.id DESC LIMIT ?`,
+    `SELECT ${columns} FROM (SELECT rowid AS id FROM customer_words WHERE customer_words MATCH ? ORDER BY rowid DESC LIMIT ?) AS found
+     CROSS JOIN customers ON customers.id = found.id ORDER BY customers.id DESC`,
   ),
-  latest: db.prepare<[number], Customer>(
-    `SELECT ${columns} FROM customers JOIN jobs ON jobs.customer_id = customers.id
-     WHERE customers.name <> '' AND jobs.put_away = 0 GROUP BY customers.id ORDER BY max(jobs.id) DESC LIMIT ?`,
+  latest: db.prepare<[number, number], Customer>(
+    `SELECT ${columns} FROM (
+       SELECT customer_id AS id, max(job) AS job FROM (SELECT id AS job, customer_id FROM jobs NOT INDEXED WHERE id > (SELECT max(id) FROM jobs) - ? AND put_away = 0) GROUP BY customer_id
+     ) AS found CROSS JOIN customers ON customers.id = found.id WHERE customers.name <> '' ORDER BY found.job DESC LIMIT ?`,
   ),
   insert: db.prepare(
     'INSERT INTO customers (name, address, town, phone, email, created_at, sample) VALUES (?, ?, ?, ?, ?, ?, ?)',
@@ -53,15 +58,22 @@ export function customersRoom(connection: Connection): CustomersRoom {
 
   const find = (search: string): Customer[] => {
     const question = wordsSought(search)
-    return read(() => (question === '' ? latest.all(mostFound) : sought.all(question, mostFound)))
+    if (question === '') return read(() => latest.all(mostLookedAt, mostFound))
+    const found = read(() => sought.all(question, mostLookedAt))
+    const ranked = bestFirst(found, wordsTyped(search), ({ name, town, phone }) => [name, town, phone])
+    return ranked.slice(0, mostFound)
+  }
+
+  /** The customer of this very name, town and phone, however many share a part of them. */
+  const known = (wanted: NewCustomer): Customer | undefined => {
+    const question = wordsSought(`${wanted.name} ${wanted.town} ${wanted.phone}`)
+    return question === '' ? undefined : sought.all(question, -1).find((one) => isSame(one, wanted))
   }
 
   const take = (wanted: NewCustomer, sample: boolean): Customer =>
     write(() => {
-      const known = isKnownBy(wanted)
-        ? find(`${wanted.name} ${wanted.town}`).find((one) => isSame(one, wanted))
-        : undefined
-      if (known) return known
+      const before = isKnownBy(wanted) ? known(wanted) : undefined
+      if (before) return before
       const { name, address, town, phone, email } = wanted
       const made = insert.run(name, address, town, phone, email, now(), sample ? 1 : 0)
       const customer = { ...wanted, id: Number(made.lastInsertRowid) }

@@ -4,7 +4,7 @@ import type { Change, Job, JobRow, Overlap, Stage } from '../shared/job/job.ts'
 import { good, type Result } from '../shared/problem.ts'
 import type { Connection } from './connection.ts'
 import type { CustomersRoom } from './customers.ts'
-import { foundJobs } from './foundJobs.ts'
+import { foundJobs, mostFound } from './foundJobs.ts'
 import type { JobFilter } from './jobFilter.ts'
 import { rowFrom } from './jobRows.ts'
 import { jobStatements } from './jobStatements.ts'
@@ -14,12 +14,14 @@ import { jobWriting, type NewJob } from './jobWriting.ts'
 export type LoggedChange = KeptChange & { at: string }
 
 export type JobsRoom = {
-  /** The jobs that hold all the words, best first; without words all, the newest first. 1000 at most. */
-  list: (search: string, stage: Stage | null) => JobRow[]
+  /** The jobs that hold all the words, best first, of the newest 500 that do; without words all, the newest first, 1000 at most. */
+  list: (search: string, stage: Stage | null) => FoundJobs
   /** The same with whatever else is asked of them. */
   find: (search: string, filter: JobFilter) => FoundJobs
   /** The jobs promised up to a day (ISO) that aren't hung, the earliest first. */
   due: (upTo: string, most: number) => JobRow[]
+  /** The jobs that timber may be bought for, by id: those ordered or being made, promised or accepted, and the 500 others touched last that aren't hung. */
+  toOrder: () => number[]
   open: (id: number) => Job | undefined
   create: (job: NewJob) => Job
   /** Makes the changes, all or none; undefined when there is no such job. */
@@ -76,9 +78,10 @@ export function jobsRoom(connection: Connection, customers: CustomersRoom): Jobs
   }
 
   return {
-    list: (search, stage) => read(() => found(search, { stage })).rows,
+    list: (search, stage) => read(() => found(search, { stage })),
     find: (search, filter) => read(() => found(search, filter)),
     due: (upTo, most) => read(() => run.due.all(upTo, most)).map(rowFrom),
+    toOrder: () => read(() => run.toOrder.all(mostFound, mostFound)),
     open: (id) => read(() => stored(id)),
     create: (job) => write(() => create(job)),
     change: (id, changes) => write(() => change(id, changes)),

@@ -7,6 +7,8 @@ import { createBook } from './create.ts'
 import { customersRoom, type CustomersRoom } from './customers.ts'
 import { jobsRoom, type JobsRoom } from './jobs.ts'
 import { keepingRoom, type KeepingRoom } from './keeping/keepingRoom.ts'
+import { isLarge, refuseDamaged } from './keeping/lookThrough.ts'
+import { fillWords } from './keeping/wordsAgain.ts'
 import { migrate, pendingSteps, readMigrations, type Migration } from './migrate.ts'
 import { notesRoom, type NotesRoom } from './notes.ts'
 import { optionsRoom, type OptionsRoom } from './options.ts'
@@ -38,11 +40,12 @@ import { yearRoom, type YearRoom } from './year.ts'
 
 /**
  * The open job book. `together` makes several writings one: all of them are kept or none. `copy` is the path of the verified copy
- * made because the book's layout was brought up to date just now, else null.
+ * made because the book's layout was brought up to date just now, else null. lookedThrough: every page was looked at for damage; a large book's must be still.
  */
 export type Book = {
   path: string
   copy: string | null
+  lookedThrough: boolean
   jobs: JobsRoom
   board: BoardRoom
   year: YearRoom
@@ -71,8 +74,16 @@ export type Book = {
   close: () => void
 }
 
-/** now gives the time as ISO text; migrations are the program's own unless a test says otherwise. deeds: keep what is done, so that it can be taken back. */
-export type OpenOptions = { now: () => string; migrations?: Migration[]; deeds?: boolean }
+/**
+ * now gives the time as ISO text; migrations are the program's own, and mostBeforeOpening the bytes looked through first, unless a test says otherwise.
+ * deeds: keep what is done, so that it can be taken back.
+ */
+export type OpenOptions = {
+  now: () => string
+  migrations?: Migration[]
+  deeds?: boolean
+  mostBeforeOpening?: number
+}
 
 const signature = 'SQLite format 3\0'
 
@@ -105,20 +116,16 @@ function refuseForeign(path: string): void {
 }
 
 /**
- * Damage shows on reading, not on opening: the pages are looked through once (about 1 ms for each MB). By a connection that can't write, so that a book from
- * a newer program and a damaged one stay as they are, to the byte.
+ * Damage shows on reading, not on opening: the pages are looked through once (about 1 ms for each MB), of a large book only the settings'. By a connection
+ * that can't write, so that a book from a newer program and a damaged one stay as they are, to the byte. Gives whether all of it was looked through.
  */
-function refuseUnfit(path: string, migrations: Migration[]): void {
+function refuseUnfit(path: string, migrations: Migration[], most?: number): boolean {
   const db = new Sqlite(path, { readonly: true, fileMustExist: true })
   try {
     pendingSteps(db, migrations)
-    const found = db.pragma('quick_check(1)', { simple: true })
-    if (found !== 'ok')
-      throw new BookProblem(
-        'damaged',
-        'The job book is damaged. Leave it as it is and bring back a copy of it.',
-        found,
-      )
+    const large = isLarge(path, most)
+    refuseDamaged(db, large ? 'settings' : undefined)
+    return !large
   } finally {
     db.close()
   }
@@ -135,10 +142,17 @@ function bringUpToDate(path: string, connection: Connection, migrations: Migrati
   return copy
 }
 
+/** What opening has to do before the rooms can be made: the layout brought up to date, the words filled that a new layout left out. */
+function settled(path: string, connection: Connection, migrations: Migration[]): string | null {
+  const copy = bringUpToDate(path, connection, migrations)
+  fillWords(connection.db)
+  return copy
+}
+
 function prepared(path: string, options: OpenOptions, migrations: Migration[]): [Connection, string | null] {
   const connection = connect(path, options.now)
   try {
-    return [connection, asBookProblem(() => bringUpToDate(path, connection, migrations), path)]
+    return [connection, asBookProblem(() => settled(path, connection, migrations), path)]
   } catch (problem) {
     connection.close()
     throw problem
@@ -160,15 +174,15 @@ export function openBook(path: string, options: OpenOptions): Book {
 
 function opened(path: string, options: OpenOptions): Book {
   const migrations = options.migrations ?? readMigrations()
-  const [connection, copy] = asBookProblem(() => {
+  const [lookedThrough, [connection, copy]] = asBookProblem(() => {
     if (!existsSync(path)) createBook(path, migrations)
     refuseForeign(path)
-    refuseUnfit(path, migrations)
-    return prepared(path, options, migrations)
+    const whole = refuseUnfit(path, migrations, options.mostBeforeOpening)
+    return [whole, prepared(path, options, migrations)]
   }, path)
   const { watched, ...rooms } = roomsOf(connection, { path, migrations, keepsDeeds: options.deeds ?? false })
   clearAfterCut(connection)
-  return { path, copy, ...rooms, together: watched.write, close: connection.close }
+  return { path, copy, lookedThrough, ...rooms, together: watched.write, close: connection.close }
 }
 
 /** What a power cut left of a rise that wasn't finished is cleared away before anybody adds prices. */

@@ -43,7 +43,17 @@ const linesOf = `FROM order_lines JOIN items ON items.id = order_lines.item_id L
 
 /** Every question that is put to the store about orders. */
 const questions = ({ db }: Connection) => ({
-  rows: db.prepare<[], StoredRow>(`SELECT ${rowColumns} FROM orders ORDER BY placed_on DESC, id DESC`),
+  newest: db
+    .prepare<[number], number>('SELECT id FROM orders ORDER BY placed_on DESC, id DESC LIMIT ?')
+    .pluck(),
+  last: db.prepare<[], number | null>('SELECT max(id) FROM orders').pluck(),
+  open: db
+    .prepare<[number, number], number>(
+      `SELECT id FROM orders WHERE id > ? AND id <= ? AND cancelled_at IS NULL AND (${state}) <> 'cut'`,
+    )
+    .pluck(),
+  ofJob: db.prepare<[number], number>('SELECT order_id FROM order_jobs WHERE job_id = ?').pluck(),
+  row: db.prepare<[number], StoredRow>(`SELECT ${rowColumns} FROM orders WHERE id = ?`),
   one: db.prepare<[number], StoredOrder>(
     `SELECT ${rowColumns}, note, plan, request, pairs FROM orders WHERE id = ?`,
   ),
@@ -73,7 +83,23 @@ function frozen<T extends object>(number: string, text: string): T {
   )
 }
 
-export type OrderReading = { rows: () => OrderRow[]; one: (id: number) => Order | undefined }
+/** As many of the latest orders are listed, besides those that something is still to come of. */
+export const mostOrders = 300
+
+/** Orders looked at in one step for whether they are still open: some 5 ms. */
+const lookedAtOnce = 1000
+
+export type OrderReading = {
+  /** The latest orders and all that are still open, the latest first, a step at a time. */
+  rowSteps: () => Generator<void, OrderRow[]>
+  /** Every order that a job's timber was on, the latest first. */
+  ofJob: (jobId: number) => OrderRow[]
+  one: (id: number) => Order | undefined
+}
+
+/** The latest first: by the day, then as they were put down. */
+const latestFirst = (a: OrderRow, b: OrderRow): number =>
+  a.placedOn === b.placedOn ? b.id - a.id : a.placedOn < b.placedOn ? 1 : -1
 
 /** Reads orders out of the book, each with what came and what was cut so far. */
 export function orderReading(connection: Connection): OrderReading {
@@ -106,5 +132,20 @@ export function orderReading(connection: Connection): OrderReading {
       lengths: ask.lengths.all(id).map(lengthFrom(number)),
     }
   }
-  return { rows: () => ask.rows.all().map(rowFrom), one }
+  const rowsOf = (ids: readonly number[]): OrderRow[] => ids.flatMap((id) => ask.row.all(id)).map(rowFrom)
+  function* rowSteps(): Generator<void, OrderRow[]> {
+    const ids = new Set(ask.newest.all(mostOrders))
+    const last = ask.last.get() ?? 0
+    for (let from = 0; from < last; from += lookedAtOnce) {
+      for (const id of ask.open.all(from, from + lookedAtOnce)) ids.add(id)
+      yield
+    }
+    const rows: OrderRow[] = []
+    for (const id of ids) {
+      rows.push(...rowsOf([id]))
+      yield
+    }
+    return rows.sort(latestFirst)
+  }
+  return { rowSteps, ofJob: (jobId) => rowsOf(ask.ofJob.all(jobId)).sort(latestFirst), one }
 }

@@ -24,11 +24,13 @@ export type NewOrder = {
 }
 
 export type OrdersRoom = {
-  /** Every order, the latest first. */
-  list: () => OrderRow[]
+  /** The latest 300 orders and all that are still open, the latest first, a step at a time. */
+  listSteps: () => Generator<void, OrderRow[]>
+  /** Every order that a job's timber was on, the latest first. */
+  ofJob: (jobId: number) => OrderRow[]
   open: (id: number) => Order | undefined
-  /** The number of the order that each job's timber stands on, by the job; cancelled orders left out. */
-  standing: () => Map<number, string>
+  /** The number of the order that a job's timber stands on; null where it is on none, cancelled ones left out. */
+  standingFor: (jobId: number) => string | null
   /** Puts an order down whole and sets its pieces of the rack aside. */
   place: (order: NewOrder) => Order
   /** Puts down that so many lengths of a row came. More than are outstanding are refused by the book. */
@@ -42,10 +44,12 @@ export type OrdersRoom = {
 }
 
 const statements = ({ db }: Connection) => ({
-  standing: db.prepare<[], { jobId: number; number: string }>(
-    `SELECT order_jobs.job_id AS jobId, orders.number FROM order_jobs JOIN orders ON orders.id = order_jobs.order_id
-     WHERE orders.cancelled_at IS NULL`,
-  ),
+  standing: db
+    .prepare<[number], string>(
+      `SELECT orders.number FROM order_jobs JOIN orders ON orders.id = order_jobs.order_id
+       WHERE order_jobs.job_id = ? AND orders.cancelled_at IS NULL`,
+    )
+    .pluck(),
   place: db.prepare(
     `INSERT INTO orders (number, placed_on, note, cost_pence, request, plan, pairs, added_at, sample) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   ),
@@ -101,9 +105,10 @@ export function ordersRoom(connection: Connection): OrdersRoom {
   }
 
   return {
-    list: () => read(reading.rows),
+    listSteps: reading.rowSteps,
+    ofJob: (jobId) => read(() => reading.ofJob(jobId)),
     open: (id) => read(() => reading.one(id)),
-    standing: () => new Map(read(() => run.standing.all()).map(({ jobId, number }) => [jobId, number])),
+    standingFor: (jobId) => read(() => run.standing.get(jobId)) ?? null,
     place: (order) => write(() => place(order)),
     receive: (lineId, count, on) => void write(() => run.receive.run(lineId, count, on, now())),
     cut: (lengthId, count, on) => void write(() => run.cut.run(lengthId, count, on, now())),

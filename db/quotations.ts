@@ -29,6 +29,9 @@ type StandingRow = Omit<StandingJob, 'money' | 'acceptance'> & {
   sha256: string
 }
 
+/** As many of the latest quotations accepted are looked at for timber that isn't ordered yet: some years of them. */
+const latestAccepted = 1000
+
 const statements = ({ db }: Connection) => ({
   one: db.prepare<[number], Stored>(
     `SELECT ${paperColumns}, money FROM papers WHERE id = ? AND kind = 'quotation'`,
@@ -41,7 +44,7 @@ const statements = ({ db }: Connection) => ({
     `INSERT INTO acceptances (paper_id, option_place, accepted_on, note, added_at) VALUES (?, ?, ?, ?, ?)
      ON CONFLICT (paper_id) DO NOTHING`,
   ),
-  standing: db.prepare<[string], StandingRow>(
+  standing: db.prepare<[string, string], StandingRow>(
     `WITH offered AS (
        SELECT papers.id AS paperId, papers.revision, papers.sha256, papers.valid_until, jobs.id AS jobId, jobs.number, customers.name AS customer, jobs.title,
          acceptances.option_place AS option,
@@ -50,7 +53,11 @@ const statements = ({ db }: Connection) => ({
          ) AS place
        FROM jobs JOIN papers ON papers.job_id = jobs.id AND papers.kind = 'quotation' JOIN customers ON customers.id = jobs.customer_id
          LEFT JOIN acceptances ON acceptances.paper_id = papers.id
-       WHERE jobs.stage IN ('enquiry', 'surveyed', 'designed', 'quoted') AND jobs.put_away = 0
+       WHERE jobs.id IN (
+         SELECT job_id FROM papers INDEXED BY papers_by_validity WHERE kind = 'quotation' AND valid_until >= ?
+         UNION SELECT papers.job_id FROM (SELECT paper_id FROM acceptances ORDER BY paper_id DESC LIMIT ${latestAccepted}) AS latest
+           CROSS JOIN papers ON papers.id = latest.paper_id
+       ) AND jobs.stage IN ('enquiry', 'surveyed', 'designed', 'quoted') AND jobs.put_away = 0
      )
      SELECT paperId, revision, sha256, jobId, number, customer, title, option FROM offered
      WHERE place = 1 AND (option IS NOT NULL OR valid_until >= ?) ORDER BY paperId`,
@@ -102,7 +109,7 @@ export function quotationsRoom(connection: Connection): QuotationsRoom {
 
   function* standingSteps(day: string): Generator<void, StandingJob[]> {
     const standing: StandingJob[] = []
-    for (const row of read(() => run.standing.all(day))) {
+    for (const row of read(() => run.standing.all(day, day))) {
       const { jobId, paperId, number, customer, title, option } = row
       const acceptance = option === null ? null : { option }
       standing.push({ jobId, paperId, number, customer, title, money: frozen(row), acceptance })

@@ -9,9 +9,15 @@ export type WorkDoneRoom = {
   one: (id: number) => WorkDone | undefined
   add: (done: Omit<WorkDone, 'id'>) => WorkDone
   remove: (id: number) => boolean
-  /** Each job with work entered that was quoted, with the estimate it was sold on: of the option accepted, else the first. */
-  finished: () => FinishedJob[]
+  /**
+   * Each of the newest 1000 jobs with work entered that was quoted, with the estimate it was sold on: of the option accepted, else the first. A step at a
+   * time, since each estimate is read out of its quotation.
+   */
+  finishedSteps: () => Generator<void, FinishedJob[]>
 }
+
+/** Estimates are set right by what jobs took lately: older ones were made with other hands and other saws. */
+const mostFinished = 1000
 
 const columns = 'id, job_id AS jobId, what, work_group AS "group", operation, quantity, note, done_on AS "on"'
 
@@ -24,8 +30,8 @@ const statements = ({ db }: Connection) => ({
     `INSERT INTO work_done (job_id, what, work_group, operation, quantity, note, done_on, added_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
   ),
   remove: db.prepare('DELETE FROM work_done WHERE id = ?'),
-  jobs: db.prepare<[], { jobId: number }>(
-    'SELECT DISTINCT job_id AS jobId FROM work_done JOIN jobs ON jobs.id = job_id WHERE jobs.put_away = 0 ORDER BY job_id',
+  jobs: db.prepare<[number], { jobId: number }>(
+    'SELECT DISTINCT job_id AS jobId FROM work_done JOIN jobs ON jobs.id = job_id WHERE jobs.put_away = 0 ORDER BY job_id DESC LIMIT ?',
   ),
 })
 
@@ -40,15 +46,20 @@ export function workDoneRoom(connection: Connection, quotations: QuotationsRoom)
     const made = run.add.run(jobId, what, group, operation, quantity, note, on, now())
     return { ...done, id: Number(made.lastInsertRowid) }
   }
+  function* finishedSteps(): Generator<void, FinishedJob[]> {
+    const found: FinishedJob[] = []
+    for (const { jobId } of read(() => run.jobs.all(mostFinished)).reverse()) {
+      const sold = quotations.soldOn(jobId)
+      if (sold) found.push({ jobId, estimate: sold.estimate, done: list(jobId) })
+      yield
+    }
+    return found
+  }
   return {
     list,
     one,
     add: (done) => write(() => add(done)),
     remove: (id) => write(() => run.remove.run(id).changes > 0),
-    finished: () =>
-      read(() => run.jobs.all()).flatMap(({ jobId }) => {
-        const sold = quotations.soldOn(jobId)
-        return sold ? [{ jobId, estimate: sold.estimate, done: list(jobId) }] : []
-      }),
+    finishedSteps,
   }
 }

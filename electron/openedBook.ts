@@ -14,7 +14,7 @@ import type { Context } from './handlers/context.ts'
 import { issueSampleCard } from './handlers/sampleCards.ts'
 import { quoteSamples } from './handlers/sampleQuotations.ts'
 import { bookDesk, type BookDesk } from './keeping/bookDesk.ts'
-import { copyAtClosing, copyOfTheDay, settleIn } from './keeping/copying.ts'
+import { copyAtClosing, copyOfTheDay, lookBookThrough, settleIn } from './keeping/copying.ts'
 import { goOverYearly } from './keeping/goOver.ts'
 import type { Ground } from './keeping/ground.ts'
 import { keepBook } from './keeping/keepBook.ts'
@@ -73,15 +73,28 @@ const fill = async (context: Context): Promise<void> => {
 
 const hour = 3_600_000
 
-/** The copy of each day and the yearly look at the papers: now, and each hour while the program runs. Gives how to stop. */
+/** How long a large book's look and copy wait after opening, ms: they would read the whole disk while the first screens come up. */
+const settling = 15_000
+
+const isLookedThrough = ({ desk }: Ground): boolean => desk.trouble() !== null || desk.book().lookedThrough
+
+/** A large book's look, the copy of each day and the yearly look at the papers: now, and each hour while the program runs. Gives how to stop. */
 function keepWatch(ground: Ground, queue: ReturnType<typeof oneAtATime>, justMade: boolean): () => void {
   const look = (): void => {
     void queue(() => copyOfTheDay(ground)).then(() => queue(() => goOverYearly(ground)))
   }
-  // A book made this minute holds nothing that could be lost.
-  if (!justMade) look()
+  const begin = (): void => {
+    void queue(() => lookBookThrough(ground))
+    // A book made this minute holds nothing that could be lost.
+    if (!justMade) look()
+  }
+  const first = isLookedThrough(ground) ? undefined : setTimeout(begin, settling).unref()
+  if (!first) begin()
   const timer = setInterval(look, hour).unref()
-  return () => clearInterval(timer)
+  return () => {
+    clearInterval(timer)
+    clearTimeout(first)
+  }
 }
 
 /** The sample jobs of a new book. A disk that fills up meanwhile leaves a book without some of them. */

@@ -12,8 +12,12 @@ import { cardPdf } from './cardPdf.ts'
 import { designHeaviest } from './designHeaviest.ts'
 import { designKeystroke } from './designKeystroke.ts'
 import type { LongCount, Span } from './longCount.ts'
+import { boardLarge, openLarge } from './openLargeRows.ts'
 import { priceRise } from './priceRise.ts'
 import { written, type Effort, type Measured } from './row.ts'
+import { screenSize } from './screenSize.ts'
+import { searchLarge } from './searchLarge.ts'
+import { startLarge } from './startLarge.ts'
 
 const benches = new Map<string, (effort: Effort) => Promise<Measured>>([
   ['design-keystroke', designKeystroke],
@@ -26,12 +30,17 @@ const benches = new Map<string, (effort: Effort) => Promise<Measured>>([
   ['buy-quarter', buyQuarter],
   ['buy-memory', buyMemory],
   ['buy-stop', buyStop],
+  ['search-100k', searchLarge],
+  ['start-100k', startLarge],
+  ['open-100k', openLarge],
+  ['board-100k', boardLarge],
+  ['screen-size', screenSize],
 ])
 
 const longCounts = new Map<string, LongCount>([...seededCounts, ...publishedCounts, ['growth', growth]])
 
 /** Rows that belong to work still to come. */
-const toCome = ['search-100k']
+const toCome: string[] = []
 
 /** How much of the long counts a trial of the shape runs. */
 const trial: Span = { from: 1, to: 2 }

@@ -75,7 +75,9 @@ export function keepingRoom(connection: Connection, path: string): KeepingRoom {
     "INSERT INTO settings (key, value) VALUES ('keeping', ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value",
   )
   const total = db.prepare<[], number>('SELECT total_changes()').pluck()
-  const own = db.prepare<[], number>('SELECT count(*) FROM jobs WHERE sample = 0').pluck()
+  const own = db
+    .prepare<[], number>('SELECT (SELECT count(*) FROM jobs) - (SELECT count(*) FROM jobs WHERE sample = 1)')
+    .pluck()
   const standing = (): KeepingRecord => {
     const found = recordFrom(get.get())
     if (found) return found

@@ -2,6 +2,7 @@ import type { BackedUp, InsideCopy } from '../../shared/keeping/keepingModel.ts'
 import { carryAway, type AwayTask } from './awayCopy.ts'
 import { goOverPapers, type GoneOver, type GoOverTask } from './goOver.ts'
 import type { TakeOverTask } from '../openBook/takeOver.ts'
+import { lookThrough } from './lookThrough.ts'
 import { makeCopy, type CopyTask } from './makeCopy.ts'
 import type { SalvageFound, SalvageTask } from './salvage.ts'
 import { lookInside } from './soundCopy.ts'
@@ -12,6 +13,7 @@ export type Work =
   | { do: 'carry'; task: AwayTask }
   | { do: 'inside'; task: { path: string; latest: number } }
   | { do: 'goOver'; task: GoOverTask }
+  | { do: 'lookThrough'; task: { bookPath: string } }
   | { do: 'salvage'; task: SalvageTask }
   | { do: 'takeOver'; task: TakeOverTask }
 
@@ -21,6 +23,7 @@ export type WorkGives = {
   carry: BackedUp
   inside: InsideCopy
   goOver: GoneOver
+  lookThrough: null
   salvage: SalvageFound
   takeOver: void
 }
@@ -32,6 +35,7 @@ export async function doWork(work: Work): Promise<WorkGives[Work['do']]> {
   if (work.do === 'inside') return lookInside(work.task.path, work.task.latest)
   if (work.do === 'goOver') return goOverPapers(work.task)
   if (work.do === 'takeOver') return (await import('../openBook/takeOver.ts')).takeOver(work.task)
+  if (work.do === 'lookThrough') return lookThrough(work.task)
   return (await import('./salvage.ts')).salvage(work.task)
 }
 

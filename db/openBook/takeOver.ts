@@ -1,6 +1,7 @@
 import type { Database } from 'better-sqlite3'
 import { BookProblem } from '../bookProblem.ts'
 import { connect, type Connection } from '../connection.ts'
+import { jobWordColumns } from '../search.ts'
 
 type Named = { name: string }
 type Guard = Named & { sql: string }
@@ -45,7 +46,7 @@ const columnsOf = (db: Database, table: string): string =>
     .join(', ')
 
 const wordTables = {
-  job_words: 'rowid, number, customer, town, phone, title, notes, sizes',
+  job_words: jobWordColumns,
   customer_words: 'rowid, name, town, phone',
 }
 

@@ -70,10 +70,9 @@ async function soundPlan(
 
 /** Why these jobs can't stand on a new order together. */
 function jobProblems({ book }: Context, jobs: readonly Job[]): Problem[] {
-  const standing = book.orders.standing()
   const problems = jobs.flatMap(({ id, number }) => {
-    const on = standing.get(id)
-    if (on === undefined) return []
+    const on = book.orders.standingFor(id)
+    if (on === null) return []
     const message = `the timber of ${number} is on order ${on} already; leave it out, or cancel that order first`
     return [{ code: 'ordered-before', field: 'jobIds', message }]
   })
@@ -136,7 +135,8 @@ export const placeOrder: Handler<'orders.place'> = async (context, asked) => {
   })
 }
 
-export const listOrders: Handler<'orders.list'> = ({ book }) => good(book.orders.list())
+export const listOrders: Handler<'orders.list'> = async ({ book }, { jobId }) =>
+  good(jobId === undefined ? await inSlices(book.orders.listSteps()) : book.orders.ofJob(jobId))
 
 export const openOrder: Handler<'orders.open'> = ({ book }, { id }) =>
   foundOr(book.orders.open(id), 'id', 'order')

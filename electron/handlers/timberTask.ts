@@ -6,7 +6,6 @@ import type { JobToOrder } from '../../shared/ordering/jobTimber.ts'
 import type { OrderCandidate, OrderTask } from '../../shared/ordering/orderModel.ts'
 import { orderTask } from '../../shared/ordering/orderTask.ts'
 import { standingBook } from '../../shared/pricing/standingBook.ts'
-import { stages } from '../../shared/job/job.ts'
 import { bad, good, type Problem, type Result } from '../../shared/problem.ts'
 import { makeableGate, type MakeableGate } from './cardInput.ts'
 import type { Context, Handler } from './context.ts'
@@ -100,7 +99,7 @@ function hindranceOf(gate: Result<MakeableGate>): string | null {
   return others.length === 0 ? words : `${words} (and ${others.length} more)`
 }
 
-function candidate(context: Context, job: Job, standing: ReadonlyMap<number, string>): OrderCandidate {
+function candidate(context: Context, job: Job): OrderCandidate {
   const { id, number, customer, title, due, stage } = job
   const accepted = context.book.quotations.accepted(id)
   const own = specOf(job.entry.spec)
@@ -113,7 +112,7 @@ function candidate(context: Context, job: Job, standing: ReadonlyMap<number, str
     due,
     stage,
     accepted: accepted !== undefined,
-    orderedOn: standing.get(id) ?? null,
+    orderedOn: context.book.orders.standingFor(id),
     hindrance: hindranceOf(makeableGate(job)),
     sample: job.sample,
     ...(drawnOn && {
@@ -130,17 +129,15 @@ const before = (a: OrderCandidate, b: OrderCandidate): number =>
 
 function* candidateSteps(context: Context): Generator<void, OrderCandidate[]> {
   const { book } = context
-  const standing = book.orders.standing()
   const found: OrderCandidate[] = []
-  for (const stage of stages.filter((one) => one !== 'hung'))
-    for (const { id } of book.jobs.list('', stage)) {
-      const job = book.jobs.open(id)
-      if (job) found.push(candidate(context, job, standing))
-      yield
-    }
+  for (const id of book.jobs.toOrder()) {
+    const job = book.jobs.open(id)
+    if (job) found.push(candidate(context, job))
+    yield
+  }
   return found.sort(before)
 }
 
-/** Every job that isn't hung, with what stands in the way of ordering for it. */
+/** The jobs that timber may be bought for, with what stands in the way of it. */
 export const orderCandidates: Handler<'orders.candidates'> = async (context) =>
   good(await inSlices(candidateSteps(context)))

@@ -1,6 +1,7 @@
 import { estimateRecord } from '../../shared/pricing/estimateRecord.ts'
 import { bad, good } from '../../shared/problem.ts'
 import type { Handler } from './context.ts'
+import { inSlices } from './inSlices.ts'
 import { foundOr, missing } from './missing.ts'
 
 export const listWorkDone: Handler<'workDone.list'> = ({ book }, { jobId }) =>
@@ -17,5 +18,5 @@ export const removeWorkDone: Handler<'workDone.remove'> = ({ book }, { id }) => 
 }
 
 /** Where estimates are off: what jobs took, beside the estimate each was sold on. Jobs that were never quoted have none. */
-export const workRecord: Handler<'workDone.record'> = ({ book }) =>
-  good(estimateRecord(book.workDone.finished()))
+export const workRecord: Handler<'workDone.record'> = async ({ book }) =>
+  good(estimateRecord(await inSlices(book.workDone.finishedSteps())))

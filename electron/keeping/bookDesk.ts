@@ -14,6 +14,8 @@ export type BookDesk = {
   /** isNew: whether a new book was made. */
   open: () => { isNew: boolean }
   shut: () => void
+  /** Shuts a book in which something was found: requests answer with that from then on. */
+  condemn: (problem: unknown) => void
 }
 
 const missing = (): BookProblem =>
@@ -110,6 +112,11 @@ export function bookDesk(path: string, options: OpenOptions, log: (line: string)
     shut: () => {
       const { book } = now.standing
       now.standing = shutBy(new BookProblem('locked', 'The job book is being put away. Wait a moment.'), path)
+      book?.close()
+    },
+    condemn: (problem) => {
+      const { book } = now.standing
+      now.standing = noted(problem)
       book?.close()
     },
   }

@@ -46,6 +46,18 @@ const madeToday = ({ desk, now }: Ground): boolean =>
     ({ at, why }) => why !== 'replaced' && why !== 'damaged' && at.slice(0, 10) === dayOf(now()),
   )
 
+/** A large book is opened before it was looked through: that is done beside the window's work. What is found shuts it. */
+export async function lookBookThrough(ground: Ground): Promise<void> {
+  const { desk, worker, log } = ground
+  if (desk.trouble() || desk.book().lookedThrough) return
+  try {
+    await beside({ do: 'lookThrough', task: { bookPath: desk.path } }, worker)
+  } catch (problem) {
+    if (problem instanceof BookProblem && problem.code === 'damaged') desk.condemn(problem)
+    else log(`looking the book through: ${said(problem)}`)
+  }
+}
+
 /** The copy of the day, on its first use. What goes wrong is told on the screens; work goes on. */
 export async function copyOfTheDay(ground: Ground): Promise<void> {
   if (ground.desk.trouble() || madeToday(ground)) return

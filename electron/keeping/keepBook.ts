@@ -4,7 +4,7 @@ import { copiesFolder } from '../../db/keeping/copyNames.ts'
 import type { KeepingState } from '../../shared/keeping/keepingModel.ts'
 import { daysToRemindOf, putOffDays } from '../../shared/keeping/reminder.ts'
 import { freshBook, lookInside, restore, salvageBook } from './bringBack.ts'
-import { copyBook, settleIn } from './copying.ts'
+import { copyBook, lookBookThrough, settleIn } from './copying.ts'
 import { goOver, putBack } from './goOver.ts'
 import type { Ground } from './ground.ts'
 import type { Keeping } from './keeping.ts'
@@ -55,10 +55,11 @@ export function keepBook(ground: Ground, queue: Queue): Keeping {
     restore: (name) => then(() => restore(ground, name))(),
     salvage: () => queue(() => salvageBook(ground)),
     fresh: then(() => freshBook(ground)),
-    again: then(() => {
+    again: then(async () => {
       if (!ground.desk.trouble()) return
       ground.desk.open()
       settleIn(ground)
+      await lookBookThrough(ground)
     }),
     chooseFolder: () => chooseFolder(ground),
     backUp: (folder) => queue(() => takeAway(ground, folder)),

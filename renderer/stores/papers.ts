@@ -61,11 +61,8 @@ export const usePapersStore = defineStore('papers', () => {
 
   /** Orders that stand with timber of a job on them; none where they can't be read. */
   async function ordersOf(id: number): Promise<OrderRow[]> {
-    const reply = await request('orders.list', {})
-    if (!reply.ok) return []
-    return reply.value.filter(
-      ({ state, jobs }) => state !== 'cancelled' && jobs.some((job) => job.jobId === id),
-    )
+    const reply = await request('orders.list', { jobId: id })
+    return reply.ok ? reply.value.filter(({ state }) => state !== 'cancelled') : []
   }
 
   /** Other jobs that are being made, or whose timber is ordered. */

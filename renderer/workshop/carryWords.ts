@@ -23,3 +23,9 @@ export function workWords({ what, done, of }: WorkInHand): string {
   }[what]
   return of > 0 ? `${doing}: ${Math.min(done, of)} of ${of} files` : doing
 }
+
+/** A guess of the time left, ms; undefined until enough files are done, and enough time went by, to guess by. */
+export function carryLeft({ done, of }: WorkInHand, elapsedMs: number): number | undefined {
+  if (done < 3 || of <= done || elapsedMs < 1000) return undefined
+  return (elapsedMs / done) * (of - done)
+}

@@ -1,6 +1,6 @@
 /** Words too small to be looked for beside others: "the wide oak one in Marsh Lane" looks for wide, oak, marsh and lane. */
-const smallWords = new Set(
-  'a an and are at by for from had has her his i in is it its me my of on one ones or our that the their them they this to was we were which who with'.split(
+export const smallWords: ReadonlySet<string> = new Set(
+  'a an and are at but by for from had has he her his i in is it its me my of on one ones or our she some that the their them they this to was we were which who with'.split(
     ' ',
   ),
 )

@@ -39,7 +39,8 @@ export const orderTakes = {
     plan: v.unknown(),
     note: words(2000),
   }),
-  'orders.list': nothing,
+  /** The latest 300 orders and all that are still open; with a job, every order of it. */
+  'orders.list': v.strictObject({ jobId: v.optional(rowId) }),
   'orders.open': v.strictObject({ id: rowId }),
   'orders.receive': v.strictObject({
     id: rowId,

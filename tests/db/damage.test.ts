@@ -134,7 +134,7 @@ describe('a book that is not sound', () => {
       expect.objectContaining({ code: 'damaged', message: expect.stringContaining(spoilt.number) }),
     )
     expect(book.jobs.open(sound.id)?.title).toBe('sound')
-    expect(book.jobs.list('', null)).toHaveLength(2)
+    expect(book.jobs.list('', null).rows).toHaveLength(2)
   })
 })
 

@@ -103,7 +103,7 @@ describe('changing a job', () => {
     expect(
       book.jobs
         .list('mullion', null)
-        .map((row) => row.id)
+        .rows.map((row) => row.id)
         .sort(),
     ).toEqual([first.id, second.id])
   })
@@ -228,13 +228,15 @@ describe('the list', () => {
         { path: 'spec.size.width', value: 915 },
       ]),
     )
-    expect(book.jobs.list('', null).map((row) => [row.title, row.width, row.height, row.stage])).toEqual([
-      ['second', null, null, 'enquiry'],
-      ['first', 915, null, 'making'],
-    ])
-    expect(book.jobs.list('', 'making').map((row) => row.id)).toEqual([first.id])
-    expect(book.jobs.list('gate', 'making')).toEqual([])
-    expect(book.jobs.list('second', 'enquiry').map((row) => row.id)).toEqual([second.id])
+    expect(book.jobs.list('', null).rows.map((row) => [row.title, row.width, row.height, row.stage])).toEqual(
+      [
+        ['second', null, null, 'enquiry'],
+        ['first', 915, null, 'making'],
+      ],
+    )
+    expect(book.jobs.list('', 'making').rows.map((row) => row.id)).toEqual([first.id])
+    expect(book.jobs.list('gate', 'making').rows).toEqual([])
+    expect(book.jobs.list('second', 'enquiry').rows.map((row) => row.id)).toEqual([second.id])
     expect(book.jobs.count()).toEqual({ jobs: 2, sampleJobs: 0 })
   })
 })

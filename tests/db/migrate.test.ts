@@ -84,6 +84,7 @@ const rowsAt: Record<number, (db: Database) => void> = {
     db.exec(`INSERT INTO deeds (at, name, job_id, address, field, steps)
       VALUES ('2026-01-26T09:00:00Z', 'Width 900 → 915 on job 2026-001', 9, '#/job/9/gate', 'size.width', '[]')`)
   },
+  7: (db) => rowsAt[6]?.(db),
 }
 
 const kept = [

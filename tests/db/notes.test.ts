@@ -6,7 +6,7 @@ import { smallPhotograph } from '../fixtures/photograph.ts'
 import { newJob, openedBook } from './temporaryBook.ts'
 
 const entry = { words: 'Ring before coming.', on: '2026-03-02', at: '14:05' }
-const found = (book: Book, search: string): number => book.jobs.list(search, null).length
+const found = (book: Book, search: string): number => book.jobs.list(search, null).rows.length
 const pictures = {
   bytes: Buffer.from(smallPhotograph.base64, 'base64'),
   thumbnail: Buffer.from(smallPhotograph.thumbnail, 'base64'),

@@ -66,7 +66,7 @@ describe('opening the book', () => {
     const one = openedBook(path)
     const other = openedBook(path)
     one.jobs.create(newJob({ title: 'from one' }))
-    expect(other.jobs.list('', null).map((row) => row.title)).toEqual(['from one'])
+    expect(other.jobs.list('', null).rows.map((row) => row.title)).toEqual(['from one'])
     expect(existsSync(`${path}.new-${process.pid}`)).toBe(false)
   })
 })

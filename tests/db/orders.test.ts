@@ -211,7 +211,7 @@ describe('the sample’s rack and orders', () => {
     const path = bookPath()
     const book = openedBook(path)
     fillSampleBook(book, { today: '2026-03-02' })
-    const job = book.jobs.list('', 'quoted')[0]?.id ?? 0
+    const job = book.jobs.list('', 'quoted').rows[0]?.id ?? 0
     const { lines, lengths } = placeFor(book, job, true)
     book.orders.receive(lines[0]?.id ?? 0, 1, '2026-03-05')
     for (const { id } of lengths) book.orders.cut(id, 1, '2026-03-06')

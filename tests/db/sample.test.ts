@@ -12,7 +12,7 @@ import { bookPath, newJob, openedBook, valueOf } from './temporaryBook.ts'
 const today = '2026-03-02'
 
 const jobsOf = (book: Book): Job[] =>
-  book.jobs.list('', null).flatMap(({ id }) => {
+  book.jobs.list('', null).rows.flatMap(({ id }) => {
     const job = book.jobs.open(id)
     return job ? [job] : []
   })
@@ -82,7 +82,7 @@ describe('the sample book', () => {
     const dueOn = (day: string) => {
       const book = openedBook()
       fillSampleBook(book, { today: day })
-      return book.jobs.list('quince', null)[0]?.due
+      return book.jobs.list('quince', null).rows[0]?.due
     }
     expect([dueOn('2026-03-02'), dueOn('2027-12-30')]).toEqual(['2026-03-06', '2028-01-03'])
   })
@@ -122,7 +122,7 @@ describe('removing the sample', () => {
     const book = openedBook()
     fillSampleBook(book, { today })
     const own = book.jobs.create(newJob())
-    const sampleRow = book.jobs.list('quince', null)[0]
+    const sampleRow = book.jobs.list('quince', null).rows[0]
     const again = book.jobs.repeat(sampleRow?.id ?? 0)
     book.sample.remove()
     expect(jobsOf(book).map((job) => [job.number, job.customer.name])).toEqual([

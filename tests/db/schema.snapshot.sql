@@ -1,10 +1,17 @@
 CREATE INDEX changes_by_job ON changes (job_id);
 
 CREATE INDEX deeds_by_job ON deeds (job_id);
+CREATE INDEX jobs_by_age ON jobs (created_at);
+
+CREATE INDEX jobs_by_change ON jobs (updated_at);
 
 CREATE INDEX jobs_by_customer ON jobs (customer_id);
 
-CREATE INDEX jobs_by_stage ON jobs (stage);
+CREATE INDEX jobs_by_due ON jobs (due, number) WHERE stage <> 'hung';
+
+CREATE INDEX jobs_by_stage ON jobs (stage, created_at);
+
+CREATE INDEX jobs_of_sample ON jobs (id) WHERE sample = 1;
 
 CREATE INDEX options_by_job ON options (job_id, position);
 
@@ -23,6 +30,10 @@ CREATE INDEX order_lines_by_order ON order_lines (order_id);
 CREATE INDEX order_rack_by_piece ON order_rack (piece_id);
 
 CREATE INDEX order_receipts_by_line ON order_receipts (line_id);
+
+CREATE INDEX orders_by_day ON orders (placed_on);
+
+CREATE INDEX papers_by_validity ON papers (valid_until) WHERE kind = 'quotation';
 
 CREATE INDEX prices_by_item ON prices (item_id);
 
@@ -111,7 +122,7 @@ CREATE TABLE job_notes (
 ) STRICT;
 
 CREATE VIRTUAL TABLE job_words USING fts5 (
-  number, customer, town, phone, title, notes, sizes,
+  number, customer, address, town, phone, title, notes, sizes, gate, stage,
   tokenize = "unicode61 remove_diacritics 2", prefix = '1 2 3 4'
 );
 

@@ -4,6 +4,7 @@ import { connect } from '../../db/connection.ts'
 import { createBook } from '../../db/create.ts'
 import { customersRoom } from '../../db/customers.ts'
 import { jobsRoom } from '../../db/jobs.ts'
+import { fillWords } from '../../db/keeping/wordsAgain.ts'
 import { migrate, readMigrations } from '../../db/migrate.ts'
 import { newJobFor } from '../db/powerCutJob.ts'
 import { digestOf } from './bookDigest.ts'
@@ -54,6 +55,9 @@ export function layouts(path: string, from: number): string[] {
     migrate(db, readMigrations().slice(0, number))
     states.push(digestOf(db))
   }
+  // A step that leaves the words to be filled is followed by that, in a writing of its own.
+  fillWords(db)
+  if (states.at(-1) !== digestOf(db)) states.push(digestOf(db))
   db.close()
   rmSync(tried)
   return states

@@ -121,9 +121,10 @@ describe('the requests for jobs, customers, sections and settings', () => {
     expect(await ask('customers.find', { search: 'sash' })).toMatchObject([
       { name: 'Peg Sash', town: 'Nether Test' },
     ])
-    expect((await ask('jobs.list', { search: 'nether', stage: 'enquiry' })).rows).toMatchObject([
-      { id, papers: 0 },
-    ])
+    expect(await ask('jobs.list', { search: 'nether', stage: 'enquiry' })).toMatchObject({
+      rows: [{ id, papers: 0 }],
+      limited: false,
+    })
     expect(await ask('jobs.repeat', { id })).toMatchObject({ number: '2026-002' })
   })
 

@@ -216,7 +216,7 @@ describe('the sample', () => {
     const context = opened()
     const { ask } = context
     const jobs = await addSample(context)
-    const rows = (await ask('jobs.list', { search: '', stage: null })).rows
+    const { rows } = await ask('jobs.list', { search: '', stage: null })
     const papers = await Promise.all(rows.map(({ id: jobId }) => ask('papers.list', { jobId })))
     const cards = papers.flat().filter(({ kind }) => kind === 'job-card')
     expect(cards).toHaveLength(2)

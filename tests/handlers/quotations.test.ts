@@ -76,9 +76,9 @@ describe('a quotation', () => {
     expect(await stands()).toEqual([false, false])
     await ask('quotations.accept', { paperId: paper.id, option: 0, acceptedOn: '2026-03-04', note: '' })
     expect(await stands()).toEqual([false, true])
-    expect((await ask('jobs.list', { search: 'peg', stage: 'quoted' })).rows).toMatchObject([
-      { accepted: true },
-    ])
+    expect(await ask('jobs.list', { search: 'peg', stage: 'quoted' })).toMatchObject({
+      rows: [{ accepted: true }],
+    })
   })
 
   it('stays what it was, byte for byte, after every price has risen; the next one doesn’t', async () => {

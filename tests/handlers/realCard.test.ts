@@ -49,7 +49,7 @@ describe('the real card', () => {
     const context = opened({ makeCard })
     const { ask, refused } = context
     await addSample(context)
-    const rows = (await ask('jobs.list', { search: '', stage: null })).rows
+    const { rows } = await ask('jobs.list', { search: '', stage: null })
     const refusals: string[] = []
     for (const { id: jobId } of rows)
       refusals.push(...(await refused('papers.draft', { jobId, format: 'a4' })))

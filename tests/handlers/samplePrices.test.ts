@@ -24,7 +24,7 @@ describe('the sample’s price book', () => {
       item.kind === 'ironmongery' && item.facts.piece ? [item.facts.piece] : [],
     )
     expect(pieces).toEqual(catalogue.map(({ id }) => id))
-    const rows = (await ask('jobs.list', { search: '', stage: null })).rows
+    const { rows } = await ask('jobs.list', { search: '', stage: null })
     const refusals: string[] = []
     for (const { id: jobId } of rows)
       refusals.push(...(await refused('quotations.draft', { jobId, format: 'a4' })))
@@ -51,7 +51,7 @@ describe('the sample’s price book', () => {
     const context = opened()
     const { ask } = context
     await addSample(context)
-    const rows = (await ask('jobs.list', { search: '', stage: null })).rows
+    const { rows } = await ask('jobs.list', { search: '', stage: null })
     const papers = (await Promise.all(rows.map(({ id: jobId }) => ask('papers.list', { jobId })))).flat()
     const quotations = papers.filter(({ kind }) => kind === 'quotation')
     const stands = await Promise.all(

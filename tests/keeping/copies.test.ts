@@ -63,7 +63,7 @@ describe('copies of the book', () => {
     db.unsafeMode(true)
     db.pragma('writable_schema = ON')
     db.prepare(
-      "UPDATE sqlite_schema SET sql = replace(sql, 'ON jobs (stage)', 'ON jobs (title)') WHERE name = 'jobs_by_stage'",
+      "UPDATE sqlite_schema SET sql = replace(sql, 'ON jobs (customer_id)', 'ON jobs (version)') WHERE name = 'jobs_by_customer'",
     ).run()
     db.close()
     const book = await started(path)

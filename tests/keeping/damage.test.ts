@@ -128,7 +128,7 @@ describe('starting on a bad book', () => {
       const done = await book.ask('keeping.salvage', {})
       expect(done.jobs).toBeGreaterThanOrEqual(least)
       expect(await jobsShown(book)).toBe(done.jobs)
-      const found = (await book.ask('jobs.list', { search: 'peg 40', stage: null })).rows
+      const { rows: found } = await book.ask('jobs.list', { search: 'peg 40', stage: null })
       expect(found.length).toBeGreaterThanOrEqual(done.jobs === jobs ? 1 : 0)
       const { outcome, copies } = await book.ask('keeping.state', {})
       expect(outcome?.sentence).toContain(`${done.jobs} jobs`)
