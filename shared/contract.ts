@@ -11,6 +11,7 @@ import {
   type Customer,
 } from './job/job.ts'
 import type { FolderKind } from './folderWarning.ts'
+import { languageTakes, languageTag, type LanguageReplies } from './language/requests.ts'
 import type { Result } from './problem.ts'
 import type { Section, Workshop } from './gate/spec.ts'
 import type { LengthUnit } from './job/job.ts'
@@ -40,11 +41,12 @@ export type KeptSection = {
   source?: string
 }
 
-/** The workshop's own settings. money: how it charges; times: minutes for each operation; business: how it stands on a customer's paper; cutting: what is lost at the saw; printer: how far out it is. */
+/** The workshop's own settings. money: how it charges; times: minutes for each operation; business: how it stands on a customer's paper; cutting: what is lost at the saw; printer: how far out it is; language: the tag of the words on screens and papers, '' for British English. */
 export type Settings = {
   name: string
   unit: LengthUnit
   paper: PaperFormat
+  language: string
   workshop: Workshop
   money: MoneySettings
   times: StandardTimes
@@ -131,6 +133,7 @@ const takes = {
     name: v.optional(shortText),
     unit: v.optional(unit),
     paper: v.optional(format),
+    language: v.optional(languageTag),
     workshop: v.optional(workshopShape),
     money: v.optional(moneyShape),
     times: v.optional(timesShape),
@@ -150,6 +153,7 @@ const takes = {
   'job.handed': nothing,
   ...openBookTakes,
   ...keepingTakes,
+  ...languageTakes,
 } as const
 
 /** longText is the limit of the notes field; `jobs.change` checks its values field by field. */
@@ -159,7 +163,8 @@ type Replies = MoneyReplies &
   OrderReplies &
   BenchPaperReplies &
   OpenBookReplies &
-  KeepingReplies & {
+  KeepingReplies &
+  LanguageReplies & {
     'book.summary': BookSummary
     'jobs.list': JobRow[]
     'jobs.open': Job

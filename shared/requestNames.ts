@@ -92,6 +92,8 @@ const carried: Readonly<Record<RequestName, true>> = {
   'keeping.putAway': true,
   'keeping.goOver': true,
   'keeping.putBack': true,
+  'language.offered': true,
+  'language.read': true,
 }
 
 /** The names the window may call, in the contract's order. */

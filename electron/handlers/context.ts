@@ -5,8 +5,10 @@ import type { JobCardInput } from '../../shared/papers/jobCardInput.ts'
 import type { Result } from '../../shared/problem.ts'
 import type { HandedFile } from '../handedFile.ts'
 import type { Keeping } from '../keeping/keeping.ts'
+import type { Languages } from '../languages.ts'
 import type { MakeBenchPaper } from '../makeBenchPaper.ts'
 import type { MakeQuotation } from '../makeQuotation.ts'
+import type { PaperWords } from '../paperLanguage.ts'
 import type { PrintPaper } from '../printing/printPaper.ts'
 import type { Shelf } from '../printing/shelf.ts'
 
@@ -14,7 +16,11 @@ import type { Shelf } from '../printing/shelf.ts'
 export type Sheet = 'job card' | Takes<'papers.sheet'>['sheet']
 
 /** Lays the card, or another sheet of the same gate, out and paints it. The same input gives the same bytes. */
-export type MakeCard = (input: JobCardInput, sheet?: Sheet) => Promise<{ bytes: Uint8Array; pages: number }>
+export type MakeCard = (
+  input: JobCardInput,
+  sheet?: Sheet,
+  words?: PaperWords,
+) => Promise<{ bytes: Uint8Array; pages: number }>
 
 /**
  * What the handlers work with: the open book, the clock, the calendar (the day of a moment where the workshop is), the painters of papers, the
@@ -40,6 +46,8 @@ export type Context = {
   chooseFolder?: () => Promise<string | null>
   /** Makes a copy of the book before something takes its place, and gives where it lies. Missing: a checked copy beside the book. */
   copyBefore?: (what: 'import') => string | Promise<string>
+  /** The languages that can be chosen. Missing: British English alone. */
+  languages?: Languages
   /** How the book is kept; a program that only reads in one has none. */
   keeping?: Keeping
 }

@@ -25,6 +25,7 @@ import { bookWorkInHand, bringBookIn, lookIntoFolder, stopBookWork, takeBookOut 
 import { comparePapers, draftCard, issueCard, listPapers, printSheet, readPaper } from './papers.ts'
 import { gatherCards, issueCards, makeDueCard } from './batchCards.ts'
 import { listDueCards } from './dueCards.ts'
+import { offerLanguages, readLanguage } from './languages.ts'
 import { partOfPaper, printPaper } from './printing.ts'
 import {
   addItem,
@@ -139,4 +140,6 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'keeping.putAway': putOutcomeAway,
   'keeping.goOver': goOverPapers,
   'keeping.putBack': putPaperBack,
+  'language.offered': offerLanguages,
+  'language.read': readLanguage,
 }

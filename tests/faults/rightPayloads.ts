@@ -181,5 +181,7 @@ export async function rightPayloads(context: Opened): Promise<RightPayloads> {
     'keeping.putAway': {},
     'keeping.goOver': {},
     'keeping.putBack': { paperId: card.id },
+    'language.offered': {},
+    'language.read': { tag: 'en-US' },
   }
 }
