@@ -41,7 +41,7 @@ function americanCatalogue(folder: string): Catalogue | undefined {
   const messages = readFile(join(folder, `${english}.json`))
   if (typeof messages !== 'object' || messages === null) return undefined
   const told = Object.keys(messages).map((message) => [message, inAmerican(message)])
-  return { language: 'American words', locale: american, messages: Object.fromEntries(told) }
+  return { language: 'American', locale: american, messages: Object.fromEntries(told) }
 }
 
 const stampOf = (path: string): number => {

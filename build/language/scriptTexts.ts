@@ -1,5 +1,5 @@
 import ts from 'typescript'
-import { isPhrase, isSaying, isSmallWord, silentCalls, silentEntries } from './whatCounts.ts'
+import { isBareUnit, isPhrase, isSaying, isSmallWord, silentCalls, silentEntries } from './whatCounts.ts'
 import { bareMessage } from '../../shared/language/bareMessage.ts'
 
 const comparing = new Set([
@@ -67,7 +67,7 @@ export function scriptTexts(source: string, saying = false): string[] {
   const take = (message: string, around: Around): void => {
     if (around.silent) return
     const text = bareMessage(message).text
-    if (isPhrase(text) || (around.saying && isSmallWord(text))) found.push(text)
+    if (!isBareUnit(text) && (isPhrase(text) || (around.saying && isSmallWord(text)))) found.push(text)
   }
   const walk = (node: ts.Node, around: Around): void => {
     const parent = node.parent as ts.Node | undefined

@@ -1,9 +1,10 @@
 import type { AttributeNode, DirectiveNode, ElementNode, RootNode, TemplateChildNode } from '@vue/compiler-dom'
 import { scriptTexts } from './scriptTexts.ts'
 import { isLeftAlone, messageOf, nodes, runsOf } from './templateRuns.ts'
-import { isPhrase, silentAttributes } from './whatCounts.ts'
+import { isBareUnit, isPhrase, silentAttributes } from './whatCounts.ts'
 
-const word = /\p{L}{2,}/u
+const isWorded = (message: string): boolean =>
+  /\p{L}{2,}/u.test(message.replace(/\{\d+\}/g, '')) && !isBareUnit(message)
 
 const expressionTexts = (expression: string): string[] => scriptTexts(`void (${expression})`, true)
 
@@ -14,8 +15,8 @@ function attributeTexts(prop: AttributeNode | DirectiveNode): string[] {
     const text = prop.value?.content ?? ''
     if (isSilentAttribute(prop.name)) return []
     // A single word under label or title is said whatever it looks like.
-    const said = /label|title|ghost|placeholder|alt|sign|heading|caption/.test(prop.name) && word.test(text)
-    return said || isPhrase(text) ? [text] : []
+    const said = /label|title|ghost|placeholder|alt|sign|heading|caption/.test(prop.name) && isWorded(text)
+    return said || (isPhrase(text) && !isBareUnit(text)) ? [text] : []
   }
   if (prop.name !== 'bind' && prop.name !== 'text') return []
   const name = prop.arg && 'content' in prop.arg ? prop.arg.content : ''
@@ -30,7 +31,7 @@ function elementTexts(element: ElementNode): string[] {
 function childTexts(children: readonly TemplateChildNode[]): string[] {
   const runs = runsOf(children).flatMap((run) => {
     const { text, gaps } = messageOf(run)
-    return [...(word.test(text.replace(/\{\d+\}/g, '')) ? [text] : []), ...gaps.flatMap(expressionTexts)]
+    return [...(isWorded(text) ? [text] : []), ...gaps.flatMap(expressionTexts)]
   })
   const inside = children.flatMap((child) => (child.type === nodes.element ? elementTexts(child) : []))
   return [...runs, ...inside]

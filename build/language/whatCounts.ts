@@ -30,11 +30,20 @@ export function isPhrase(message: string): boolean {
   return /^\p{Lu}[\p{Ll}’'-]+[.:!?…]?$/u.test(text.trim())
 }
 
+/** Signs of units: the same in every language. */
+const unit = /^(mm|cm|m|km|m²|m³|kg|g|kg\/m³|N|kN|N\/mm²|kN\/m²|Pa|m\/s|s|in|ft|RH|mm²|dpi|A4)$/
+
+/** Whether a message has nothing but gaps, figures and units in it. */
+export const isBareUnit = (message: string): boolean =>
+  bare(message)
+    .split(/[\s,;:.×·+–—()/=-]+/)
+    .every((piece) => !/\p{L}/u.test(piece) || unit.test(piece))
+
 /** Whether a text is one small word: said in some places, a key in most. */
-export const isSmallWord = (text: string): boolean => /^\p{Ll}[\p{Ll}’'-]*[.:!?…]?$/u.test(text.trim()) && word.test(text)
+export const isSmallWord = (text: string): boolean => /^\p{Ll}[\p{Ll}’'-]*( [£€$%°])?[.:!?…]?$/u.test(text.trim()) && word.test(text)
 
 /** Names under which small words are said. */
-const saying = /word|name|said|say|called|label|text|heading|title|note|echo|ways?$|message|remedy|also|told|describe|shape|list$|steps?$|sentence|where|which|side|end|plural|count/i
+const saying = /word|name|said|say|called|label|text|heading|title|note|echo|ways?$|message|remedy|also|told|describe|shape|list$|steps?$|sentence|where|which|side|end|plural|count|spans$/i
 
 export const isSaying = (name: string): boolean => saying.test(name)
 
@@ -58,7 +67,7 @@ export const silentEntries = new Set(
 
 /** Attributes that never hold words. */
 export const silentAttributes = new Set(
-  `class id key ref is role type name field href src for rows lines cols size width height kind style tabindex slot mode autocomplete
+  `class id key ref is role type field href src for rows lines cols size width height kind style tabindex slot mode autocomplete
    inputmode spellcheck translate position align side as rel target method scope colspan viewBox d points fill stroke xmlns tag
    value stage unit rip part sheet most least to preserveAspectRatio text-anchor transform column`.split(/\s+/),
 )
@@ -73,5 +82,5 @@ export const silentFiles = [
   /^db\/(migrations|connection|migrate|search|demo|sample)/,
   /^shared\/(requestNames|version)\.ts$/,
   /^shared\/language\//,
-  /^renderer\/language\//,
+  /^renderer\/language\/.*\.ts$/,
 ]

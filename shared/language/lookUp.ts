@@ -55,12 +55,19 @@ export function lookUp({ messages, locale }: Pick<Catalogue, 'messages' | 'local
     return undefined
   }
 
+  /** A figure and what it counts or is the price of: '3 boards', '£4.43 a metre'. */
+  function afterFigure(text: string): string | undefined {
+    const [, figure, rest] = /^([^\p{L}]*\d[^\p{L}]* )(\p{L}[^]*)$/u.exec(text) ?? []
+    const told = rest === undefined || own.has(rest) ? undefined : whole(rest)
+    return figure === undefined || told === undefined ? undefined : `${figured(figure)}${told}`
+  }
+
   /** One stretch of a text, its joints to the neighbours kept; undefined where no message fits. */
   function stretch(text: string): string | undefined {
     if (own.has(text.trim())) return text
     const { lead, text: bare, tail } = bareMessage(text)
     if (own.has(bare)) return text
-    const told = whole(bare) ?? fromPattern(bare)
+    const told = whole(bare) ?? fromPattern(bare) ?? afterFigure(bare)
     return told === undefined ? undefined : `${lead}${told}${tail}`
   }
 

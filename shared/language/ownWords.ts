@@ -23,8 +23,8 @@ export function ownWords(): OwnWords {
  * program's own sentences.
  */
 const writtenByHand = new Set(
-  `title customer town name notes note address phone email website workshop workshopName terms included notIncluded supplier supplierName mark place
-   description what words number acceptedBy by option from folder search code customerName`.split(/\s+/),
+  `title customer customerName town name notes note address phone email website workshop workshopName terms included notIncluded
+   supplier supplierName mark place number code origin folder`.split(/\s+/),
 )
 
 /** Entries that are named alike and are never a person's. */
