@@ -8,7 +8,9 @@ import { american, catalogueOf, isTag, type Catalogue, type Offered } from '../s
 export type Languages = { offered: () => Offered[]; read: (tag: string) => Catalogue | undefined }
 
 /** Beside the built program, else among the sources. */
-const folders = ['../languages/', '../shared/language/'].map((path) => fileURLToPath(new URL(path, import.meta.url)))
+const folders = ['../languages/', '../shared/language/'].map((path) =>
+  fileURLToPath(new URL(path, import.meta.url)),
+)
 
 /** Where the languages that come with the program lie. */
 export const shippedLanguages = folders.find((folder) => existsSync(join(folder, 'english.json'))) ?? ''
@@ -22,7 +24,9 @@ const largest = 8_000_000
 /** A file of a folder as it stands; undefined where it isn't there, is too large or isn't written as such files are. */
 function readFile(path: string): unknown {
   try {
-    return statSync(path).size > largest ? undefined : JSON.parse(readFileSync(path, 'utf8').replace(/^\uFEFF/, ''))
+    return statSync(path).size > largest
+      ? undefined
+      : JSON.parse(readFileSync(path, 'utf8').replace(/^\uFEFF/, ''))
   } catch {
     return undefined
   }

@@ -38,7 +38,10 @@ async function laidOut(wanted: BenchPaper, words?: PaperWords) {
   const { workshop, business, rack, order } = wanted.input
   const written = [{ workshop }, business, rack, { jobs: order.jobs }]
   const isolated = isolateNames(wanted.input, wanted.input)
-  return { fonts, laid: laidOutIn(words, written, { measure, layOut: (said) => timberOrder(isolated, said) }) }
+  return {
+    fonts,
+    laid: laidOutIn(words, written, { measure, layOut: (said) => timberOrder(isolated, said) }),
+  }
 }
 
 /**

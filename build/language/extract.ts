@@ -24,7 +24,9 @@ export function textsOf(file: string, source: string): string[] {
   if (!file.endsWith('.vue')) return scriptTexts(source)
   const { descriptor } = parse(source, { filename: file })
   const template = descriptor.template?.ast
-  const scripts = [descriptor.script, descriptor.scriptSetup].flatMap((script) => (script ? [script.content] : []))
+  const scripts = [descriptor.script, descriptor.scriptSetup].flatMap((script) =>
+    script ? [script.content] : [],
+  )
   return [...(template ? templateTexts(template) : []), ...scripts.flatMap((script) => scriptTexts(script))]
 }
 
@@ -38,7 +40,9 @@ export function messagesNow(): Messages {
     for (const text of textsOf(file, readFileSync(inProject(file), 'utf8')))
       found.set(text, (found.get(text) ?? new Set()).add(file))
   }
-  return Object.fromEntries([...found].sort(([a], [b]) => byCode(a, b)).map(([text, files]) => [text, [...files].join(', ')]))
+  return Object.fromEntries(
+    [...found].sort(([a], [b]) => byCode(a, b)).map(([text, files]) => [text, [...files].join(', ')]),
+  )
 }
 
 /** The file of the English messages: one a line, and after it the files it stands in. */
@@ -56,4 +60,5 @@ export function writeCatalogue(): boolean {
   return true
 }
 
-if (import.meta.main) process.stdout.write(`${catalogueFile} ${writeCatalogue() ? 'written' : 'is as it should be'}.\n`)
+if (import.meta.main)
+  process.stdout.write(`${catalogueFile} ${writeCatalogue() ? 'written' : 'is as it should be'}.\n`)

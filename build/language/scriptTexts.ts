@@ -20,38 +20,52 @@ function isKeyHere(node: ts.Node, parent: ts.Node): boolean {
   if (ts.isCaseClause(parent)) return parent.expression === node
   if (ts.isElementAccessExpression(parent)) return parent.argumentExpression === node
   if (ts.isPropertyAssignment(parent) || ts.isPropertySignature(parent)) return parent.name === node
-  if (ts.isCallExpression(parent) || ts.isNewExpression(parent)) return parent.expression !== node && silentCalls.has(called(parent.expression))
+  if (ts.isCallExpression(parent) || ts.isNewExpression(parent))
+    return parent.expression !== node && silentCalls.has(called(parent.expression))
   return false
 }
 
 /** The name a text is kept or given back under: its entry's, its variable's, its function's. */
 function nameOver(node: ts.Node): string {
-  if (ts.isPropertyAssignment(node) && (ts.isIdentifier(node.name) || ts.isStringLiteral(node.name))) return node.name.text
-  if ((ts.isVariableDeclaration(node) || ts.isFunctionDeclaration(node)) && node.name && ts.isIdentifier(node.name))
+  if (ts.isPropertyAssignment(node) && (ts.isIdentifier(node.name) || ts.isStringLiteral(node.name)))
+    return node.name.text
+  if (
+    (ts.isVariableDeclaration(node) || ts.isFunctionDeclaration(node)) &&
+    node.name &&
+    ts.isIdentifier(node.name)
+  )
     return node.name.text
   return ''
 }
 
 /** Whether an entry of a record is one that never holds words. */
-const isSilentEntry = (node: ts.Node): boolean => ts.isPropertyAssignment(node) && silentEntries.has(nameOver(node))
+const isSilentEntry = (node: ts.Node): boolean =>
+  ts.isPropertyAssignment(node) && silentEntries.has(nameOver(node))
 
 /** The texts of a template or a chain of + as one message with gaps; undefined where it isn't one. */
 function pattern(node: ts.Node): { message: string; gaps: ts.Expression[] } | undefined {
   if (ts.isTemplateExpression(node)) {
     const gaps = node.templateSpans.map(({ expression }) => expression)
-    const message = node.templateSpans.reduce((text, { literal }, n) => `${text}{${n}}${literal.text}`, node.head.text)
+    const message = node.templateSpans.reduce(
+      (text, { literal }, n) => `${text}{${n}}${literal.text}`,
+      node.head.text,
+    )
     return { message, gaps }
   }
   if (!ts.isBinaryExpression(node) || node.operatorToken.kind !== ts.SyntaxKind.PlusToken) return undefined
   const parts: ts.Expression[] = []
   const part = (one: ts.Expression): void => {
-    if (ts.isBinaryExpression(one) && one.operatorToken.kind === ts.SyntaxKind.PlusToken) [one.left, one.right].forEach(part)
+    if (ts.isBinaryExpression(one) && one.operatorToken.kind === ts.SyntaxKind.PlusToken)
+      [one.left, one.right].forEach(part)
     else parts.push(one)
   }
   part(node)
   if (!parts.some((one) => ts.isStringLiteralLike(one))) return undefined
   const gaps = parts.filter((one) => !ts.isStringLiteralLike(one))
-  return { message: parts.map((one) => (ts.isStringLiteralLike(one) ? one.text : `{${gaps.indexOf(one)}}`)).join(''), gaps }
+  return {
+    message: parts.map((one) => (ts.isStringLiteralLike(one) ? one.text : `{${gaps.indexOf(one)}}`)).join(''),
+    gaps,
+  }
 }
 
 /** What surrounds a text as the tree is walked: whether it can only be a key, and whether small words are said here. */

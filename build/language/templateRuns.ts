@@ -1,8 +1,24 @@
-import type { ElementNode, ExpressionNode, InterpolationNode, TemplateChildNode, TextNode } from '@vue/compiler-dom'
+import type {
+  ElementNode,
+  ExpressionNode,
+  InterpolationNode,
+  TemplateChildNode,
+  TextNode,
+} from '@vue/compiler-dom'
 import { bareMessage } from '../../shared/language/bareMessage.ts'
 
 /** Kinds of node of a template's tree, as the compiler numbers them. */
-export const nodes = { root: 0, element: 1, text: 2, comment: 3, interpolation: 5, attribute: 6, directive: 7, ifNode: 9, forNode: 11 } as const
+export const nodes = {
+  root: 0,
+  element: 1,
+  text: 2,
+  comment: 3,
+  interpolation: 5,
+  attribute: 6,
+  directive: 7,
+  ifNode: 9,
+  forNode: 11,
+} as const
 
 /** Words and values side by side in an element, with nothing between: what is told in one breath. */
 export type Run = { from: number; to: number; parts: (TextNode | InterpolationNode)[] }
@@ -24,7 +40,8 @@ export function runsOf(children: readonly TemplateChildNode[]): Run[] {
   return runs
 }
 
-const written = (expression: ExpressionNode): string => ('content' in expression ? expression.content : expression.loc.source)
+const written = (expression: ExpressionNode): string =>
+  'content' in expression ? expression.content : expression.loc.source
 
 /**
  * A run as a message with gaps, without the marks that join it to its neighbours: 'Fault {0}' with the expressions of its gaps. Nothing but

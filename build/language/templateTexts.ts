@@ -1,4 +1,10 @@
-import type { AttributeNode, DirectiveNode, ElementNode, RootNode, TemplateChildNode } from '@vue/compiler-dom'
+import type {
+  AttributeNode,
+  DirectiveNode,
+  ElementNode,
+  RootNode,
+  TemplateChildNode,
+} from '@vue/compiler-dom'
 import { scriptTexts } from './scriptTexts.ts'
 import { isLeftAlone, messageOf, nodes, runsOf } from './templateRuns.ts'
 import { isBareUnit, isPhrase, silentAttributes } from './whatCounts.ts'
@@ -25,7 +31,10 @@ function attributeTexts(prop: AttributeNode | DirectiveNode): string[] {
 }
 
 function elementTexts(element: ElementNode): string[] {
-  return [...element.props.flatMap(attributeTexts), ...(isLeftAlone(element) ? [] : childTexts(element.children))]
+  return [
+    ...element.props.flatMap(attributeTexts),
+    ...(isLeftAlone(element) ? [] : childTexts(element.children)),
+  ]
 }
 
 function childTexts(children: readonly TemplateChildNode[]): string[] {

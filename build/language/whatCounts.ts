@@ -4,14 +4,16 @@
  */
 
 /** Signs that stand only in code, addresses, selectors, patterns and colours. */
-const code = /[{}<>=\\|]|=>|\(\)|\/\/|^\W*[./#@][\w-]|^(--|data-|aria-)|^\w+\.\w+(\.\w+)*$|:\w+\(|^[a-z]+:\S|^\d+x\d+$/
+const code =
+  /[{}<>=\\|]|=>|\(\)|\/\/|^\W*[./#@][\w-]|^(--|data-|aria-)|^\w+\.\w+(\.\w+)*$|:\w+\(|^[a-z]+:\S|^\d+x\d+$/
 
 /** What the book's own query language begins with. */
-const query = /^\s*(SELECT|INSERT|UPDATE|DELETE|CREATE|PRAGMA|WITH|DROP|ALTER|BEGIN|ATTACH|DETACH|VACUUM|REPLACE|AND|WHERE|ORDER BY|ON|FROM|LEFT|JOIN|SAVEPOINT|RELEASE|ROLLBACK|VALUES|COMMIT)\b/
+const query =
+  /^\s*(SELECT|INSERT|UPDATE|DELETE|CREATE|PRAGMA|WITH|DROP|ALTER|BEGIN|ATTACH|DETACH|VACUUM|REPLACE|AND|WHERE|ORDER BY|ON|FROM|LEFT|JOIN|SAVEPOINT|RELEASE|ROLLBACK|VALUES|COMMIT)\b/
 
 /** Class lists, media queries, drawn paths, fonts and the like: phrases by their shape, words to nobody. */
 const machine =
-  /^(translate|rotate|scale|matrix|rgb|hsl|var|calc|url|min|max|clamp|repeat)\(|^[Mm]\s?-?[\d.]|\b(sans-serif|max-age|charset|nosniff|same-origin|no-referrer)\b|^\d+(px|ms|%)|; ?\w+[-=]|^[\w-]+(\/[\w.+-]+)+$|(^| )'(self|none)'|^\[/
+  /[\x00-\x08]|^\w+\.\w+, |^(translate|rotate|scale|matrix|rgb|hsl|var|calc|url|min|max|clamp|repeat)\(|^[Mm]\s?-?[\d.]|\b(sans-serif|max-age|charset|nosniff|same-origin|no-referrer)\b|^\d+(px|ms|%)|; ?\w+[-=]|^[\w-]+(\/[\w.+-]+)+$|(^| )'(self|none)'|^\[/
 
 const word = /\p{L}{2,}/u
 
@@ -23,15 +25,20 @@ export function isPhrase(message: string): boolean {
   const text = bare(message)
   if (!word.test(text) || code.test(text) || query.test(text) || machine.test(text.trim())) return false
   const gaps = message !== text
-  const words = text.trim().split(/\s+/).filter((piece) => /\p{L}/u.test(piece))
+  const words = text
+    .trim()
+    .split(/\s+/)
+    .filter((piece) => /\p{L}/u.test(piece))
   if (/[a-z][A-Z]|_/.test(text.replace(/\b(McDonald|kWh|mAh)\b/g, ''))) return false
-  if (gaps) return words.some((piece) => /^[\p{L}’',.:;()!?“”-]+$/u.test(piece)) && / |^\P{L}*\p{Lu}/u.test(message)
+  if (gaps)
+    return words.some((piece) => /^[\p{L}’',.:;()!?“”-]+$/u.test(piece)) && / |^\P{L}*\p{Lu}/u.test(message)
+  if (words.length === 1 && /^\p{Ll}{3,} [^\p{L}]+$/u.test(text.trim())) return true
   if (words.length > 1) return words.some((piece) => /^\p{L}+/u.test(piece))
   return /^\p{Lu}[\p{Ll}’'-]+[.:!?…]?$/u.test(text.trim())
 }
 
 /** Signs of units: the same in every language. */
-const unit = /^(mm|cm|m|km|m²|m³|kg|g|kg\/m³|N|kN|N\/mm²|kN\/m²|Pa|m\/s|s|in|ft|RH|mm²|dpi|A4)$/
+const unit = /^(mm|cm|m|km|m²|m³|kg|g|kg\/m³|N|kN|N\/mm²|kN\/m²|Pa|m\/s|s|ft|RH|mm²|dpi|A4)$/
 
 /** Whether a message has nothing but gaps, figures and units in it. */
 export const isBareUnit = (message: string): boolean =>
@@ -40,10 +47,12 @@ export const isBareUnit = (message: string): boolean =>
     .every((piece) => !/\p{L}/u.test(piece) || unit.test(piece))
 
 /** Whether a text is one small word: said in some places, a key in most. */
-export const isSmallWord = (text: string): boolean => /^\p{Ll}[\p{Ll}’'-]*( [£€$%°])?[.:!?…]?$/u.test(text.trim()) && word.test(text)
+export const isSmallWord = (text: string): boolean =>
+  /^\p{Ll}[\p{Ll}’'-]*( [£€$%°])?[.:!?…]?$/u.test(text.trim()) && word.test(text) && text !== 'null'
 
 /** Names under which small words are said. */
-const saying = /word|name|said|say|called|label|text|heading|title|note|echo|ways?$|message|remedy|also|told|describe|shape|list$|steps?$|sentence|where|which|side|end|plural|count|spans$/i
+const saying =
+  /word|name|said|say|called|label|text|heading|title|note|echo|ways?$|message|remedy|also|told|describe|shape|list$|steps?$|sentence|where|which|side|end|plural|count|spans$/i
 
 export const isSaying = (name: string): boolean => saying.test(name)
 
@@ -69,11 +78,22 @@ export const silentEntries = new Set(
 export const silentAttributes = new Set(
   `class id key ref is role type field href src for rows lines cols size width height kind style tabindex slot mode autocomplete
    inputmode spellcheck translate position align side as rel target method scope colspan viewBox d points fill stroke xmlns tag
-   value stage unit rip part sheet most least to preserveAspectRatio text-anchor transform column`.split(/\s+/),
+   value stage unit rip part sheet most least to preserveAspectRatio text-anchor transform column`.split(
+    /\s+/,
+  ),
 )
 
 /** What reaches the page through an attribute of an element: the only attributes looked up as the page is drawn. */
-export const readAttributes = new Set(['aria-label', 'aria-description', 'aria-valuetext', 'aria-roledescription', 'placeholder', 'alt', 'title', 'data-word'])
+export const readAttributes = new Set([
+  'aria-label',
+  'aria-description',
+  'aria-valuetext',
+  'aria-roledescription',
+  'placeholder',
+  'alt',
+  'title',
+  'data-word',
+])
 
 /** Files that say nothing to the joiner: they speak to other programs, to the log or to whoever starts a command. */
 export const silentFiles = [

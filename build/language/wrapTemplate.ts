@@ -13,8 +13,10 @@ import { readAttributes } from './whatCounts.ts'
 
 const word = /\p{L}{2,}/u
 const quoted = (text: string): string => JSON.stringify(text)
-const written = (expression: ExpressionNode): string => ('content' in expression ? expression.content : expression.loc.source)
-const expression = (code: string, loc: ExpressionNode['loc']): ExpressionNode => createSimpleExpression(code, false, loc)
+const written = (expression: ExpressionNode): string =>
+  'content' in expression ? expression.content : expression.loc.source
+const expression = (code: string, loc: ExpressionNode['loc']): ExpressionNode =>
+  createSimpleExpression(code, false, loc)
 
 /** A run as the values that show it: one message with its gaps, or, where there are no words between, each value by itself. */
 function shownRun(run: Run): TemplateChildNode[] {
@@ -22,7 +24,9 @@ function shownRun(run: Run): TemplateChildNode[] {
   const worded = word.test(text.replace(/\{\d+\}/g, ''))
   if (!worded)
     return run.parts.map((part) =>
-      part.type === nodes.text ? part : { ...part, content: expression(`$said(${written(part.content)})`, part.content.loc) },
+      part.type === nodes.text
+        ? part
+        : { ...part, content: expression(`$said(${written(part.content)})`, part.content.loc) },
     )
   const [first] = run.parts
   if (!first) return []
@@ -33,7 +37,8 @@ function shownRun(run: Run): TemplateChildNode[] {
 
 /** Whether an attribute is read from the page: of an element, or handed through a component to the element under it. */
 const isRead = (name: string, element: ElementNode): boolean =>
-  readAttributes.has(name) && (element.tagType === 0 || name.includes('-') || name === 'placeholder' || name === 'alt')
+  readAttributes.has(name) &&
+  (element.tagType === 0 || name.includes('-') || name === 'placeholder' || name === 'alt')
 
 const bound = (name: string, code: string, loc: AttributeNode['loc']): DirectiveNode => ({
   type: nodes.directive,
@@ -45,10 +50,15 @@ const bound = (name: string, code: string, loc: AttributeNode['loc']): Directive
   loc,
 })
 
-function shownAttribute(prop: AttributeNode | DirectiveNode, element: ElementNode): AttributeNode | DirectiveNode {
+function shownAttribute(
+  prop: AttributeNode | DirectiveNode,
+  element: ElementNode,
+): AttributeNode | DirectiveNode {
   if (prop.type === nodes.attribute) {
     const text = prop.value?.content ?? ''
-    return isRead(prop.name, element) && word.test(text) ? bound(prop.name, `$phrase(${quoted(text)})`, prop.loc) : prop
+    return isRead(prop.name, element) && word.test(text)
+      ? bound(prop.name, `$phrase(${quoted(text)})`, prop.loc)
+      : prop
   }
   const name = prop.arg && 'content' in prop.arg ? prop.arg.content : ''
   const looked = prop.name === 'text' || (prop.name === 'bind' && isRead(name, element))
@@ -59,7 +69,7 @@ function shownAttribute(prop: AttributeNode | DirectiveNode, element: ElementNod
 function wrapChildren(parent: RootNode | ElementNode): void {
   const runs = runsOf(parent.children)
   const children: TemplateChildNode[] = []
-  for (let at = 0; at < parent.children.length; ) {
+  for (let at = 0; at < parent.children.length;) {
     const run = runs.find(({ from }) => from === at)
     const child = parent.children[at]
     if (run) children.push(...shownRun(run))

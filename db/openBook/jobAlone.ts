@@ -56,7 +56,7 @@ export function changedPapers({ papers, pdfs }: JobFile): Result<Uint8Array[]> {
       .update(bytes[place] ?? '')
       .digest('hex')
     if (got === sha256) return []
-    const message = `the paper’s bytes aren’t those that were issued: got ${received(got)}, accepted is ${received(sha256)}`
+    const message = `this isn’t the paper as it was issued: its fingerprint is ${received(got)}, accepted is ${received(sha256)}`
     return [{ code: 'refused', field: `pdfs[${place}]`, message }]
   })
   return wrong.length > 0 ? bad(...wrong) : good(bytes)

@@ -114,7 +114,8 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 
 /** A word in the case of another: all capitals, a capital first, or as it stands. */
 function inCaseOf(model: string, word: string): string {
-  if (model.length > 1 && model === model.toUpperCase() && model !== model.toLowerCase() && !table.has(model)) return word.toUpperCase()
+  if (model.length > 1 && model === model.toUpperCase() && model !== model.toLowerCase() && !table.has(model))
+    return word.toUpperCase()
   const first = model.charAt(0)
   return first !== first.toLowerCase() && !table.has(model) ? capital(word) : word
 }

@@ -26,7 +26,8 @@ function localeOf(asked: unknown, tag: string): string {
 
 /** A language's file as it was read, with what isn't words left out; undefined where it is no such file. tag is its file's name. */
 export function catalogueOf(value: unknown, tag: string): Catalogue | undefined {
-  if (!isRecord(value) || typeof value['language'] !== 'string' || !isRecord(value['messages'])) return undefined
+  if (!isRecord(value) || typeof value['language'] !== 'string' || !isRecord(value['messages']))
+    return undefined
   const messages = Object.entries(value['messages']).filter(
     (entry): entry is [string, string] => typeof entry[1] === 'string' && entry[1] !== '',
   )

@@ -12,12 +12,13 @@ function markIn(mark: Mark, said: Said): Mark {
     case 'angle':
       return { ...mark, text: said(mark.text), aside: { ...mark.aside, text: said(mark.aside.text) } }
     case 'chain': {
-      const labels = mark.labels.map((label) =>
-        label && {
-          ...label,
-          text: said(label.text),
-          ...(label.secondary === undefined ? {} : { secondary: said(label.secondary) }),
-        },
+      const labels = mark.labels.map(
+        (label) =>
+          label && {
+            ...label,
+            text: said(label.text),
+            ...(label.secondary === undefined ? {} : { secondary: said(label.secondary) }),
+          },
       )
       return { ...mark, labels }
     }

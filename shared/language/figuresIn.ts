@@ -1,16 +1,22 @@
-const months = 'January|February|March|April|May|June|July|August|September|October|November|December'.split('|')
+const months = 'January|February|March|April|May|June|July|August|September|October|November|December'.split(
+  '|',
+)
 const monthOf = (name: string): number => months.findIndex((month) => month.startsWith(name.slice(0, 3)))
 
 const currencies: Readonly<Record<string, string>> = { '£': 'GBP', '€': 'EUR', $: 'USD' }
 
 /** A day as the program writes it, long or short: 3 May 2026, 3 Jun 2026. */
-const day = new RegExp(`(?<![\\p{L}\\d])(\\d{1,2}) (${months.join('|')}|Jan|Feb|Mar|Apr|Jun|Jul|Aug|Sept?|Oct|Nov|Dec) (\\d{4})(?!\\d)`, 'gu')
+const day = new RegExp(
+  `(?<![\\p{L}\\d])(\\d{1,2}) (${months.join('|')}|Jan|Feb|Mar|Apr|Jun|Jul|Aug|Sept?|Oct|Nov|Dec) (\\d{4})(?!\\d)`,
+  'gu',
+)
 
 /** A sum of money as the program writes it: £1,234.50, −€5.00. */
 const sum = /(?<![\p{L}\d])(−?)([£€$])(\d{1,3}(?:,\d{3})+|\d+)\.(\d{2})(?!\d|\.\d)/gu
 
 /** A number with a point or with thousands parted; not the number of a table, a section, a page or a standard. */
-const number = /(?<![\p{L}\d.,]|(?:Table|Section|section|clause|§|Annex|EN|BS|ISO) ?)(\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+\.\d+)(?![\d]|[.,-]\d)/gu
+const number =
+  /(?<![\p{L}\d.,]|(?:Table|Section|section|clause|§|Annex|EN|BS|ISO) ?)(\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+\.\d+)(?![\d]|[.,-]\d)/gu
 
 const plainOf = (written: string): number => Number(written.replaceAll(',', ''))
 const placesOf = (written: string): number => written.split('.')[1]?.length ?? 0
@@ -23,7 +29,9 @@ function dayIn(locale: string): Figured {
   return (text) =>
     text.replace(day, (_, date: string, month: string, year: string) => {
       const at = Date.UTC(Number(year), monthOf(month), Number(date), 12)
-      return (month.length > 4 || month === 'June' || month === 'July' || month === 'May' ? write.long : write.short).format(at)
+      return (
+        month.length > 4 || month === 'June' || month === 'July' || month === 'May' ? write.long : write.short
+      ).format(at)
     })
 }
 
@@ -33,7 +41,8 @@ const formatDay = (locale: string, month: 'long' | 'short') =>
 function numbersIn(locale: string): Figured {
   const numberOf = (places: number) =>
     new Intl.NumberFormat(locale, { minimumFractionDigits: places, maximumFractionDigits: places })
-  const moneyOf = (currency: string) => new Intl.NumberFormat(locale, { style: 'currency', currency, currencyDisplay: 'narrowSymbol' })
+  const moneyOf = (currency: string) =>
+    new Intl.NumberFormat(locale, { style: 'currency', currency, currencyDisplay: 'narrowSymbol' })
   return (text) => {
     // A sum once written may hold what looks like a number again, so each stretch is written once.
     let out = ''
@@ -62,6 +71,9 @@ const writesAsBritain = (locale: string): boolean =>
  */
 export function figuresIn(locale: string): Figured {
   if (locale === 'en-GB') return (text) => text
-  const [days, numbers] = [dayIn(locale), writesAsBritain(locale) ? (text: string) => text : numbersIn(locale)]
+  const [days, numbers] = [
+    dayIn(locale),
+    writesAsBritain(locale) ? (text: string) => text : numbersIn(locale),
+  ]
   return (text) => (/\d/.test(text) ? numbers(days(text)) : text)
 }

@@ -22,7 +22,8 @@ const mostPieces = 60
 const mostKept = 6000
 
 const letters = /\p{L}{2}/u
-const first = (text: string, change: (letter: string) => string): string => change(text.charAt(0)) + text.slice(1)
+const first = (text: string, change: (letter: string) => string): string =>
+  change(text.charAt(0)) + text.slice(1)
 const upper = (text: string): string => first(text, (letter) => letter.toLocaleUpperCase())
 const lower = (text: string): string => first(text, (letter) => letter.toLocaleLowerCase())
 
@@ -78,7 +79,7 @@ export function lookUp({ messages, locale }: Pick<Catalogue, 'messages' | 'local
     if (pieces.length === 1) return figured(text)
     if (pieces.length > mostPieces) return text
     let out = ''
-    for (let from = 0; from < pieces.length; ) {
+    for (let from = 0; from < pieces.length;) {
       let to = pieces.length
       let told: string | undefined
       for (; to > from && told === undefined; to -= 1) {

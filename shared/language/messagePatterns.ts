@@ -16,7 +16,12 @@ function patternOf(message: string): MessagePattern {
   const gaps = [...message.matchAll(gap)].map((found) => Number(found[1]))
   const made: { matcher?: RegExp } = {}
   const matcher = (): RegExp =>
-    (made.matcher ??= new RegExp(`^${message.split(/\{\d+\}/).map(literal).join('([^]*?)')}$`))
+    (made.matcher ??= new RegExp(
+      `^${message
+        .split(/\{\d+\}/)
+        .map(literal)
+        .join('([^]*?)')}$`,
+    ))
   return { message, gaps, matcher }
 }
 

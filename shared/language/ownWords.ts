@@ -24,11 +24,24 @@ export function ownWords(): OwnWords {
  */
 const writtenByHand = new Set(
   `title customer customerName town name notes note address phone email website workshop workshopName terms included notIncluded
-   supplier supplierName mark place number code origin folder`.split(/\s+/),
+   supplier supplierName place number code origin folder`.split(/\s+/),
 )
 
 /** Entries that are named alike and are never a person's. */
-const kinds = new Set(['left', 'right', 'hours', 'timber', 'hanging', 'closing', 'single', 'lower', 'upper', 'bottom', 'middle', 'top'])
+const kinds = new Set([
+  'left',
+  'right',
+  'hours',
+  'timber',
+  'hanging',
+  'closing',
+  'single',
+  'lower',
+  'upper',
+  'bottom',
+  'middle',
+  'top',
+])
 
 /** Notes every word a person wrote in what the book answered, however deep. */
 export function noteOwnWords(answer: unknown, own: OwnWords, key = ''): void {
@@ -37,5 +50,6 @@ export function noteOwnWords(answer: unknown, own: OwnWords, key = ''): void {
     return
   }
   if (typeof answer !== 'object' || answer === null) return
-  for (const [under, value] of Object.entries(answer)) noteOwnWords(value, own, Array.isArray(answer) ? key : under)
+  for (const [under, value] of Object.entries(answer))
+    noteOwnWords(value, own, Array.isArray(answer) ? key : under)
 }

@@ -86,6 +86,8 @@ export const margins = { left: 12, right: 12, top: 11, bottom: 16.5 }
  * Width of a line of words in mm; size in points. The painter's side gives one that reads the real fonts. said turns words into those of the chosen
  * language before they are broken into lines; left out for British English.
  */
-export type Measure = ((text: string, size: number, weight: Weight) => number) & { said?: (text: string) => string }
+export type Measure = ((text: string, size: number, weight: Weight) => number) & {
+  said?: (text: string) => string
+}
 
 export const mmOfPoint = 25.4 / 72

@@ -37,7 +37,9 @@ export function setLines(runs: Run[], setting: Setting): SetLine[] {
   const lines: SetLine[] = [[]]
   let x = 0
   for (const { text, weight } of runs)
-    for (const word of (measure.said?.(text) ?? text).split(/(?<=\s)/).flatMap((whole) => pieces(whole, weight, setting))) {
+    for (const word of (measure.said?.(text) ?? text)
+      .split(/(?<=\s)/)
+      .flatMap((whole) => pieces(whole, weight, setting))) {
       const endOf = (words: string): number => {
         const last = lines.at(-1)?.at(-1)
         return last?.weight === weight && foreign.test(last.text + words)

@@ -12,13 +12,19 @@ export const [open, close] = ['⟦', '⟧']
 export function pseudoOf(message: string): string {
   const letters = message
     .split(/(\{\d+\})/)
-    .map((part) => (part.startsWith('{') ? part : [...part].map((letter) => accented[plain.indexOf(letter)] ?? letter).join('')))
+    .map((part) =>
+      part.startsWith('{')
+        ? part
+        : [...part].map((letter) => accented[plain.indexOf(letter)] ?? letter).join(''),
+    )
   const longer = '~'.repeat(Math.ceil(message.replace(/\{\d+\}/g, '').length / 3))
   return `${open}${letters.join('')}${longer}${close}`
 }
 
 export const englishMessages = (): string[] =>
-  Object.keys(JSON.parse(readFileSync(inProject('shared/language/english.json'), 'utf8')) as Record<string, string>)
+  Object.keys(
+    JSON.parse(readFileSync(inProject('shared/language/english.json'), 'utf8')) as Record<string, string>,
+  )
 
 /** The whole catalogue of that language. */
 export const pseudoCatalogue = (): Catalogue => ({
