@@ -30,13 +30,16 @@ async function laidOut(wanted: BenchPaper, words?: PaperWords) {
   if (wanted.paper === 'day list') {
     const { dayList } = await import('../shared/papers/dayList/dayList.ts')
     const { workshop, jobs } = wanted.input
-    const written = [{ workshop }, jobs.map(({ number, title, customer }) => ({ number, title, customer }))]
+    const written = [
+      { workshop },
+      jobs.map(({ number, title, customer, spec }) => ({ number, title, customer, spec })),
+    ]
     const isolated = isolateNames(wanted.input, dayNames(wanted.input))
     return { fonts, laid: laidOutIn(words, written, { measure, layOut: (said) => dayList(isolated, said) }) }
   }
   const { timberOrder } = await import('../shared/papers/order/timberOrder.ts')
   const { workshop, business, rack, order } = wanted.input
-  const written = [{ workshop }, business, rack, { jobs: order.jobs }]
+  const written = [{ workshop }, business, rack, order]
   const isolated = isolateNames(wanted.input, wanted.input)
   return {
     fonts,

@@ -42,7 +42,7 @@ export const makeCard: MakeCard = async (input, sheet = 'job card', words) => {
   const fonts = await loadFonts()
   const { header, spec, handover } = input
   const isolated = isolateNames(input, [header, spec, handover])
-  const paper = laidOutIn(words, [header, handover], {
+  const paper = laidOutIn(words, [header, spec, handover], {
     measure: measureWith(fonts),
     layOut: (measure) => layOut(isolated, measure),
   })

@@ -21,9 +21,13 @@ export const makeQuotation: MakeQuotation = async (input, words) => {
   ])
   const fonts = await loadFonts()
   const { header, business, money } = input
-  const paper = laidOutIn(words, [header, business, money.options.map(({ name }) => ({ name }))], {
-    measure: measureWith(fonts),
-    layOut: (measure) => quotation(isolateNames(input, input), measure),
-  })
+  const paper = laidOutIn(
+    words,
+    [header, business, money.options.map(({ name, spec }) => ({ name, spec }))],
+    {
+      measure: measureWith(fonts),
+      layOut: (measure) => quotation(isolateNames(input, input), measure),
+    },
+  )
   return { bytes: await paintPdf(paper, fonts), pages: paper.pages.length }
 }

@@ -1,4 +1,4 @@
-import { lookUp, type Told } from '../shared/language/lookUp.ts'
+import { lookUp } from '../shared/language/lookUp.ts'
 import { noteOwnWords, ownWords } from '../shared/language/ownWords.ts'
 import { drawingIn } from '../shared/language/drawingIn.ts'
 import type { Catalogue } from '../shared/language/catalogue.ts'
@@ -18,18 +18,28 @@ export function inChosenWords(languages: Languages, tag: string): PaperWords | u
 function toldBut(words: PaperWords, written: unknown): (text: string) => string {
   const own = ownWords()
   noteOwnWords(written, own)
-  const told: Told = lookUp(words, own)
-  return told.sentence
+  return lookUp(words, own).sentence
 }
 
-function markIn(mark: PageMark, said: (text: string) => string): PageMark {
-  if (mark.kind === 'text') return { ...mark, text: said(mark.text) }
-  return mark.kind === 'drawing' ? { ...mark, drawing: drawingIn(mark.drawing, said) } : mark
+/** Looks words up and knows which lines of a page come of words looked up before. */
+function saidOnce(said: (text: string) => string) {
+  const told = new Set<string>()
+  let all = ''
+  return {
+    said: (text: string): string => {
+      const words = said(text)
+      if (!told.has(words)) all += `\n${words}`
+      told.add(words)
+      return words
+    },
+    /** A line broken or cut out of words that were looked up already. */
+    isTold: (line: string): boolean => all.includes(line.replace(/…$/, '').trim()),
+  }
 }
 
 /**
  * Lays a paper out in the chosen words: they are looked up before anything is measured, so that lines break where the words printed end. What
- * is set without being measured (a word over a column, a name in a drawing) is looked up afterwards.
+ * is set without being broken into lines (a word over a column, a name in a drawing) is looked up afterwards, and once only.
  */
 export function laidOutIn(
   words: PaperWords | undefined,
@@ -38,14 +48,14 @@ export function laidOutIn(
 ): PaperDocument {
   if (!words) return layOut(measure)
   const said = toldBut(words, written)
-  const measured: Measure = Object.assign(
-    (text: string, size: number, weight: Parameters<Measure>[2]) => measure(said(text), size, weight),
-    { said },
-  )
-  const paper = layOut(measured)
-  return {
-    ...paper,
-    language: words.locale,
-    pages: paper.pages.map((page) => ({ ...page, marks: page.marks.map((mark) => markIn(mark, said)) })),
+  const lines = saidOnce(said)
+  const wide = (...[text, size, weight]: Parameters<Measure>) =>
+    measure(lines.isTold(text) ? text : said(text), size, weight)
+  const paper = layOut(Object.assign(wide, { said: lines.said }))
+  const marked = (mark: PageMark): PageMark => {
+    if (mark.kind === 'drawing') return { ...mark, drawing: drawingIn(mark.drawing, said) }
+    return mark.kind === 'text' && !lines.isTold(mark.text) ? { ...mark, text: said(mark.text) } : mark
   }
+  const pages = paper.pages.map((page) => ({ ...page, marks: page.marks.map(marked) }))
+  return { ...paper, title: said(paper.title), language: words.locale, pages }
 }

@@ -49,7 +49,7 @@ export function messagesNow(): Messages {
 export const catalogueFile = 'shared/language/english.json'
 
 /** What that file holds while the sources are as they are now. */
-export const catalogueNow = (): string => `${JSON.stringify(messagesNow(), null, 1)}\n`
+export const catalogueNow = (): string => `${JSON.stringify(messagesNow(), null, 2)}\n`
 
 /** Writes the English messages where the sources have gone on since. Gives whether it wrote. */
 export function writeCatalogue(): boolean {

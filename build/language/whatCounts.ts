@@ -52,7 +52,7 @@ export const isSmallWord = (text: string): boolean =>
 
 /** Names under which small words are said. */
 const saying =
-  /word|name|said|say|called|label|text|heading|title|note|echo|ways?$|message|remedy|also|told|describe|shape|list$|steps?$|sentence|where|which|side|end|plural|count|spans$/i
+  /word|name|said|say|called|label|text|heading|title|note|echo|ways?$|message|remedy|also|told|describe|shape|list$|steps?$|sentence|where|which|side|end|plural|count|tick$|spans$/i
 
 export const isSaying = (name: string): boolean => saying.test(name)
 

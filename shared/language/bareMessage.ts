@@ -1,5 +1,5 @@
 /** Marks and spaces that join a message to what stands before and after it: they are no part of it. */
-const before = /^[\s,;:.·()–—+×=/-]+(?=[\p{L}\p{N}{“‘"'])/u
+const before = /^(?:[\s,;:.·()–—+−×=/-]+(?=[\p{L}\p{N}{“‘"'])|\s+)/u
 const after = /[\s,;:·(–—+×=/-]+$/u
 
 /** A message without what joins it to its neighbours, and those joints: ', two more ' is 'two more' between ', ' and ' '. */

@@ -16,7 +16,7 @@ const sum = /(?<![\p{L}\d])(−?)([£€$])(\d{1,3}(?:,\d{3})+|\d+)\.(\d{2})(?!\
 
 /** A number with a point or with thousands parted; not the number of a table, a section, a page or a standard. */
 const number =
-  /(?<![\p{L}\d.,]|(?:Table|Section|section|clause|§|Annex|EN|BS|ISO) ?)(\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+\.\d+)(?![\d]|[.,-]\d)/gu
+  /(?<![\p{L}\d.,]|(?:[Tt]ables?|[Ss]ections?|[Cc]lauses?|[Pp]ages?|pp?\.|§|Annex|EN|BS|ISO) ?)(\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+\.\d+)(?![\d]|[.,-]\d)/gu
 
 const plainOf = (written: string): number => Number(written.replaceAll(',', ''))
 const placesOf = (written: string): number => written.split('.')[1]?.length ?? 0
@@ -39,8 +39,16 @@ const formatDay = (locale: string, month: 'long' | 'short') =>
   new Intl.DateTimeFormat(locale, { day: 'numeric', month, year: 'numeric', timeZone: 'UTC' })
 
 function numbersIn(locale: string): Figured {
-  const numberOf = (places: number) =>
-    new Intl.NumberFormat(locale, { minimumFractionDigits: places, maximumFractionDigits: places })
+  // Thousands are parted only where they were: a length isn't.
+  const numberOf = (written: string) => {
+    const places = placesOf(written)
+    const how = {
+      minimumFractionDigits: places,
+      maximumFractionDigits: places,
+      useGrouping: written.includes(','),
+    }
+    return new Intl.NumberFormat(locale, how).format(plainOf(written))
+  }
   const moneyOf = (currency: string) =>
     new Intl.NumberFormat(locale, { style: 'currency', currency, currencyDisplay: 'narrowSymbol' })
   return (text) => {
@@ -51,9 +59,7 @@ function numbersIn(locale: string): Figured {
       const [whole, minus, sign, pounds, pence, plain] = found
       const amount = sign === undefined ? 0 : plainOf(`${pounds}.${pence}`) * (minus ? -1 : 1)
       const written =
-        sign === undefined
-          ? numberOf(placesOf(plain ?? '')).format(plainOf(plain ?? ''))
-          : moneyOf(currencies[sign] ?? 'GBP').format(amount)
+        sign === undefined ? numberOf(plain ?? '') : moneyOf(currencies[sign] ?? 'GBP').format(amount)
       out += text.slice(from, found.index) + written
       from = found.index + whole.length
     }

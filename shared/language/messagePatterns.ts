@@ -4,11 +4,9 @@ export type MessagePattern = { message: string; gaps: number[]; matcher: () => R
 const gap = /\{(\d+)\}/g
 const words = (text: string): string[] => text.toLowerCase().match(/[\p{L}\p{M}’']+/gu) ?? []
 
-/** A whole word of a message that no gap touches, the longest: a sentence without it isn't made from that message. */
-function anchorOf(message: string): string | undefined {
-  const whole = message.replace(/[\p{L}\p{M}’']*\{\d+\}[\p{L}\p{M}’']*/gu, ' ')
-  return words(whole).sort((a, b) => b.length - a.length)[0]
-}
+/** The whole words of a message that no gap touches: a sentence without all of them isn't made from it. */
+const ownWordsOf = (message: string): string[] =>
+  words(message.replace(/[\p{L}\p{M}’']*\{\d+\}[\p{L}\p{M}’']*/gu, ' '))
 
 const literal = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
 
@@ -28,20 +26,35 @@ function patternOf(message: string): MessagePattern {
 const fixedLength = (message: string): number => message.replace(gap, '').length
 
 /**
- * Finds the messages with gaps that a finished sentence may be made from, those with most words of their own first. Each is kept under one of its words,
- * so that a sentence is held against a few of the thousands only. A message with no whole word of its own can't be told and is left out.
+ * Finds the messages with gaps that a finished sentence may be made from, those with most words of their own first. Each is kept under the rarest of its
+ * words, and is offered only where all of them stand in the sentence, so that one is held against a few of the thousands. A message with no whole word of
+ * its own can't be told and is left out.
  */
 export function messagePatterns(messages: readonly string[]): (sentence: string) => MessagePattern[] {
-  const byWord = new Map<string, MessagePattern[]>()
-  for (const message of messages) {
-    const anchor = message.includes('{0}') ? anchorOf(message) : undefined
-    if (anchor === undefined) continue
-    const known = byWord.get(anchor)
-    if (known) known.push(patternOf(message))
-    else byWord.set(anchor, [patternOf(message)])
-  }
-  return (sentence) =>
-    [...new Set(words(sentence))]
+  const known = messages
+    .filter((message) => message.includes('{0}'))
+    .map((message) => ({
+      pattern: patternOf(message),
+      length: fixedLength(message),
+      own: ownWordsOf(message),
+    }))
+    .sort((a, b) => b.length - a.length)
+  const often = new Map<string, number>()
+  for (const { own } of known) for (const word of new Set(own)) often.set(word, (often.get(word) ?? 0) + 1)
+  const byWord = new Map<string, { pattern: MessagePattern; own: string[]; rank: number }[]>()
+  known.forEach(({ pattern, own }, rank) => {
+    const [rarest] = [...own].sort((a, b) => (often.get(a) ?? 0) - (often.get(b) ?? 0))
+    if (rarest === undefined) return
+    const under = byWord.get(rarest)
+    if (under) under.push({ pattern, own, rank })
+    else byWord.set(rarest, [{ pattern, own, rank }])
+  })
+  return (sentence) => {
+    const held = new Set(words(sentence))
+    return [...held]
       .flatMap((word) => byWord.get(word) ?? [])
-      .sort((a, b) => fixedLength(b.message) - fixedLength(a.message))
+      .filter(({ own }) => own.every((word) => held.has(word)))
+      .sort((a, b) => a.rank - b.rank)
+      .map(({ pattern }) => pattern)
+  }
 }

@@ -2,18 +2,34 @@
 export type OwnWords = {
   add: (text: string) => void
   has: (text: string) => boolean
+  /** Those of two words or more that stand in a text, the longest first: no message may be found across their edges. */
+  within: (text: string) => string[]
   /** Grows with each word not seen before. */
   count: () => number
 }
 
+const starts = /[\p{L}\p{N}][\p{L}\p{M}\p{N}’'-]*/gu
+
 export function ownWords(): OwnWords {
   const known = new Set<string>()
+  /** Those of two words or more, by the word they begin with. */
+  const long = new Map<string, string[]>()
+
+  function addLine(text: string): void {
+    if (!/\p{L}{2}/u.test(text) || known.has(text)) return
+    known.add(text)
+    const [first] = text.match(starts) ?? []
+    if (first !== undefined && /\s/.test(text)) long.set(first, [...(long.get(first) ?? []), text])
+  }
   return {
-    add: (text) => {
-      const bare = text.trim()
-      if (/\p{L}{2}/u.test(bare)) known.add(bare)
-    },
+    // Each line of a longer text may be shown by itself.
+    add: (text) => [text, ...text.split('\n')].forEach((line) => addLine(line.trim())),
     has: (text) => known.has(text),
+    within: (text) =>
+      [...new Set(text.match(starts) ?? [])]
+        .flatMap((word) => long.get(word) ?? [])
+        .filter((own) => text.includes(own))
+        .sort((a, b) => b.length - a.length),
     count: () => known.size,
   }
 }

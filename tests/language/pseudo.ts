@@ -33,14 +33,11 @@ export const pseudoCatalogue = (): Catalogue => ({
   messages: Object.fromEntries(englishMessages().map((message) => [message, pseudoOf(message)])),
 })
 
-const innermost = new RegExp(`${open}[^${open}${close}]*${close}`, 'gu')
-
-/** What of a shown text was not looked up: the text without all that stands in brackets. */
-export function notLookedUp(text: string): string {
-  let left = text
-  for (;;) {
-    const less = left.replace(innermost, ' ')
-    if (less === left) return less.replace(/\s+/g, ' ').trim()
-    left = less
-  }
-}
+/**
+ * Words of a shown text that weren't looked up: whatever was has an accent on every letter that can take one. ex, 36 and mm can't be told
+ * from English and are left out.
+ */
+export const plainWords = (text: string): string[] =>
+  (text.match(/[\p{L}’]+/gu) ?? []).filter(
+    (word) => word.length > 1 && [...word].some((letter) => plain.includes(letter)),
+  )
