@@ -52,14 +52,14 @@ function untouched(text: string, words: readonly string[], change: (text: string
 const isWeak = (message: string): boolean => message.replace(/\{\d+\}|\P{L}/gu, '').length < 6
 
 /**
- * How much more than part of a sentence would stand in a gap: 0 words without a joint, 1 some with joints, 2 with a semicolon; 3 and it can't be, the text
+ * How much more than part of a sentence would stand in a gap: 0 words without a joint, 1 some with joints, 2 with a colon or semicolon; 3 and it can't be, the text
  * was made from other messages. The least is taken.
  */
 function looseness(value: string, message: string): 0 | 1 | 2 | 3 {
   if (holdsTwo.test(value)) return 3
   if (!/[,:;(] |[,:(–·]|\n/.test(value)) return 0
   if (isWeak(message)) return 3
-  return value.includes('; ') ? 2 : 1
+  return /[;:] /.test(value) ? 2 : 1
 }
 
 /** Looks texts up in a catalogue's messages, and writes figures as its place does. Pure but for what it remembers of texts already found. */
