@@ -22,7 +22,13 @@ function markIn(mark: Mark, said: Said): Mark {
       )
       return { ...mark, labels }
     }
-    default:
+    case 'arc':
+    case 'arrow':
+    case 'line':
+    case 'pair':
+    case 'polygon':
+    case 'polyline':
+    case 'symbol':
       return mark
   }
 }

@@ -24,14 +24,15 @@ const placesOf = (written: string): number => written.split('.')[1]?.length ?? 0
 /** Figures as the British program writes them, turned into those of another place. */
 export type Figured = (text: string) => string
 
+const isShort = (month: string): boolean => month.length < 5 && !['May', 'June', 'July'].includes(month)
+
 function dayIn(locale: string): Figured {
   const write = { long: formatDay(locale, 'long'), short: formatDay(locale, 'short') }
   return (text) =>
-    text.replace(day, (_, date: string, month: string, year: string) => {
+    text.replace(day, (whole) => {
+      const [date = '', month = '', year = ''] = whole.split(' ')
       const at = Date.UTC(Number(year), monthOf(month), Number(date), 12)
-      return (
-        month.length > 4 || month === 'June' || month === 'July' || month === 'May' ? write.long : write.short
-      ).format(at)
+      return (isShort(month) ? write.short : write.long).format(at)
     })
 }
 

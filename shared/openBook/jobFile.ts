@@ -42,7 +42,10 @@ const envelope = keys({
   workDone: v.unknown(),
   papers: v.unknown(),
   pdfs: v.array(
-    v.pipe(v.string('a paper as it was printed'), v.regex(/^[A-Za-z0-9+/]+={0,2}$/, 'a paper as it was printed')),
+    v.pipe(
+      v.string('a paper as it was printed'),
+      v.regex(/^[A-Za-z0-9+/]+={0,2}$/, 'a paper as it was printed'),
+    ),
     'a list of papers as they were printed',
   ),
   lines: v.array(

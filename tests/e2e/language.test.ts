@@ -6,8 +6,6 @@ import { noteOwnWords } from '../../shared/language/ownWords.ts'
 import { plainWords, pseudoCatalogue } from '../language/pseudo.ts'
 import { bench, type Bench } from './onScreen.ts'
 
-let shop: Bench
-let page: Page
 const written = new Set<string>()
 
 /** Months and weekdays as Britain has them, the names of languages, units: the same in every language that is written in Britain. */
@@ -32,7 +30,7 @@ const places = [
 ]
 
 /** What is shown and read out at a place: words, and the attributes that speak. */
-const shown = (): Promise<string[]> =>
+const shownOn = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
     const texts: string[] = []
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
@@ -47,7 +45,7 @@ const shown = (): Promise<string[]> =>
  * Words of ours whose end can't be seen: cut by their box, or past the window's edge. Three places show one line of what is whole elsewhere: what is
  * chosen of a list (whole in the list), the line that says how things stand (whole when opened), a row of the price book (whole on its card).
  */
-const cutOff = (): Promise<string[]> =>
+const cutOffOn = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
     const found: string[] = []
     for (const element of document.querySelectorAll('body *')) {
@@ -71,37 +69,40 @@ const cutOff = (): Promise<string[]> =>
   })
 
 /** What is chosen of the few words side by side. */
-const chosen = async (): Promise<string[]> =>
+const chosenOn = async (page: Page): Promise<string[]> =>
   (await page.locator('label.word.chosen').allTextContents()).map((text) => text.trim())
 
-const go = async (place: string) => {
+const goTo = async (page: Page, place: string) => {
   await page.goto(`${new URL(page.url()).origin}/#/${place}`)
   await page.waitForTimeout(450)
 }
 
-beforeAll(async () => {
-  shop = await bench({ empty: false })
-  const folder = join(dirname(shop.book), 'languages')
-  mkdirSync(folder)
-  writeFileSync(join(folder, 'qps.json'), JSON.stringify(pseudoCatalogue()))
-  page = await shop.window()
-  page.on('response', (reply) => {
-    if (!reply.url().includes('/request/')) return
-    const keep = {
-      add: (text: string) => void written.add(text),
-      has: () => false,
-      within: () => [],
-      count: () => 0,
-    }
-    void reply.json().then(
-      (answer: unknown) => noteOwnWords(answer, keep),
-      () => undefined,
-    )
-  })
-})
-afterAll(() => shop.clear())
-
 describe('a language that is a file beside the book', () => {
+  let shop: Bench
+  let page: Page
+  const go = (place: string) => goTo(page, place)
+  beforeAll(async () => {
+    shop = await bench({ empty: false })
+    const folder = join(dirname(shop.book), 'languages')
+    mkdirSync(folder)
+    writeFileSync(join(folder, 'qps.json'), JSON.stringify(pseudoCatalogue()))
+    page = await shop.window()
+    page.on('response', (reply) => {
+      if (!reply.url().includes('/request/')) return
+      const keep = {
+        add: (text: string) => void written.add(text),
+        has: () => false,
+        within: () => [],
+        count: () => 0,
+      }
+      void reply.json().then(
+        (answer: unknown) => noteOwnWords(answer, keep),
+        () => undefined,
+      )
+    })
+  })
+  afterAll(() => shop.clear())
+
   it('is offered in the workshop, and speaks on every screen but in what a person wrote', async () => {
     await go('workshop')
     await page.getByText('Tryout', { exact: true }).click()
@@ -112,16 +113,16 @@ describe('a language that is a file beside the book', () => {
     for (const place of places) {
       await go(place)
       const own = [...written].sort((a, b) => b.length - a.length)
-      for (const text of await shown()) {
+      for (const text of await shownOn(page)) {
         const rest = own.reduce((left, one) => left.replaceAll(one, ' '), text)
         all += 1
         const left = plainWords(rest).filter((word) => !alike.test(word))
         if (left.length > 0) missed.push(`${place}: ${left.join(' ')} in “${text.slice(0, 90)}”`)
       }
-      cut.push(...(await cutOff()).map((text) => `${place}: ${text}`))
+      cut.push(...(await cutOffOn(page)).map((text) => `${place}: ${text}`))
     }
-    console.log(
-      `${all - missed.length} of ${all} texts on ${places.length} screens are looked up or a person’s own`,
+    process.stdout.write(
+      `${all - missed.length} of ${all} texts on ${places.length} screens are looked up or a person’s own\n`,
     )
     expect(missed).toEqual([])
     expect(cut).toEqual([])
@@ -132,12 +133,12 @@ describe('a language that is a file beside the book', () => {
     await page.getByText('American', { exact: true }).click()
     await page.waitForFunction(() => document.documentElement.lang === 'en-US')
     await page.getByRole('link', { name: 'Lumber' }).waitFor()
-    expect(await chosen()).toEqual(expect.arrayContaining(['inches', 'US Letter', 'American']))
+    expect(await chosenOn(page)).toEqual(expect.arrayContaining(['inches', 'US Letter', 'American']))
     await go('job/4/price')
     expect(await page.locator('body').innerText()).toMatch(/Lumber/)
     await go('workshop')
     await page.getByText('British', { exact: true }).click()
     await page.getByRole('link', { name: 'Timber' }).waitFor()
-    expect(await chosen()).toEqual(expect.arrayContaining(['mm', 'A4', 'British']))
+    expect(await chosenOn(page)).toEqual(expect.arrayContaining(['mm', 'A4', 'British']))
   })
 })
