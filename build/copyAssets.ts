@@ -1,4 +1,4 @@
-import { copyFileSync, cpSync, mkdirSync, rmSync } from 'node:fs'
+import { copyFileSync, cpSync, mkdirSync, readdirSync, rmSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import { inProject, outFolder } from './paths.ts'
 
@@ -28,6 +28,13 @@ export const copyFonts = (): void => {
   const folder = freshFolder('fonts')
   for (const file of fontFiles) copyFileSync(inProject(`node_modules/${file}`), join(folder, basename(file)))
   for (const [from, to] of licences) copyFileSync(inProject(`node_modules/${from}`), join(folder, to))
+}
+
+/** Puts the English messages and every other language's file in build/out/languages. */
+export const copyLanguages = (): void => {
+  const folder = freshFolder('languages')
+  for (const name of readdirSync(inProject('shared/language')).filter((file) => file.endsWith('.json')))
+    copyFileSync(inProject(`shared/language/${name}`), join(folder, name))
 }
 
 /** Puts the book's numbered steps in build/out/migrations. */

@@ -19,6 +19,7 @@ export const bundleSources = [
   'build/bundle.ts',
   'build/bundleMain.ts',
   'build/copyAssets.ts',
+  'build/language',
   'build/notices.ts',
   'build/publishSchema.ts',
   'build/vite.config.ts',

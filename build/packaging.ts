@@ -16,6 +16,7 @@ const filesFor = (platform: PackedPlatform): string[] => [
   'build/out/renderer/**',
   'build/out/fonts/**',
   'build/out/migrations/**',
+  'build/out/languages/**',
   'build/out/gateSpec.schema.json',
   'build/out/notices.txt',
   '!node_modules/**',

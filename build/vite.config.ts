@@ -1,5 +1,5 @@
 import { fileURLToPath } from 'node:url'
-import vue from '@vitejs/plugin-vue'
+import { vueWithLanguage } from './language/vueWithLanguage.ts'
 import { defineConfig } from 'vite'
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url))
@@ -12,7 +12,7 @@ export default defineConfig({
   root: here('../renderer'),
   base: './',
   publicDir: false,
-  plugins: [vue()],
+  plugins: [vueWithLanguage()],
   clearScreen: false,
   build: {
     outDir: here('out/renderer'),

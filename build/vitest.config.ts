@@ -1,5 +1,5 @@
 import { fileURLToPath } from 'node:url'
-import vue from '@vitejs/plugin-vue'
+import { vueWithLanguage } from './language/vueWithLanguage.ts'
 import { configDefaults, defineConfig } from 'vitest/config'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
@@ -12,7 +12,7 @@ const minute = 60_000
  */
 export default defineConfig({
   root,
-  plugins: [vue()],
+  plugins: [vueWithLanguage()],
   test: {
     maxWorkers: 2,
     passWithNoTests: false,
@@ -36,6 +36,7 @@ export default defineConfig({
           name: 'screens',
           environment: 'happy-dom',
           include: ['tests/renderer/**/*.test.ts'],
+          setupFiles: ['tests/renderer/speaking.ts'],
           testTimeout: minute,
         },
       },

@@ -1,6 +1,7 @@
 import type { JobCardInput } from '../shared/papers/jobCardInput.ts'
 import type { Measure, PaperDocument } from '../shared/papers/page.ts'
 import { isolateNames } from '../shared/papers/isolateNames.ts'
+import { laidOutIn } from './paperLanguage.ts'
 import type { MakeCard, Sheet } from './handlers/context.ts'
 
 type LayOut = (input: JobCardInput, measure: Measure) => PaperDocument
@@ -33,13 +34,17 @@ export const warmPainter = (): void => {
  * Lays a job card, or another sheet of the same gate, out, measuring with the faces it is printed in, and paints it as PDF bytes. Layout,
  * faces and painter are loaded with the first one: a start of the program shouldn't wait for them. The same input gives the same bytes.
  */
-export const makeCard: MakeCard = async (input, sheet = 'job card') => {
+export const makeCard: MakeCard = async (input, sheet = 'job card', words) => {
   const [layOut, [{ paintPdf }, { loadFonts }, { measureWith }]] = await Promise.all([
     layouts[sheet](),
     tools(),
   ])
   const fonts = await loadFonts()
   const { header, spec, handover } = input
-  const paper = layOut(isolateNames(input, [header, spec, handover]), measureWith(fonts))
+  const isolated = isolateNames(input, [header, spec, handover])
+  const paper = laidOutIn(words, [header, spec, handover], {
+    measure: measureWith(fonts),
+    layOut: (measure) => layOut(isolated, measure),
+  })
   return { bytes: await paintPdf(paper, fonts), pages: paper.pages.length }
 }

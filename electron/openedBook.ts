@@ -1,4 +1,4 @@
-import { basename, dirname, resolve } from 'node:path'
+import { basename, dirname, join, resolve } from 'node:path'
 import { BookProblem } from '../db/bookProblem.ts'
 import { fillSampleBook } from '../db/demo/fillSampleBook.ts'
 import { pathOfCopy } from '../db/keeping/copies.ts'
@@ -20,6 +20,8 @@ import type { Ground } from './keeping/ground.ts'
 import { keepBook } from './keeping/keepBook.ts'
 import type { Keeping } from './keeping/keeping.ts'
 import { oneAtATime } from './keeping/oneAtATime.ts'
+import { languagesFrom, shippedLanguages } from './languages.ts'
+import { inChosenWords } from './paperLanguage.ts'
 import { makeShelf, shelving, type Shelf } from './printing/shelf.ts'
 
 /**
@@ -112,14 +114,17 @@ async function fillNew(context: Context): Promise<void> {
 /** What the handlers work with, papers shown lately within reach of the printer. The book is whichever lies open; where none does, asking for it throws why. */
 function contextOf(opening: Opening, desk: BookDesk, keeping: Keeping): Context {
   const { now, print, shelf = makeShelf(), warm, log, handedJob, chooseFolder } = opening
+  const languages = languagesFrom([shippedLanguages, join(dirname(resolve(desk.path)), 'languages')])
+  const words = () => inChosenWords(languages, desk.book().settings.read().language)
   return {
     get book() {
       return desk.book()
     },
     ...{ now, dayOf, shelf, print, log, keeping },
-    makeCard: shelving(shelf, opening.makeCard),
-    makeQuotation: shelving(shelf, opening.makeQuotation),
-    makeBenchPaper: shelving(shelf, opening.makeBenchPaper),
+    languages,
+    makeCard: shelving(shelf, async (input, sheet) => opening.makeCard(input, sheet, words())),
+    makeQuotation: shelving(shelf, async (input) => opening.makeQuotation(input, words())),
+    makeBenchPaper: shelving(shelf, async (wanted) => opening.makeBenchPaper(wanted, words())),
     bookFolder: kindOfBookFolder(resolve(desk.path)),
     copyBefore: async (why) => pathOfCopy(desk.path, (await keeping.copy(why)).name),
     keepingWorker: opening.keepingWorker,

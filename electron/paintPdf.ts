@@ -188,7 +188,7 @@ export async function paintPdf(paper: PaperDocument, given?: PaperFonts): Promis
   const document = await pdf.PDFDocument.create({ updateMetadata: false })
   document.setTitle(withoutIsolation(paper.title), { showInWindowTitleBar: true })
   document.setProducer('Bracework')
-  document.setLanguage('en-GB')
+  document.setLanguage(paper.language ?? 'en-GB')
   if (paper.issuedAt !== null) {
     document.setCreationDate(new Date(paper.issuedAt))
     document.setModificationDate(new Date(paper.issuedAt))

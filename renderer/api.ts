@@ -1,5 +1,6 @@
 import type { Gives, RequestName, Takes } from '../shared/contract.ts'
 import type { Result } from '../shared/problem.ts'
+import { spoken } from './language/said.ts'
 import { faultTold, type Fault } from './stores/faults.ts'
 
 type Carried = { [N in RequestName]: (payload: Takes<N>) => Promise<Result<Gives<N>>> }
@@ -61,10 +62,11 @@ export async function request<N extends RequestName>(name: N, payload: Takes<N>)
   try {
     const carried = window.bracework?.[name]
     // The desktop carrier copies what it is given and can't copy a screen's watched objects: hand it plain ones.
-    return tellFault(
-      name,
-      carried ? await carried(JSON.parse(JSON.stringify(payload))) : await overLoopback(name, payload),
-    )
+    const answer = carried
+      ? await carried(JSON.parse(JSON.stringify(payload)))
+      : await overLoopback(name, payload)
+    if (answer.ok) spoken.listen?.(answer.value)
+    return tellFault(name, answer)
   } catch {
     return noAnswer()
   }

@@ -1,5 +1,6 @@
 import type { LengthUnit } from '../shared/job/job.ts'
 import type { Figure } from '../shared/gate/figures.ts'
+import { spoken } from './language/said.ts'
 import { writeBoth, writeLength } from '../shared/units/writeLength.ts'
 
 const sixteenth = 25.4 / 16
@@ -38,14 +39,14 @@ export function writeFigure(figure: Pick<Figure, 'value' | 'unit'>, unit: Length
 export const writeFigureFully = (figure: Pick<Figure, 'value' | 'unit'>, unit: LengthUnit): string =>
   figure.unit === 'mm' ? writeBoth(figure.value, unit) : writeFigure(figure, unit)
 
-/** '14:02' of an ISO time, as the clock on the wall shows it. */
+/** '14:02' of an ISO time, as the clock on the wall shows it where the words are from. */
 export const writeTime = (iso: string): string =>
-  new Date(iso).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' })
+  new Date(iso).toLocaleTimeString(spoken.locale, { hour: '2-digit', minute: '2-digit' })
 
-/** '3 Jun 2026' of an ISO day or time. A bare day is that day everywhere. */
+/** '3 Jun 2026' of an ISO day or time, 'Jun 3, 2026' in American words. A bare day is that day everywhere. */
 export function writeDay(iso: string): string {
   const day = iso.length === 10 ? new Date(`${iso}T12:00:00`) : new Date(iso)
-  return day.toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' })
+  return day.toLocaleDateString(spoken.locale, { day: 'numeric', month: 'short', year: 'numeric' })
 }
 
 const dayNumber = (day: Date): number =>
@@ -73,7 +74,7 @@ export const formatWord = { a4: 'A4', letter: 'Letter' } as const
 
 /** 'Wed, 3 Jun 2026' of an ISO day. */
 export const writeWeekday = (iso: string): string =>
-  new Date(`${iso}T12:00:00`).toLocaleDateString('en-GB', {
+  new Date(`${iso}T12:00:00`).toLocaleDateString(spoken.locale, {
     weekday: 'short',
     day: 'numeric',
     month: 'short',

@@ -11,6 +11,7 @@ import {
 } from './job/job.ts'
 import { notesTakes, type NotesReplies } from './notes/requests.ts'
 import type { FolderKind } from './folderWarning.ts'
+import { languageTakes, languageTag, type LanguageReplies } from './language/requests.ts'
 import type { Result } from './problem.ts'
 import type { GateSpec, Section, Workshop } from './gate/spec.ts'
 import type { LengthUnit } from './job/job.ts'
@@ -43,11 +44,12 @@ export type KeptSection = {
   source?: string
 }
 
-/** The workshop's own settings. money: how it charges; times: minutes for each operation; business: how it stands on a customer's paper; cutting: what is lost at the saw; printer: how far out it is. */
+/** The workshop's own settings. money: how it charges; times: minutes for each operation; business: how it stands on a customer's paper; cutting: what is lost at the saw; printer: how far out it is; language: the tag of the words on screens and papers, '' for British English. */
 export type Settings = {
   name: string
   unit: LengthUnit
   paper: PaperFormat
+  language: string
   workshop: Workshop
   money: MoneySettings
   times: StandardTimes
@@ -134,6 +136,7 @@ const takes = {
     name: v.optional(shortText),
     unit: v.optional(unit),
     paper: v.optional(format),
+    language: v.optional(languageTag),
     workshop: v.optional(workshopShape),
     money: v.optional(moneyShape),
     times: v.optional(timesShape),
@@ -158,6 +161,7 @@ const takes = {
   ...usualTakes,
   'papers.gate': v.strictObject({ id }),
   ...notesTakes,
+  ...languageTakes,
 } as const
 
 /** longText is the limit of the notes field; `jobs.change` checks its values field by field. */
@@ -171,7 +175,8 @@ type Replies = MoneyReplies &
   KeepingReplies &
   UndoReplies &
   UsualReplies &
-  NotesReplies & {
+  NotesReplies &
+  LanguageReplies & {
     'papers.gate': { spec: GateSpec }
     'book.summary': BookSummary
     'jobs.open': Job

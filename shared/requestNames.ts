@@ -115,6 +115,8 @@ const carried: Readonly<Record<RequestName, true>> = {
   'photographs.describe': true,
   'photographs.putAway': true,
   'happened.list': true,
+  'language.offered': true,
+  'language.read': true,
 }
 
 /** The names the window may call, in the contract's order. */

@@ -82,7 +82,7 @@ const changed = (
       .update(bytes[place] ?? '')
       .digest('hex')
     if (got === row[hash]) return []
-    const message = `${said}: got ${received(got)}, accepted is ${received(row[hash])}`
+    const message = `${said}: its fingerprint is ${received(got)}, accepted is ${received(row[hash])}`
     return [{ code: 'refused', field: `${field}[${place}]`, message }]
   })
 
@@ -105,8 +105,8 @@ const noPhotograph = (
 export function besideJob(file: JobFile): Result<BesideJob> {
   const [papers, pictures, smallPictures] = [file.pdfs, file.pictures, file.smallPictures].map(bytesOf)
   const beside = { papers: papers ?? [], pictures: pictures ?? [], smallPictures: smallPictures ?? [] }
-  const issued = 'the paper’s bytes aren’t those that were issued'
-  const putIn = 'the photograph’s bytes aren’t those that were put in'
+  const issued = 'this isn’t the paper as it was issued'
+  const putIn = 'this isn’t the photograph as it was put in'
   const rows = file.photographs
   const wrong = [
     ...changed('pdfs', issued, { rows: file.papers, hash: 'sha256', bytes: beside.papers }),

@@ -67,7 +67,7 @@ const asides = new Set<RequestName>(['book.inHand', 'book.stopWork'])
  */
 export async function answer(context: Context, name: unknown, payload: unknown): Promise<Result<unknown>> {
   if (!isRequestName(name))
-    return bad({ code: 'unknown-request', field: '', message: 'the program doesn’t know this request' })
+    return bad({ code: 'unknown-request', field: '', message: 'the program doesn’t know how to do this' })
   try {
     return await run(context, name, payload)
   } catch (thrown) {

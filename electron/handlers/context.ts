@@ -5,8 +5,10 @@ import type { JobCardInput } from '../../shared/papers/jobCardInput.ts'
 import type { Result } from '../../shared/problem.ts'
 import type { HandedFile } from '../handedFile.ts'
 import type { Keeping } from '../keeping/keeping.ts'
+import type { Languages } from '../languages.ts'
 import type { MakeBenchPaper } from '../makeBenchPaper.ts'
 import type { MakeQuotation } from '../makeQuotation.ts'
+import type { PaperWords } from '../paperLanguage.ts'
 import type { PrintPaper } from '../printing/printPaper.ts'
 import type { Shelf } from '../printing/shelf.ts'
 
@@ -14,7 +16,11 @@ import type { Shelf } from '../printing/shelf.ts'
 export type Sheet = 'job card' | Takes<'papers.sheet'>['sheet']
 
 /** Lays the card, or another sheet of the same gate, out and paints it. The same input gives the same bytes. */
-export type MakeCard = (input: JobCardInput, sheet?: Sheet) => Promise<{ bytes: Uint8Array; pages: number }>
+export type MakeCard = (
+  input: JobCardInput,
+  sheet?: Sheet,
+  words?: PaperWords,
+) => Promise<{ bytes: Uint8Array; pages: number }>
 
 /**
  * What the handlers work with: the open book, the clock, the calendar (the day of a moment where the workshop is), the painters of papers, the
@@ -42,6 +48,8 @@ export type Context = {
   copyBefore?: (what: 'import') => string | Promise<string>
   /** The file of the thread that long work on the book's files is done in, where the program is bundled. */
   keepingWorker?: string | undefined
+  /** The languages that can be chosen. Missing: British English alone. */
+  languages?: Languages
   /** How the book is kept; a program that only reads in one has none. */
   keeping?: Keeping
 }

@@ -34,6 +34,7 @@ import {
 import { comparePapers, draftCard, issueCard, listPapers, printSheet, readPaper } from './papers.ts'
 import { gatherCards, issueCards, makeDueCard } from './batchCards.ts'
 import { listDueCards } from './dueCards.ts'
+import { offerLanguages, readLanguage } from './languages.ts'
 import { partOfPaper, printPaper } from './printing.ts'
 import {
   addItem,
@@ -173,4 +174,6 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'photographs.describe': describePhotograph,
   'photographs.putAway': putPhotographAway,
   'happened.list': listHappened,
+  'language.offered': offerLanguages,
+  'language.read': readLanguage,
 }

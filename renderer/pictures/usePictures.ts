@@ -1,3 +1,4 @@
+import { inWords } from '../language/said.ts'
 import { computed, ref } from 'vue'
 import { pictureOf, type Picture } from '../../shared/drawing/picture.ts'
 import { viewsOf } from '../../shared/drawing/viewsOf.ts'
@@ -28,7 +29,9 @@ export function usePictures() {
     const { spec, made: design, drawings, unit } = gate
     if (!spec || !design || !drawings) return null
     const drawn = shown.value.flatMap((view) => drawingOf(view, drawings, { spec, design, unit }) ?? [])
-    return drawn.length === 0 ? null : pictureOf(drawn, { width: width.value, sizes: sizes.value, unit })
+    return drawn.length === 0
+      ? null
+      : pictureOf(drawn.map(inWords), { width: width.value, sizes: sizes.value, unit })
   })
   /** What the views shown are called, for its name: 'face and section'. */
   const called = computed(() => shown.value.map((view) => viewWords[view].toLowerCase()).join(' and '))

@@ -4,6 +4,7 @@ import type { BookSummary, KeptSection, Takes } from '../../shared/contract.ts'
 import type { Result } from '../../shared/problem.ts'
 import type { Section } from '../../shared/gate/spec.ts'
 import { request, sentences } from '../api.ts'
+import { followLanguage } from '../language/chosen.ts'
 
 type Use = KeptSection['use']
 
@@ -15,7 +16,7 @@ export const useSettingsStore = defineStore('settings', () => {
 
   async function read(): Promise<void> {
     const [book, held] = await Promise.all([request('book.summary', {}), request('sections.list', {})])
-    if (book.ok) summary.value = book.value
+    if (book.ok && !followLanguage(book.value.settings.language)) summary.value = book.value
     if (held.ok) sections.value = held.value
     trouble.value = sentences(book) || sentences(held)
   }
@@ -23,6 +24,7 @@ export const useSettingsStore = defineStore('settings', () => {
   /** Changes some of the settings; the reply is told, and the screen follows only what the book has taken. */
   async function change(some: Takes<'settings.change'>): Promise<string> {
     const reply = await request('settings.change', some)
+    if (reply.ok && followLanguage(reply.value.language)) return ''
     if (reply.ok && summary.value)
       summary.value = { ...summary.value, workshopName: reply.value.name, settings: reply.value }
     return sentences(reply)

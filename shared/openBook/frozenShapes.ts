@@ -8,7 +8,7 @@ import type { Problem, Result } from '../problem.ts'
 
 const anything = v.unknown()
 const many = v.array(anything, 'a list')
-const object = (entries: v.ObjectEntries) => v.looseObject(entries, 'an object')
+const object = (entries: v.ObjectEntries) => v.looseObject(entries, 'a set of entries')
 const text = v.string('a text')
 const dayText = v.pipe(v.string('a day as 2026-03-02'), v.isoDate('a day as 2026-03-02'))
 
@@ -22,7 +22,7 @@ const problemsOf =
 /** A gate on its way with the words typed for its lengths, as a job keeps it. */
 export const gateEntry = v.strictObject(
   { spec: anything, typed: v.record(text, text) },
-  'an object with spec, typed',
+  'a gate’s entries and what was typed for them',
 )
 
 const under = (key: string, problem: Problem): Problem => ({
@@ -74,7 +74,7 @@ export const paperHeader = object({
 
 export const paperParts = object({ leaves: many, cuts: many, holes: anything, checks: many })
 
-export const paperFigures = v.record(text, object({}), 'an object')
+export const paperFigures = v.record(text, object({}), 'a set of entries')
 
 export const quotedMoney = object({
   settings: object({}),

@@ -24,7 +24,7 @@ const groups = ['timber', 'fixings', 'ironmongery', 'finish', 'making', 'hanging
 const count = c.whole(1, 1_000_000)
 const pence = c.whole(0, 1_000_000_000)
 const anything = c.tree(v.unknown())
-const object = v.looseObject({}, 'an object')
+const object = v.looseObject({}, 'a set of entries')
 const id = c.rowId
 /** Taken back, so in no list, and kept. */
 const putAway: c.Column = { ...c.flag, since: 6 }

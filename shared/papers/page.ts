@@ -76,13 +76,18 @@ export type PageMark = PageText | PageLine | PagePath | PageBox | PageDrawing | 
 
 export type Page = { width: number; height: number; marks: PageMark[] }
 
-/** A paper ready to be painted. issuedAt (ISO) dates its bytes; null on a draft, which carries no date. */
-export type PaperDocument = { title: string; issuedAt: string | null; pages: Page[] }
+/** A paper ready to be painted. issuedAt (ISO) dates its bytes; null on a draft, which carries no date. language: the tag of its words where they aren't British. */
+export type PaperDocument = { title: string; issuedAt: string | null; pages: Page[]; language?: string }
 
 /** Margins that every printer on the bench can print within, mm: wider at the foot, where rollers let go of the sheet. */
 export const margins = { left: 12, right: 12, top: 11, bottom: 16.5 }
 
-/** Width of a line of words in mm; size in points. The painter's side gives one that reads the real fonts. */
-export type Measure = (text: string, size: number, weight: Weight) => number
+/**
+ * Width of a line of words in mm; size in points. The painter's side gives one that reads the real fonts. said turns words into those of the chosen
+ * language before they are broken into lines; left out for British English.
+ */
+export type Measure = ((text: string, size: number, weight: Weight) => number) & {
+  said?: (text: string) => string
+}
 
 export const mmOfPoint = 25.4 / 72

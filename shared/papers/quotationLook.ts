@@ -86,7 +86,7 @@ const bound =
 /** Lines of words, sizes kept whole. */
 function unbroken(text: string, weight: Weight, { width, size, measure }: Setting): SetLine[] {
   const spaced = (part: string) => part.replaceAll(held, ' ')
-  const lines = setLines([{ text: text.replace(bound, held), weight }], {
+  const lines = setLines([{ text: (measure.said?.(text) ?? text).replace(bound, held), weight }], {
     width,
     size,
     measure: (part, points, of) => measure(spaced(part), points, of),

@@ -105,7 +105,7 @@ export function cautionBlocks(checks: Check[], width: number, measure: Measure):
   const byRemedy = new Map<string, string[]>()
   for (const { remedy, message } of cautions) byRemedy.set(remedy, [...(byRemedy.get(remedy) ?? []), message])
   return [
-    heading('Look at these first'),
+    heading('Look at these first', { width, measure }),
     ...[...byRemedy].map(([remedy, messages]) =>
       warning([...messages, remedy].join(' ').trim(), width, measure),
     ),

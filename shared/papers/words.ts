@@ -37,7 +37,9 @@ export function setLines(runs: Run[], setting: Setting): SetLine[] {
   const lines: SetLine[] = [[]]
   let x = 0
   for (const { text, weight } of runs)
-    for (const word of text.split(/(?<=\s)/).flatMap((whole) => pieces(whole, weight, setting))) {
+    for (const word of (measure.said?.(text) ?? text)
+      .split(/(?<=\s)/)
+      .flatMap((whole) => pieces(whole, weight, setting))) {
       const endOf = (words: string): number => {
         const last = lines.at(-1)?.at(-1)
         return last?.weight === weight && foreign.test(last.text + words)
@@ -77,10 +79,11 @@ export const linesAt = (lines: SetLine[], at: { x: number; y: number; size: numb
 
 /** The type size between most and least (points) at which words fit a width, and the words, cut with … when even the least is too wide. */
 export function fitWords(
-  text: string,
+  words: string,
   fit: { width: number; most: number; least: number; weight: Weight },
   measure: Measure,
 ): { text: string; size: number } {
+  const text = measure.said?.(words) ?? words
   for (let size = fit.most; size >= fit.least; size -= 0.5)
     if (measure(text, size, fit.weight) <= fit.width) return { text, size }
   const all = letters(text)

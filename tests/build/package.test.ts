@@ -128,7 +128,7 @@ describe.each(machines)('packed for $platform $arch', (machine) => {
       'package.json',
     ])
     const built = paths().filter((path) => path.startsWith('build/'))
-    expect(built.filter((path) => !/^build\/out\/(main|renderer|fonts|migrations)\//.test(path))).toEqual([
+    expect(built.filter((path) => !/^build\/out\/(main|renderer|fonts|migrations|languages)\//.test(path))).toEqual([
       'build/out/gateSpec.schema.json',
       'build/out/notices.txt',
     ])

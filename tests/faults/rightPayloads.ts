@@ -216,5 +216,7 @@ export async function rightPayloads(context: Opened): Promise<RightPayloads> {
     'photographs.describe': { id: photograph.id, words: 'the leaning post' },
     'photographs.putAway': { id: photograph.id, away: true },
     'happened.list': { jobId: first, kind: 'gate', before: 3 },
+    'language.offered': {},
+    'language.read': { tag: 'en-US' },
   }
 }

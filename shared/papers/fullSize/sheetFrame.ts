@@ -54,7 +54,7 @@ export function sheetRoom(
     height,
     box: { x: centre[0] - wide / 2, y: centre[1] - high / 2, width: wide, height: high },
     stretch: { centre, x, y },
-    measure: (text, size, weight) => measure(text, size, weight) / x,
+    measure: Object.assign((...words: Parameters<Measure>) => measure(...words) / x, { said: measure.said }),
   }
 }
 
