@@ -14,6 +14,8 @@ export default defineConfig({
   publicDir: false,
   plugins: [vue()],
   clearScreen: false,
+  // No screen is written in the older style of components, and nothing of a developer's tools belongs in the window.
+  define: { __VUE_OPTIONS_API__: 'false', __VUE_PROD_DEVTOOLS__: 'false' },
   build: {
     outDir: here('out/renderer'),
     emptyOutDir: true,
