@@ -5,6 +5,9 @@ import LateWait from './components/LateWait.vue'
 /** A screen's file, once it is here. */
 type Loaded = Promise<{ default: Component }>
 
+/** A screen's file that couldn't be read; the screen's own place says so, and nothing else needs to. */
+export class NotFetched extends Error {}
+
 /** How each screen's file is fetched, in the order in which they are likely to be wanted; for `fetchAhead`. */
 const fetches: (() => Loaded)[] = []
 
@@ -20,7 +23,13 @@ const patienceMs = 60
 export function lateScreen(load: () => Loaded, { ahead = true }: { ahead?: boolean } = {}): Component {
   if (ahead) fetches.push(load)
   return defineAsyncComponent({
-    loader: load,
+    loader: () =>
+      load().then(
+        ({ default: screen }) => screen,
+        (cause: unknown) => {
+          throw new NotFetched('a screen’s file couldn’t be read', { cause })
+        },
+      ),
     delay: patienceMs,
     loadingComponent: LateWait,
     errorComponent: LateFailed,
