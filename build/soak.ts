@@ -9,6 +9,7 @@ const longOnes = [
   'tests/db',
   'tests/faults',
   'tests/e2e/scriptWords.test.ts',
+  'tests/e2e/sweep.test.ts',
   'tests/keeping',
   'tests/units',
   'tests/buyingPlan',

@@ -78,7 +78,7 @@ export const runsOff = (page: Page): Promise<Faults> =>
     ]
   })
 
-/** Words that are cut off by the box they stand in without so much as an ellipsis. */
+/** Words that are cut off by the box they stand in without so much as an ellipsis. A row of a list may end a long name so; opened, it stands whole. */
 export const cutOff = (page: Page): Promise<Faults> =>
   page.evaluate(() =>
     [...document.querySelectorAll('body *')].flatMap((element) => {
@@ -86,7 +86,11 @@ export const cutOff = (page: Page): Promise<Faults> =>
         return []
       if (element.matches('input, textarea, .scrolls')) return []
       const style = getComputedStyle(element)
-      if (style.textOverflow === 'ellipsis' || !/hidden|clip/.test(style.overflowX + style.overflowY))
+      if (
+        style.textOverflow === 'ellipsis' ||
+        style.webkitLineClamp !== 'none' ||
+        !/hidden|clip/.test(style.overflowX + style.overflowY)
+      )
         return []
       if (element.clientWidth < 2 || element.clientHeight < 2) return []
       const wide = style.overflowX !== 'visible' && element.scrollWidth > element.clientWidth + 2

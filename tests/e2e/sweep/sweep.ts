@@ -33,24 +33,38 @@ const settle = async (page: Page, look: Worn, size = laptop): Promise<void> => {
   await page.waitForTimeout(120)
 }
 
-/** Everything wrong with the look of a page that stands open, in every look and at every zoom, a line a fault. */
-export async function sweep(page: Page, { colours = true } = {}): Promise<Faults> {
+const layout = async (page: Page, least: number): Promise<Faults> => [
+  ...(await runsOff(page)),
+  ...(await cutOff(page)),
+  ...(await smallControls(page, least)),
+]
+
+/**
+ * Everything wrong with the look of a page that stands open, a line a fault: for a reader of screens and a weak eye in every look,
+ * its layout at every zoom, in the largest letters and for fingers. quick: two looks, the greater zoom and fingers alone.
+ */
+export async function sweep(page: Page, { quick = false, colours = true } = {}): Promise<Faults> {
   const faults: Faults = []
   const told = (where: string, found: Faults) => faults.push(...found.map((fault) => `${where}: ${fault}`))
-  for (const look of colours ? looks.slice(0, 5) : [usual]) {
+  const eyes = quick
+    ? looks.filter(({ name }) => name === 'light' || name === 'strong-dark')
+    : looks.slice(0, 5)
+  for (const look of colours ? eyes : []) {
     await settle(page, look)
     told(look.name, await stumbles(page, look.name !== 'light'))
     told(look.name, await weakFigures(page))
   }
   await settle(page, usual)
-  told('laptop', [...(await runsOff(page)), ...(await cutOff(page)), ...(await smallControls(page, 32))])
-  for (const { name, size } of zooms) {
+  told('laptop', await layout(page, 32))
+  for (const { name, size } of quick ? zooms.slice(1) : zooms) {
     await settle(page, usual, size)
-    told(name, [...(await runsOff(page)), ...(await cutOff(page)), ...(await smallControls(page, 32))])
+    told(name, await layout(page, 32))
   }
-  await settle(page, largest)
-  told('largest', [...(await runsOff(page)), ...(await cutOff(page))])
+  if (!quick) {
+    await settle(page, largest)
+    told('largest', [...(await runsOff(page)), ...(await cutOff(page))])
+  }
   await settle(page, fingers)
-  told('fingers', [...(await runsOff(page)), ...(await cutOff(page)), ...(await smallControls(page, 44))])
+  told('fingers', await layout(page, 44))
   return faults
 }
