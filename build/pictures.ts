@@ -4,50 +4,24 @@ import { join } from 'node:path'
 import { chromium } from '@playwright/test'
 import { hosted } from './hosted.ts'
 import { inProject } from './paths.ts'
-import { boardStates } from './pictures/boardStates.ts'
-import { cardStates } from './pictures/cardStates.ts'
-import { gateStates } from './pictures/gateStates.ts'
-import { helpStates } from './pictures/helpStates.ts'
-import { handStates } from './pictures/handStates.ts'
-import { jobStates } from './pictures/jobStates.ts'
-import { moneyStates } from './pictures/moneyStates.ts'
-import { noteStates } from './pictures/noteStates.ts'
-import { openBookStates } from './pictures/openBookStates.ts'
-import { paperStates } from './pictures/paperStates.ts'
-import { shellStates } from './pictures/shellStates.ts'
-import { timberStates } from './pictures/timberStates.ts'
-import { wholeGateStates } from './pictures/wholeGateStates.ts'
-import { workshopStates } from './pictures/workshopStates.ts'
+import { everyState } from './pictures/everyState.ts'
+import { looks, wears } from './pictures/looks.ts'
 
 /**
  * Pictures of every screen in every state, at a small laptop's size and a large screen's, light and dark, to build/out/pictures:
  * for looking at one by one. Needs a built renderer. With words after it, only states whose name holds one of them.
  */
-const states = [
-  ...jobStates,
-  ...boardStates,
-  ...noteStates,
-  ...gateStates,
-  ...handStates,
-  ...wholeGateStates,
-  ...moneyStates,
-  ...timberStates,
-  ...paperStates,
-  ...cardStates,
-  ...workshopStates,
-  ...shellStates,
-  ...openBookStates,
-  ...helpStates,
-]
-
 const sizes = [
   { name: 'laptop', width: 1093, height: 614 },
   { name: 'large', width: 1920, height: 1080 },
 ]
-const lights = ['light', 'dark'] as const
 
-const wanted = process.argv.slice(2)
-const chosen = states.filter(({ name }) => wanted.length === 0 || wanted.some((word) => name.includes(word)))
+/** Two looks, or with `--every-look` the strongest, the largest letters and what is worked by fingers as well. */
+const lights = process.argv.includes('--every-look') ? looks : looks.slice(0, 2)
+const wanted = process.argv.slice(2).filter((word) => !word.startsWith('--'))
+const chosen = everyState.filter(
+  ({ name }) => wanted.length === 0 || wanted.some((word) => name.includes(word)),
+)
 const folder = inProject('build/out/pictures')
 const books = mkdtempSync(join(tmpdir(), 'bracework-pictures-'))
 mkdirSync(folder, { recursive: true })
@@ -71,9 +45,9 @@ try {
         .open(page)
         .catch((error: Error) => process.stderr.write(`${state.name}: ${error.message}\n`))
       for (const light of lights) {
-        await page.emulateMedia({ colorScheme: light })
+        await wears(page, light)
         await page.waitForTimeout(150)
-        await page.screenshot({ path: join(folder, `${state.name}-${size.name}-${light}.png`) })
+        await page.screenshot({ path: join(folder, `${state.name}-${size.name}-${light.name}.png`) })
       }
       await context.close()
     }

@@ -1,6 +1,6 @@
 import * as v from 'valibot'
 import type { Settings } from '../shared/contract.ts'
-import { fieldTexts } from '../shared/contract.ts'
+import { fieldTexts } from '../shared/job/fieldTexts.ts'
 import { workshopShape } from '../shared/gate/spec.ts'
 import { standardWorkshop } from '../shared/gate/standardSpec.ts'
 import { cuttingShape, standardCutting } from '../shared/ordering/cuttingSettings.ts'

@@ -1,14 +1,8 @@
 import * as v from 'valibot'
 import { sectionShape, workshopShape } from './gate/spec.ts'
 import { parseShape } from './gate/parseSpec.ts'
-import {
-  stages,
-  type Difference,
-  type Job,
-  type Overlap,
-  type Paper,
-  type Customer,
-} from './job/job.ts'
+import { fieldTexts } from './job/fieldTexts.ts'
+import type { Customer, Difference, Job, Overlap, Paper } from './job/job.ts'
 import { notesTakes, type NotesReplies } from './notes/requests.ts'
 import type { FolderKind } from './folderWarning.ts'
 import { languageTakes, languageTag, type LanguageReplies } from './language/requests.ts'
@@ -33,7 +27,7 @@ import {
   type BenchPaperReplies,
 } from './papers/requests.ts'
 import { moneyTakes, type MoneyReplies } from './pricing/requests.ts'
-import { businessShape, day as isoDay, moneyShape, timesShape, type Business } from './pricing/shapes.ts'
+import { businessShape, moneyShape, timesShape, type Business } from './pricing/shapes.ts'
 import type { MoneySettings } from './pricing/terms.ts'
 
 /** A section the workshop keeps, offered when a gate is designed. A job copies it, so that a later edit moves no job. source: 'common practice' or 'this workshop'. */
@@ -78,12 +72,10 @@ const id = v.pipe(
   v.integer('a whole number'),
   v.minValue(1, 'a whole number over 0'),
 )
-const shortText = v.pipe(v.string('a text'), v.maxLength(300, 'a text of up to 300 characters'))
-const longText = v.pipe(v.string('a text'), v.maxLength(20000, 'a text of up to 20000 characters'))
+const { short: shortText, unit, stage } = fieldTexts
 const format = v.picklist(['a4', 'letter'], 'a4 or letter')
 const sheets = ['worked figures', 'fitting sheet', 'part labels', 'care note', 'full-size sheets'] as const
 const sheet = v.picklist(sheets, `one of ${sheets.join(', ')}`)
-const unit = v.picklist(['mm', 'in'], 'mm or in')
 const nothing = v.strictObject({})
 
 const change = v.strictObject({
@@ -107,7 +99,7 @@ const takes = {
     town: shortText,
     phone: shortText,
     title: shortText,
-    due: v.nullable(isoDay),
+    due: v.nullable(fieldTexts.day),
   }),
   'jobs.change': v.strictObject({
     id,
@@ -163,9 +155,6 @@ const takes = {
   ...notesTakes,
   ...languageTakes,
 } as const
-
-/** longText is the limit of the notes field; `jobs.change` checks its values field by field. */
-export const fieldTexts = { short: shortText, long: longText, day: isoDay, unit, stage: v.picklist(stages) }
 
 type Replies = MoneyReplies &
   JobBookReplies &

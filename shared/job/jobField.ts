@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import { fieldTexts } from '../contract.ts'
+import { fieldTexts } from './fieldTexts.ts'
 import { parseShape } from '../gate/parseSpec.ts'
 import { bad, good, type Result } from '../problem.ts'
 import type { Customer, Job } from './job.ts'

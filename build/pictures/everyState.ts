@@ -1,0 +1,33 @@
+import { boardStates } from './boardStates.ts'
+import { handStates } from './handStates.ts'
+import { helpStates } from './helpStates.ts'
+import { noteStates } from './noteStates.ts'
+import { cardStates } from './cardStates.ts'
+import { gateStates } from './gateStates.ts'
+import { jobStates } from './jobStates.ts'
+import { moneyStates } from './moneyStates.ts'
+import { openBookStates } from './openBookStates.ts'
+import { paperStates } from './paperStates.ts'
+import { shellStates } from './shellStates.ts'
+import { timberStates } from './timberStates.ts'
+import { wholeGateStates } from './wholeGateStates.ts'
+import { workshopStates } from './workshopStates.ts'
+import type { State } from './state.ts'
+
+/** Every screen in every state: what is pictured, and what is swept for faults of the look. */
+export const everyState: readonly State[] = [
+  ...jobStates,
+  ...boardStates,
+  ...noteStates,
+  ...gateStates,
+  ...handStates,
+  ...wholeGateStates,
+  ...moneyStates,
+  ...timberStates,
+  ...paperStates,
+  ...cardStates,
+  ...workshopStates,
+  ...shellStates,
+  ...openBookStates,
+  ...helpStates,
+]

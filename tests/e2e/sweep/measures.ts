@@ -1,0 +1,127 @@
+import type { Page } from '@playwright/test'
+
+/** What is wrong with the look of a page as it stands, a line a fault; empty when nothing is. */
+export type Faults = string[]
+
+/**
+ * Figures (sizes, prices, dates, counts) that stand out less than 7 to 1 from the ground behind them. A figure in a
+ * drawing is held against the drawing's paper.
+ */
+export const weakFigures = (page: Page): Promise<Faults> =>
+  page.evaluate(() => {
+    const paint = document.createElement('canvas').getContext('2d', { willReadFrequently: true })
+    const rgba = (colour: string): number[] => {
+      if (!paint) return [0, 0, 0, 0]
+      paint.clearRect(0, 0, 1, 1)
+      paint.fillStyle = colour
+      paint.fillRect(0, 0, 1, 1)
+      return [...paint.getImageData(0, 0, 1, 1).data]
+    }
+    const light = (colour: string): number => {
+      const [r = 0, g = 0, b = 0] = rgba(colour).map((part) => {
+        const share = part / 255
+        return share <= 0.03928 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4
+      })
+      return 0.2126 * r + 0.7152 * g + 0.0722 * b
+    }
+    const ground = (element: Element | null): string => {
+      if (!element) return getComputedStyle(document.body).backgroundColor
+      const own = getComputedStyle(element).backgroundColor
+      return (rgba(own)[3] ?? 0) < 250 ? ground(element.parentElement) : own
+    }
+    const ownWords = (element: Element): string =>
+      element instanceof HTMLInputElement
+        ? element.value
+        : [...element.childNodes].map((node) => (node.nodeType === 3 ? node.textContent : '')).join('')
+    return [...document.querySelectorAll('body *')].flatMap((element) => {
+      if (!/\d/.test(ownWords(element)) || element.closest('.unseen, script, style')) return []
+      const box = element.getBoundingClientRect()
+      if (box.width === 0 || getComputedStyle(element).visibility === 'hidden') return []
+      const style = getComputedStyle(element)
+      const [a, b] = [light(element instanceof SVGElement ? style.fill : style.color), light(ground(element))]
+      const ratio = (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05)
+      return ratio < 7
+        ? [
+            `${ratio.toFixed(2)}: '${ownWords(element).trim().slice(0, 40)}' ${element.getAttribute('class') ?? element.tagName}`,
+          ]
+        : []
+    })
+  })
+
+/** What runs off sideways, or would have to be scrolled sideways to be read; papers shown at their own width apart. */
+export const runsOff = (page: Page): Promise<Faults> =>
+  page.evaluate(() => {
+    const named = (element: Element) =>
+      `${element.tagName.toLowerCase()}.${element.getAttribute('class') ?? ''} '${(element.textContent ?? '').trim().slice(0, 30)}'`
+    const holds = (element: Element): boolean => /auto|scroll/.test(getComputedStyle(element).overflowX)
+    const across = [...document.querySelectorAll('html, body, body *')].filter(
+      (element) =>
+        !element.matches('.board-under, textarea, input, svg *') &&
+        (holds(element) || element.matches('html, body, main, .whole')) &&
+        element.scrollWidth > element.clientWidth + 1 &&
+        element.clientWidth > 0,
+    )
+    const cut = [...document.querySelectorAll('body *')].filter((element) => {
+      if (element.closest('.unseen, svg, .board-under')) return false
+      const box = element.getBoundingClientRect()
+      return box.width > 0 && box.height > 0 && (box.right > window.innerWidth + 1 || box.left < -1)
+    })
+    const outer = cut.filter((element) => !cut.includes(element.parentElement ?? document.body))
+    return [
+      ...across.map(
+        (element) => `sideways: ${named(element)} ${element.scrollWidth} in ${element.clientWidth}`,
+      ),
+      ...outer.map(
+        (element) =>
+          `off the edge: ${named(element)} to ${Math.round(element.getBoundingClientRect().right)}`,
+      ),
+    ]
+  })
+
+/** Words that are cut off by the box they stand in without so much as an ellipsis. A row of a list may end a long name so; opened, it stands whole. */
+export const cutOff = (page: Page): Promise<Faults> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('body *')].flatMap((element) => {
+      if (element.closest('.unseen, svg, .board-under, .scrolls-across') || !(element instanceof HTMLElement))
+        return []
+      if (element.matches('input, textarea, .scrolls')) return []
+      const style = getComputedStyle(element)
+      if (
+        style.textOverflow === 'ellipsis' ||
+        style.webkitLineClamp !== 'none' ||
+        !/hidden|clip/.test(style.overflowX + style.overflowY)
+      )
+        return []
+      if (element.clientWidth < 2 || element.clientHeight < 2) return []
+      const wide = style.overflowX !== 'visible' && element.scrollWidth > element.clientWidth + 2
+      const high = /hidden|clip/.test(style.overflowY) && element.scrollHeight > element.clientHeight + 2
+      return wide || high
+        ? [
+            `cut off: ${element.tagName.toLowerCase()}.${element.className} '${(element.textContent ?? '').trim().slice(0, 30)}' ${element.scrollWidth}×${element.scrollHeight} in ${element.clientWidth}×${element.clientHeight}`,
+          ]
+        : []
+    }),
+  )
+
+/** What can be pressed or typed in and is smaller than `least` px either way. A tick box counts with its own words; a link in a running line is left as the line runs. */
+export const smallControls = (page: Page, least: number): Promise<Faults> =>
+  page.evaluate((asked) => {
+    const controls =
+      'button, select, summary, input, textarea, a[href], [role="button"], [role="tab"], [role="option"], [role="switch"]'
+    return [...document.querySelectorAll(controls)].flatMap((element) => {
+      if (!(element instanceof HTMLElement) || element.hidden) return []
+      const style = getComputedStyle(element)
+      if (style.visibility === 'hidden' || style.display === 'inline') return []
+      const ticked = element instanceof HTMLInputElement && /checkbox|radio|file/.test(element.type)
+      const pressed = ticked ? (element.closest('label') ?? element.labels?.[0] ?? element) : element
+      const box = pressed.getBoundingClientRect()
+      if (box.width === 0 || box.height === 0 || (element.closest('.unseen') && pressed === element))
+        return []
+      const short = Math.min(box.height, element.matches('a') ? asked : box.width)
+      return short < asked - 0.5
+        ? [
+            `small: ${element.tagName.toLowerCase()}.${element.className} '${(element.textContent ?? '').trim().slice(0, 24) || (element.getAttribute('aria-label') ?? '')}' ${Math.round(box.width)} × ${Math.round(box.height)}`,
+          ]
+        : []
+    })
+  }, least)
