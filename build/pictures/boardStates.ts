@@ -95,7 +95,7 @@ export const boardStates: State[] = [
     open: async (page) => {
       await toSheet(page, 'Every job')
       await page.getByRole('button', { name: 'Quoted', exact: true }).click()
-      await page.getByLabel('Papers').selectOption('yes')
+      await page.getByLabel('Papers', { exact: true }).selectOption('yes')
       await settled(page)
     },
   },
