@@ -6,6 +6,7 @@ import { customersRoom } from '../../db/customers.ts'
 import { jobsRoom } from '../../db/jobs.ts'
 import type { OpenedBook } from '../../electron/openedBook.ts'
 import { buyingPlan } from '../../shared/cutting/buyingPlan/plan.ts'
+import { smallPhotograph } from '../fixtures/photograph.ts'
 import { digestOf } from './bookDigest.ts'
 import { asked, carried, type Prepared } from './workshopBook.ts'
 
@@ -61,6 +62,10 @@ const steps: Step[] = [
       ...{ customerName: `Ned Mullion ${turn}`, town: 'Much Test', phone: '', title: 'Yard door', due: null },
     }),
   edit('notes', (turn) => `hang it before the ${turn}th; `.repeat(40)),
+  (open, turn) =>
+    asked(open, 'notes.add', { jobId: jobFor(turn), words: `turn ${turn}`, on: '2026-03-02', at: '14:05' }),
+  (open, turn) =>
+    asked(open, 'photographs.add', { jobId: jobFor(turn), ...smallPhotograph, words: `turn ${turn}` }),
   issue('papers.issue'),
   order,
   issue('quotations.issue'),

@@ -1,6 +1,7 @@
 import { wholeGates } from '../drawing/wholeGates.ts'
 import type { OpenedBook } from '../../electron/openedBook.ts'
 import { standardSections } from '../../shared/gate/standardSpec.ts'
+import { smallPhotograph } from '../fixtures/photograph.ts'
 import { timberItem } from '../fixtures/prices.ts'
 import { buyingPlan } from '../../shared/cutting/buyingPlan/plan.ts'
 import { scriptWords } from './scriptWords.ts'
@@ -59,6 +60,9 @@ async function priceAndIssue(open: OpenedBook, id: number, place: number): Promi
   else await asked(open, 'options.add', { jobId: id, option: named })
   const done = { what: 'hours', group: 'making', operation: 'rip', quantity: 1, on: '2026-03-02' }
   await asked(open, 'workDone.add', { jobId: id, ...done, note: wordAt(place + 14) })
+  const day = { on: '2026-03-02', at: '14:05' }
+  await asked(open, 'notes.add', { jobId: id, words: `. ${wordAt(place + 16)}`, ...day })
+  await asked(open, 'photographs.add', { jobId: id, ...smallPhotograph, words: wordAt(place + 17) })
   const { version } = await asked(open, 'jobs.open', { id })
   await asked(open, 'papers.issue', { jobId: id, format: 'a4', version })
 }

@@ -239,6 +239,15 @@ test('a merchant’s whole list may weigh 16 MB, where prices are looked at or a
     expect((await post(`/request/${name}`, list)).status).toBe(413)
 })
 
+test('a photograph may weigh 2 MB with its small picture, and nothing in it is nested', async () => {
+  const photograph = `"${'x'.repeat(2 * 1024 * 1024 - 2)}"`
+  expect((await post('/request/photographs.add', photograph)).status).toBe(200)
+  expect((await post('/request/photographs.add', `${photograph} `)).status).toBe(413)
+  expect((await post('/request/photographs.add', '[[]]')).status).toBe(400)
+  for (const name of ['photographs.describe', 'notes.add'])
+    expect((await post(`/request/${name}`, photograph)).status).toBe(413)
+})
+
 test('a body nested 20 deep is read, 21 deep is refused', async () => {
   const nested = (depth: number): string => '['.repeat(depth) + ']'.repeat(depth)
   expect((await post('/request/jobs.open', nested(20))).status).toBe(200)
