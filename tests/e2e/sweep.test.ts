@@ -7,7 +7,7 @@ import { seeded } from '../../build/bench/seeded.ts'
 import { hosted, type Hosted } from '../../build/hosted.ts'
 import { everyState } from '../../build/pictures/everyState.ts'
 import type { State } from '../../build/pictures/state.ts'
-import { sweep } from './sweep/sweep.ts'
+import { sweep } from './sweepPage.ts'
 
 const soak = process.env['BRACEWORK_SOAK'] === '1'
 

@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
-import { looks, wears, type Worn } from '../../../build/pictures/looks.ts'
-import { cutOff, runsOff, smallControls, weakFigures, type Faults } from './measures.ts'
+import { looks, wears, type Worn } from '../../build/pictures/looks.ts'
+import { cutOff, runsOff, smallControls, weakFigures, type Faults } from './sweepMeasures.ts'
 
 /** The window on the least laptop, that at 125 % and at 200 % of zoom, and a large screen. */
 const laptop = { width: 1093, height: 614 }
