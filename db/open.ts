@@ -12,7 +12,6 @@ import { fillWords } from './keeping/wordsAgain.ts'
 import { migrate, pendingSteps, readMigrations, type Migration } from './migrate.ts'
 import { notesRoom, type NotesRoom } from './notes.ts'
 import { optionsRoom, type OptionsRoom } from './options.ts'
-import type { Staging } from './openBook/staging.ts'
 import { wholeRoom, type WholeRoom } from './openBook/whole.ts'
 import { ordersRoom, type OrdersRoom } from './orders.ts'
 import { papersRoom, type PapersRoom } from './papers.ts'
@@ -209,7 +208,7 @@ function priceRooms(connection: Connection, at: Standing, deeds: Deeds) {
     prices: pricesRoom(connection, ask, reading),
     rises: risesRoom(connection, ask),
     sample: { remove: () => connection.write(() => deeds.apart(sampleGone, sample.remove)) },
-    whole: { ...whole, takeOver: (staged: Staging) => deeds.apart(bookCameIn, () => whole.takeOver(staged)) },
+    whole: { ...whole, cameIn: () => deeds.apart(bookCameIn, whole.cameIn) },
   }
 }
 

@@ -72,7 +72,7 @@ const id = v.pipe(
   v.integer('a whole number'),
   v.minValue(1, 'a whole number over 0'),
 )
-const { short: shortText, unit, stage } = fieldTexts
+const { short: shortText, unit } = fieldTexts
 const format = v.picklist(['a4', 'letter'], 'a4 or letter')
 const sheets = ['worked figures', 'fitting sheet', 'part labels', 'care note', 'full-size sheets'] as const
 const sheet = v.picklist(sheets, `one of ${sheets.join(', ')}`)

@@ -48,7 +48,7 @@ export function again({ book }: { book: Book }, jobId: number | null = null) {
  * change), and the numbers of prices and of rises: prices brought in again are new rows.
  */
 export function stateOf(book: Book): Record<string, unknown> {
-  const rows = book.jobs.list('', null)
+  const { rows } = book.jobs.list('', null)
   const jobs = rows.map(({ id }) => {
     const job = book.jobs.open(id)
     return job && { ...job, version: 0, updatedAt: '' }
@@ -56,7 +56,7 @@ export function stateOf(book: Book): Record<string, unknown> {
   const { items, suppliers, supplies, prices } = book.prices.book()
   return {
     jobs,
-    found: rows.map(({ number }) => book.jobs.list(number, null).map(({ id }) => id)),
+    found: rows.map(({ number }) => book.jobs.list(number, null).rows.map(({ id }) => id)),
     options: rows.map(({ id }) => book.options.list(id).map((option) => ({ ...option, version: 0 }))),
     work: rows.map(({ id }) => book.workDone.list(id)),
     settings: book.settings.read(),

@@ -16,7 +16,7 @@ const entry = {
   ...{ profit: null, depositBp: 2500 },
 }
 
-const anyJob = (book: Book, chance: Chance) => one(book.jobs.list('', null), chance)?.id
+const anyJob = (book: Book, chance: Chance) => one(book.jobs.list('', null).rows, chance)?.id
 const anyItem = (book: Book, chance: Chance) =>
   one(
     book.prices.book().items.filter(({ kind }) => kind === 'timber'),
