@@ -28,7 +28,9 @@ export const changeJob: Handler<'jobs.change'> = ({ book }, { id, changes, hand 
 /** The same again. The old job's notes stay with it; the new one says whose it follows: 'As job 2024-012 of 4 May 2024.' */
 export const repeatJob: Handler<'jobs.repeat'> = ({ book, dayOf }, { id }) =>
   foundOr(
-    book.deeds.by({ came: 'made again' }, () => book.jobs.repeat(id, ({ number, createdAt }) => `As job ${number} of ${paperDate(dayOf(createdAt))}.`)),
+    book.deeds.by({ came: 'made again' }, () =>
+      book.jobs.repeat(id, ({ number, createdAt }) => `As job ${number} of ${paperDate(dayOf(createdAt))}.`),
+    ),
     'id',
     'job',
   )

@@ -128,10 +128,9 @@ describe.each(machines)('packed for $platform $arch', (machine) => {
       'package.json',
     ])
     const built = paths().filter((path) => path.startsWith('build/'))
-    expect(built.filter((path) => !/^build\/out\/(main|renderer|fonts|migrations|languages)\//.test(path))).toEqual([
-      'build/out/gateSpec.schema.json',
-      'build/out/notices.txt',
-    ])
+    expect(
+      built.filter((path) => !/^build\/out\/(main|renderer|fonts|migrations|languages)\//.test(path)),
+    ).toEqual(['build/out/gateSpec.schema.json', 'build/out/notices.txt'])
     expect(paths().filter((path) => /\.(ts|vue|map|book|md|c|h|cpp)$/.test(path))).toEqual([])
   })
 
