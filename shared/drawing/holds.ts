@@ -74,7 +74,7 @@ function ledgeHolds({ spec, design, placed, view }: Held): Hold[] {
     name: capital(called(placed, `${ledge.name} ledge`)),
     field: `ledges.heights.${index}`,
     axis: 'y',
-    at: placeOn(placed)([placed.leaf.width * 0.62, ledge.y]),
+    at: placeOn(placed)([placed.leaf.width * 0.86, ledge.y]),
     sign: 1,
     value: ledge.y,
     limits: ledgeLimits(placed, index),
