@@ -234,6 +234,12 @@ function undoRooms(connection: Connection, keepsDeeds: boolean) {
   return { watched, deeds, room }
 }
 
+/** A way to the book for what the program notes of its own accord: nothing that a person did, so no deed. */
+const besides = (connection: Connection, { without }: Deeds): Connection => ({
+  ...connection,
+  write: (work) => without(() => connection.write(work)),
+})
+
 /**
  * The rooms of an open book. Their questions are the program's own and tested, so one that the book can't take means a book whose
  * layout isn't what its number says: one that was made by a trial of the program, or tampered with.
@@ -266,7 +272,7 @@ function roomsOf(opened: Connection, at: Standing) {
       settings: settingsRoom(connection),
       sections: sectionsRoom(connection),
       usualGates: usualGatesRoom(connection),
-      keeping: keepingRoom(connection, at.path),
+      keeping: keepingRoom(besides(connection, deeds), at.path),
     }
   } catch (problem) {
     opened.close()

@@ -49,7 +49,14 @@ export const count = (min: number, max: number) => {
 
 export const text = (max = 200) => {
   const accepts = `a text of 1 to ${max} characters`
-  return v.pipe(v.string(accepts), v.minLength(1, accepts), v.maxLength(max, accepts), v.description(accepts))
+  return v.pipe(
+    v.string(accepts),
+    v.minLength(1, accepts),
+    v.maxLength(max, accepts),
+    // The store takes a text to end where this sign stands.
+    v.regex(/^[^\0]*$/, accepts),
+    v.description(accepts),
+  )
 }
 
 export const choice = <const T extends readonly (string | number)[]>(...options: T) => {
