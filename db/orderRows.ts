@@ -101,6 +101,29 @@ export type OrderReading = {
 const latestFirst = (a: OrderRow, b: OrderRow): number =>
   a.placedOn === b.placedOn ? b.id - a.id : a.placedOn < b.placedOn ? 1 : -1
 
+/** The lists of orders: the latest and those still open among many, and those of one job. */
+function orderLists(
+  ask: ReturnType<typeof questions>,
+  rowFrom: (stored: StoredRow) => OrderRow,
+): Pick<OrderReading, 'rowSteps' | 'ofJob'> {
+  const rowsOf = (ids: readonly number[]): OrderRow[] => ids.flatMap((id) => ask.row.all(id)).map(rowFrom)
+  function* rowSteps(): Generator<void, OrderRow[]> {
+    const ids = new Set(ask.newest.all(mostOrders))
+    const last = ask.last.get() ?? 0
+    for (let from = 0; from < last; from += lookedAtOnce) {
+      for (const id of ask.open.all(from, from + lookedAtOnce)) ids.add(id)
+      yield
+    }
+    const rows: OrderRow[] = []
+    for (const id of ids) {
+      rows.push(...rowsOf([id]))
+      yield
+    }
+    return rows.sort(latestFirst)
+  }
+  return { rowSteps, ofJob: (jobId) => rowsOf(ask.ofJob.all(jobId)).sort(latestFirst) }
+}
+
 /** Reads orders out of the book, each with what came and what was cut so far. */
 export function orderReading(connection: Connection): OrderReading {
   const ask = questions(connection)
@@ -132,20 +155,5 @@ export function orderReading(connection: Connection): OrderReading {
       lengths: ask.lengths.all(id).map(lengthFrom(number)),
     }
   }
-  const rowsOf = (ids: readonly number[]): OrderRow[] => ids.flatMap((id) => ask.row.all(id)).map(rowFrom)
-  function* rowSteps(): Generator<void, OrderRow[]> {
-    const ids = new Set(ask.newest.all(mostOrders))
-    const last = ask.last.get() ?? 0
-    for (let from = 0; from < last; from += lookedAtOnce) {
-      for (const id of ask.open.all(from, from + lookedAtOnce)) ids.add(id)
-      yield
-    }
-    const rows: OrderRow[] = []
-    for (const id of ids) {
-      rows.push(...rowsOf([id]))
-      yield
-    }
-    return rows.sort(latestFirst)
-  }
-  return { rowSteps, ofJob: (jobId) => rowsOf(ask.ofJob.all(jobId)).sort(latestFirst), one }
+  return { ...orderLists(ask, rowFrom), one }
 }

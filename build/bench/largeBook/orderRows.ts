@@ -6,6 +6,21 @@ const jobsAnOrder = 5
 
 type Priced = { itemId: number; supplierId: number | null; priceId: number }
 
+const writing = (db: Connection['db']) => ({
+  order: db.prepare(
+    `INSERT INTO orders (number, placed_on, cost_pence, request, plan, pairs, added_at) VALUES (?, ?, ?, '{}', '{}', '[]', ?)`,
+  ),
+  job: db.prepare('INSERT INTO order_jobs (order_id, job_id, stage_before) VALUES (?, ?, ?)'),
+  line: db.prepare(
+    `INSERT INTO order_lines (order_id, item_id, supplier_id, price_id, length_mm, count, price_pence) VALUES (?, ?, ?, ?, ?, ?, ?)`,
+  ),
+  came: db.prepare('INSERT INTO order_receipts (line_id, count, received_on, added_at) VALUES (?, ?, ?, ?)'),
+  length: db.prepare(
+    `INSERT INTO order_lengths (order_id, item_id, source, length_mm, count, cuts, offcut_mm) VALUES (?, ?, 'merchant', ?, ?, '[]', ?)`,
+  ),
+  cut: db.prepare('INSERT INTO order_cuts (length_id, count, cut_on, added_at) VALUES (?, ?, ?, ?)'),
+})
+
 /**
  * Writes an order for every five jobs that are hung: rows, lengths, what came, what was cut. Their plans are frozen empty. To be called inside one
  * writing.
@@ -22,20 +37,7 @@ export function orderRows({ db }: Connection, { between, one }: Draws): void {
        WHERE items.kind = 'timber' GROUP BY item_id, supplier_id ORDER BY 1, 2`,
     )
     .all()
-  const order = db.prepare(
-    `INSERT INTO orders (number, placed_on, cost_pence, request, plan, pairs, added_at) VALUES (?, ?, ?, '{}', '{}', '[]', ?)`,
-  )
-  const job = db.prepare('INSERT INTO order_jobs (order_id, job_id, stage_before) VALUES (?, ?, ?)')
-  const line = db.prepare(
-    `INSERT INTO order_lines (order_id, item_id, supplier_id, price_id, length_mm, count, price_pence) VALUES (?, ?, ?, ?, ?, ?, ?)`,
-  )
-  const came = db.prepare(
-    'INSERT INTO order_receipts (line_id, count, received_on, added_at) VALUES (?, ?, ?, ?)',
-  )
-  const length = db.prepare(
-    `INSERT INTO order_lengths (order_id, item_id, source, length_mm, count, cuts, offcut_mm) VALUES (?, ?, 'merchant', ?, ?, '[]', ?)`,
-  )
-  const cut = db.prepare('INSERT INTO order_cuts (length_id, count, cut_on, added_at) VALUES (?, ?, ?, ?)')
+  const { order, job, line, came, length, cut } = writing(db)
   for (let from = 0; from + jobsAnOrder <= hung.length; from += jobsAnOrder) {
     const jobs = hung.slice(from, from + jobsAnOrder)
     const at = jobs.at(-1)?.at ?? ''

@@ -72,15 +72,12 @@ function logOf(run: ReturnType<typeof statements>, { job, course }: Made): void 
 /** How often a job is for somebody who had one before, of a hundred. */
 const comeAgain = 40
 
-/** Writes jobs one after another, each with its customer, words, log and papers. To be called inside one writing. */
-export function jobRows(connection: Connection, { frozen, draws }: { frozen: Frozen; draws: Draws }) {
-  const run = statements(connection)
-  const words = searchRoom(connection)
-  const nextGate = inventedGates(draws)
-  const customers: (InventedCustomer & { id: number })[] = []
-  const places = new Map<string, number>()
+type Making = { run: ReturnType<typeof statements>; draws: Draws; words: ReturnType<typeof searchRoom> }
 
-  const customerFor = (at: string): InventedCustomer & { id: number } => {
+/** Gives each job its customer: somebody new, or one who had a job before. */
+function customersFor({ run, draws, words }: Making) {
+  const customers: (InventedCustomer & { id: number })[] = []
+  return (at: string): InventedCustomer & { id: number } => {
     if (customers.length > 0 && draws.between(1, 100) <= comeAgain) return draws.one(customers)
     const details = inventedCustomer(draws)
     const { name, address, town, phone, email } = details
@@ -92,12 +89,26 @@ export function jobRows(connection: Connection, { frozen, draws }: { frozen: Fro
     customers.push(customer)
     return customer
   }
-  const numberFor = (at: string): string => {
+}
+
+/** Numbers jobs by the year they came in. */
+function numbersByYear() {
+  const places = new Map<string, number>()
+  return (at: string): string => {
     const year = at.slice(0, 4)
     const place = (places.get(year) ?? 0) + 1
     places.set(year, place)
     return `${year}-${String(place).padStart(3, '0')}`
   }
+}
+
+/** Writes jobs one after another, each with its customer, words, log and papers. To be called inside one writing. */
+export function jobRows(connection: Connection, { frozen, draws }: { frozen: Frozen; draws: Draws }) {
+  const run = statements(connection)
+  const words = searchRoom(connection)
+  const nextGate = inventedGates(draws)
+  const customerFor = customersFor({ run, draws, words })
+  const numberFor = numbersByYear()
   return (place: number, count: number): void => {
     const course = courseOf(place, count, draws)
     const gate = nextGate()
