@@ -1,5 +1,4 @@
-import { isRequestName } from '../../shared/contract.ts'
-import { bookSizes, withLargeBook, type OpenLarge } from './largeBook/openLarge.ts'
+import { bookSizes, withLargeBook, type OpenLarge } from '../largeBook/openLarge.ts'
 import { median, quantile, written, type Effort, type Measured } from './row.ts'
 import { seeded } from './seeded.ts'
 
@@ -61,21 +60,14 @@ export async function openLarge(effort: Effort): Promise<Measured> {
   return measured('open-100k', times, ['the job, its papers and its versions, of any job of the book'])
 }
 
-/** The first of these that the program has is what the board asks for. */
-const boards: [name: string, payload: object][] = [
-  ['jobs.board', {}],
-  ['jobs.list', { search: '', stage: 'making' }],
-]
-
 /** The work in hand, as the board of jobs asks for it. */
 export async function boardLarge(effort: Effort): Promise<Measured> {
-  const [name, payload] = boards.find(([one]) => isRequestName(one)) ?? ['jobs.list', {}]
   const times = await compared(
     effort,
     effort.quick ? 20 : 200,
     ({ ask }) =>
       () =>
-        ask(name, payload),
+        ask('jobs.board', { by: 'stage' }),
   )
-  return measured('board-100k', times, [`asked by ${name}; both books have as many jobs in hand (60)`])
+  return measured('board-100k', times, ['by stage; both books have as many jobs in hand (60)'])
 }

@@ -1,6 +1,6 @@
 import { wordsSought } from '../../db/search.ts'
 import { frameMs } from './designKeystroke.ts'
-import { bookSizes, withLargeBook, type OpenLarge } from './largeBook/openLarge.ts'
+import { bookSizes, withLargeBook, type OpenLarge } from '../largeBook/openLarge.ts'
 import { quantile, written, type Effort, type Measured } from './row.ts'
 
 /** What is typed, key by key: first letters, words in nearly every job, rare ones, sizes, numbers, telephone numbers, several words. */

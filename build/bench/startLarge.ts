@@ -3,7 +3,7 @@ import type { Browser } from '@playwright/test'
 import { bundleIfStale } from '../bundle.ts'
 import { hosted } from '../hosted.ts'
 import { inChromium } from './browser.ts'
-import { bookSizes, withLargeFile } from './largeBook/openLarge.ts'
+import { bookSizes, withLargeFile } from '../largeBook/openLarge.ts'
 import { median, written, type Effort, type Measured } from './row.ts'
 
 const aim = 1.5

@@ -9,7 +9,7 @@ const code =
 
 /** What the book's own query language begins with. */
 const query =
-  /^\s*(SELECT|INSERT|UPDATE|DELETE|CREATE|PRAGMA|WITH|DROP|ALTER|BEGIN|ATTACH|DETACH|VACUUM|REPLACE|AND|WHERE|ORDER BY|ON|FROM|LEFT|JOIN|SAVEPOINT|RELEASE|ROLLBACK|VALUES|COMMIT)\b/
+  /^\s*(CASE WHEN|SELECT|INSERT|UPDATE|DELETE|CREATE|PRAGMA|WITH|DROP|ALTER|BEGIN|ATTACH|DETACH|VACUUM|REPLACE|AND|WHERE|ORDER BY|ON|FROM|LEFT|JOIN|SAVEPOINT|RELEASE|ROLLBACK|VALUES|COMMIT)\b/
 
 /** Class lists, media queries, drawn paths, fonts and the like: phrases by their shape, words to nobody. */
 const machine =

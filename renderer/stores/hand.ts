@@ -7,11 +7,11 @@ const drawn = (): string =>
 export const hand = drawn()
 
 // Held for as long as the window lives, however it ends: the browser lets go of it, and others see that nobody is there any more.
-if ('locks' in navigator) void navigator.locks.request(named(hand), () => new Promise<never>(() => undefined))
+if (navigator.locks) void navigator.locks.request(named(hand), () => new Promise<never>(() => undefined))
 
 /** Whether the window of that name is open still. */
 export async function isThere(other: string): Promise<boolean> {
-  if (other === hand || !('locks' in navigator)) return false
+  if (other === hand || !navigator.locks) return false
   const { held = [] } = await navigator.locks.query()
   return held.some(({ name }) => name === named(other))
 }

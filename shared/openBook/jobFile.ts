@@ -50,11 +50,17 @@ const envelope = keys({
   changes: v.unknown(),
   workDone: v.unknown(),
   papers: v.unknown(),
-  pdfs: base64s('a paper’s bytes', 'a list of papers’ bytes'),
+  pdfs: base64s('a paper as it was printed', 'a list of papers as they were printed'),
   jobNotes: v.optional(v.unknown()),
   photographs: v.optional(v.unknown()),
-  pictures: v.optional(base64s('a photograph’s bytes', 'a list of photographs’ bytes'), []),
-  smallPictures: v.optional(base64s('a small picture’s bytes', 'a list of small pictures’ bytes'), []),
+  pictures: v.optional(
+    base64s('a photograph as it was put in', 'a list of photographs as they were put in'),
+    [],
+  ),
+  smallPictures: v.optional(
+    base64s('a small picture as it was put in', 'a list of small pictures as they were put in'),
+    [],
+  ),
   lines: v.array(
     keys({
       id: v.pipe(v.number('a whole number'), v.integer('a whole number')),

@@ -13,6 +13,14 @@ export const workFields: Readonly<Record<string, string>> = {
   'carry.in': 'Carrying timber and leaf in at the workshop, minutes.',
   'carry.out': 'Loading and carrying the leaf out to its posts, minutes.',
   field: 'One of your standard times or rates, as it stands for this job alone.',
+  'photograph.words': 'What is to be seen: “the post that leans”. The search finds it.',
+  'note.words': 'What was said or seen. Every word is found by the search; what stood here before is kept.',
+  'note.day': 'The day it was.',
+  'note.time': 'What o’clock it was.',
+  language:
+    'In which words the program speaks, on the screen and on paper: British, American, or a language laid beside the book.',
+  'new.from':
+    'A gate you make often: the new job begins with its construction, and only the sizes are to be given.',
   lines: 'Lines of your own in the estimate: anything the gate doesn’t know of, such as a post or a skip.',
   'extras.*': 'A further price that is asked for this job.',
   'discount.by': 'Take off a share, a sum, or nothing.',
@@ -80,7 +88,7 @@ export const workFields: Readonly<Record<string, string>> = {
   'business.terms':
     'Your terms, printed under every quotation. Have them looked over once by somebody who knows your law.',
   'business.included': 'What is in the price, said every time.',
-  'business.notIncluded': 'What isn’t: electrics, tree roots, permission. It spares an argument.',
+  'business.notIncluded': 'What isn’t: electrics, tree roots, permission. It spares a quarrel.',
   'money.currency': 'In what money you charge.',
   'money.*':
     'How your workshop charges. Every new job starts from it; jobs already quoted keep what they were quoted with.',

@@ -42,7 +42,7 @@ export const benchTopics: Topic[] = [
   {
     id: 'opening',
     title: 'Measuring an opening',
-    lead: 'Three widths, two heights, two diagonals and a plumb line: five minutes that save a second journey.',
+    lead: 'Three widths, two heights, two diagonals and a plumb line: five minutes that spare a second journey.',
     also: 'survey posts plumb diagonal square taper width height',
     parts: [
       {

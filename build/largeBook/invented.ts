@@ -1,4 +1,4 @@
-import type { Draws } from '../seeded.ts'
+import type { Draws } from '../bench/seeded.ts'
 
 /** Everything here is made up: names and places are put together from the words of the bench and of the country. */
 const given =

@@ -1,5 +1,5 @@
-import type { Stage } from '../../../shared/job/job.ts'
-import type { Draws } from '../seeded.ts'
+import type { Stage } from '../../shared/job/job.ts'
+import type { Draws } from '../bench/seeded.ts'
 
 /** The day that every generated book is looked at on, and how many days before it the first job came in: ten years. */
 export const bookToday = '2026-03-02'

@@ -1,5 +1,5 @@
-import type { Connection } from '../../../db/connection.ts'
-import type { Draws } from '../seeded.ts'
+import type { Connection } from '../../db/connection.ts'
+import type { Draws } from '../bench/seeded.ts'
 
 /** So many jobs of those hung had their timber bought on each order. */
 const jobsAnOrder = 5

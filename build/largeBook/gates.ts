@@ -1,10 +1,10 @@
-import { catalogue } from '../../../shared/ironmongery/catalogue.ts'
-import type { DraftSpec, GateSpec } from '../../../shared/gate/spec.ts'
-import { parseDraft } from '../../../shared/gate/parseSpec.ts'
-import type { LengthUnit } from '../../../shared/job/job.ts'
-import { exampleSpecs } from '../exampleSpecs.ts'
-import type { Draws } from '../seeded.ts'
-import { variedSpecs } from '../variedSpecs.ts'
+import { catalogue } from '../../shared/ironmongery/catalogue.ts'
+import type { DraftSpec, GateSpec } from '../../shared/gate/spec.ts'
+import { parseDraft } from '../../shared/gate/parseSpec.ts'
+import type { LengthUnit } from '../../shared/job/job.ts'
+import { exampleSpecs } from '../bench/exampleSpecs.ts'
+import type { Draws } from '../bench/seeded.ts'
+import { variedSpecs } from '../bench/variedSpecs.ts'
 
 /** How many different gates there are before each job gets sizes of its own. */
 const patterns = 240

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto'
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { inProject } from '../../paths.ts'
+import { inProject } from '../paths.ts'
 import { fillLargeBook } from './fillLargeBook.ts'
 
 /** Any number would do; kept, so that every run has the same book. */
