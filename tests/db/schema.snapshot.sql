@@ -1,6 +1,7 @@
 CREATE INDEX changes_by_job ON changes (job_id);
 
 CREATE INDEX deeds_by_job ON deeds (job_id);
+
 CREATE INDEX jobs_by_age ON jobs (created_at);
 
 CREATE INDEX jobs_by_change ON jobs (updated_at);
