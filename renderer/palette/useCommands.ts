@@ -12,6 +12,26 @@ const byDigit: Record<string, Place> = {
   '4': { name: 'workshop' },
 }
 
+type Acts = { help: () => void; list: () => void; start: () => void; go: (place: Place) => void }
+
+/** What a key does anywhere, with Ctrl or Cmd or by itself; undefined where it does nothing. */
+function actOf({ key, ctrlKey, metaKey, altKey, shiftKey }: KeyboardEvent, acts: Acts) {
+  if (key === 'F1') return acts.help
+  if (key === 'F2') return acts.list
+  if (!(ctrlKey || metaKey) || altKey || shiftKey) return undefined
+  const place = byDigit[key]
+  if (place) return () => acts.go(place)
+  const held: Record<string, () => void> = { n: acts.start, k: acts.list }
+  return held[key.toLowerCase()]
+}
+
+const onKeys = (acts: Acts) => (event: KeyboardEvent) => {
+  const act = event.defaultPrevented ? undefined : actOf(event, acts)
+  if (!act) return
+  event.preventDefault()
+  act()
+}
+
 /** The keys that hold everywhere, and the list of commands: open while `listed`. */
 export function useCommands() {
   const places = usePlaceStore()
@@ -43,26 +63,12 @@ export function useCommands() {
     places.go({ name: 'job', id, part: 'gate' })
   }
 
-  const held: Record<string, () => void> = { n: startJob, k: () => (listed.value = !listed.value) }
-  function key(event: KeyboardEvent) {
-    if (event.defaultPrevented) return
-    const withKey = (event.ctrlKey || event.metaKey) && !event.altKey && !event.shiftKey
-    const letter = event.key.toLowerCase()
-    const digit = withKey ? byDigit[letter] : undefined
-    const act =
-      event.key === 'F1'
-        ? askHelp
-        : event.key === 'F2'
-          ? held['k']
-          : digit
-            ? () => places.go(digit)
-            : withKey
-              ? held[letter]
-              : undefined
-    if (!act) return
-    event.preventDefault()
-    act()
-  }
+  const key = onKeys({
+    help: askHelp,
+    list: () => (listed.value = !listed.value),
+    start: startJob,
+    go: (place) => places.go(place),
+  })
   onMounted(() => window.addEventListener('keydown', key))
   onBeforeUnmount(() => window.removeEventListener('keydown', key))
   return { listed, choose, open }
