@@ -6,7 +6,7 @@ import { hosted } from './hosted.ts'
 import { inProject } from './paths.ts'
 import { cardStates } from './pictures/cardStates.ts'
 import { gateStates } from './pictures/gateStates.ts'
-import { handStates } from './pictures/handStates.ts'
+import { besideStates, handStates } from './pictures/handStates.ts'
 import { jobStates } from './pictures/jobStates.ts'
 import { moneyStates } from './pictures/moneyStates.ts'
 import { openBookStates } from './pictures/openBookStates.ts'
@@ -24,6 +24,7 @@ const states = [
   ...jobStates,
   ...gateStates,
   ...handStates,
+  ...besideStates,
   ...wholeGateStates,
   ...moneyStates,
   ...timberStates,
