@@ -1,5 +1,5 @@
 import { boardStates } from './boardStates.ts'
-import { handStates } from './handStates.ts'
+import { besideStates, handStates } from './handStates.ts'
 import { helpStates } from './helpStates.ts'
 import { noteStates } from './noteStates.ts'
 import { cardStates } from './cardStates.ts'
@@ -21,6 +21,7 @@ export const everyState: readonly State[] = [
   ...noteStates,
   ...gateStates,
   ...handStates,
+  ...besideStates,
   ...wholeGateStates,
   ...moneyStates,
   ...timberStates,

@@ -99,3 +99,57 @@ export const handStates: State[] = [
     },
   },
 ]
+
+/** Keeps the gate that is open as a usual one. */
+async function keepAs(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name: 'Usual gates' }).click()
+  await page.getByLabel('Keep this gate as').fill(name)
+  await page.getByRole('button', { name: 'Keep this gate' }).click()
+  await page.waitForTimeout(300)
+}
+
+/** Usual gates, and two gates beside each other. The first is taken of a book that has none yet. */
+export const besideStates: State[] = [
+  {
+    name: 'usual-none',
+    empty: true,
+    open: async (page) => {
+      await hingedGate(page)
+      await page.getByRole('button', { name: 'Usual gates' }).click()
+    },
+  },
+  {
+    name: 'usual',
+    open: async (page) => {
+      await hingedGate(page)
+      await keepAs(page, 'Paddock gate')
+      await keepAs(page, 'The churchyard’s wide one, with the long name that its warden gave it years ago')
+    },
+  },
+  {
+    name: 'usual-start',
+    open: async (page) => {
+      await page.getByRole('button', { name: 'Start a new job' }).click()
+      await page.getByLabel('Customer', { exact: true }).fill('Silas Quirk')
+      await page.getByLabel('Start from').click()
+    },
+  },
+  {
+    name: 'beside-pick',
+    open: async (page) => {
+      await hingedGate(page)
+      await page.getByRole('button', { name: 'Side by side' }).click()
+      await page.getByLabel('Find another job').fill('gate')
+      await page.waitForTimeout(400)
+    },
+  },
+  {
+    name: 'beside',
+    open: async (page) => {
+      await gateOf(page, '1100', '1500')
+      await page.getByRole('button', { name: 'Side by side' }).click()
+      await page.getByRole('button', { name: 'Paddock gate' }).click()
+      await page.waitForTimeout(400)
+    },
+  },
+]

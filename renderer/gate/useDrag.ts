@@ -62,6 +62,10 @@ function follow(press: Press, dragging: Dragging, ended: (went: boolean) => void
     end()
   }
   const { signal } = listening
+  // Words marked under the way would be taken along in place of the part.
+  const never = (event: Event) => event.preventDefault()
+  window.addEventListener('selectstart', never, { signal })
+  window.addEventListener('dragstart', never, { signal })
   window.addEventListener('pointermove', move, { signal })
   window.addEventListener('pointerup', up, { signal })
   window.addEventListener('pointercancel', back, { signal, capture: true })

@@ -5,5 +5,12 @@ import { ref } from 'vue'
 export const useLitStore = defineStore('lit', () => {
   const lit = ref<string | null>(null)
   const light = (part: string | null | undefined) => (lit.value = part ?? null)
-  return { lit, light }
+  /** What a row needs to light its part: by pointer, by finger and by focus alike. */
+  const over = (part: string | null | undefined) => ({
+    onPointerenter: () => light(part),
+    onPointerleave: () => light(null),
+    onFocusin: () => light(part),
+    onFocusout: () => light(null),
+  })
+  return { lit, light, over }
 })

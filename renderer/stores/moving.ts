@@ -19,8 +19,10 @@ import { standing } from './edits.ts'
 import { useGateStore } from './gate.ts'
 import { useJobStore } from './job.ts'
 
-/** A part on its way under the hand: the hold as it was taken, the gate it was taken on, where it has come to and where it is wanted; past: what it
- * meets, where the hand has gone beyond its limits. */
+/**
+ * A part on its way under the hand: the hold as it was taken, the gate it was taken on, where it has come to and where it is wanted; past: what it
+ * meets, where the hand has gone beyond its limits.
+ */
 type Moving = { hold: Hold; spec: GateSpec; made: Design; way: Way; wanted: number; past: string }
 
 /** The part that was moved last: how it stood before, and why it would go no further. */
@@ -101,13 +103,13 @@ export const useMovingStore = defineStore('moving', () => {
     if (way.good !== hold.value) edit(hold, change(now, hold.field, way.good), said(way.past?.why))
     else moved.value = way.past ? { field: hold.field, before: asBefore(''), why: said(way.past.why) } : null
   }
+  /** How a part stood before it was first moved, as long as it stays in the hand: Esc puts that back, however many steps it went. */
+  const beforeOf = (hold: Hold): SpecChange | undefined => {
+    const last = moved.value
+    return last?.field === hold.field && last.before.path !== '' ? last.before : undefined
+  }
   function edit(hold: Hold, made: SpecChange, why: string) {
-    const same = moved.value?.field === hold.field && moved.value.before.path === made.path
-    moved.value = {
-      field: hold.field,
-      before: same && moved.value ? moved.value.before : asBefore(made.path),
-      why,
-    }
+    moved.value = { field: hold.field, before: beforeOf(hold) ?? asBefore(made.path), why }
     jobs.edit([made])
   }
 
@@ -119,7 +121,7 @@ export const useMovingStore = defineStore('moving', () => {
     if (value === hold.value) {
       moved.value = {
         field: hold.field,
-        before: moved.value?.before ?? asBefore(''),
+        before: beforeOf(hold) ?? asBefore(''),
         why: `it meets ${hold.ends[steps < 0 ? 0 : 1]}`,
       }
       return
@@ -127,7 +129,7 @@ export const useMovingStore = defineStore('moving', () => {
     const one = changeOf(spec, made, { field: hold.field, value })
     const why = said(refusalOf(spec, one) ?? undefined)
     if (why === '') edit(hold, one, '')
-    else moved.value = { field: hold.field, before: moved.value?.before ?? asBefore(one.path), why }
+    else moved.value = { field: hold.field, before: beforeOf(hold) ?? asBefore(''), why }
   }
 
   /** Puts the part that was moved last back to where it stood before, and answers whether there was one. */
