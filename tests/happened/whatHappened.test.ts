@@ -120,7 +120,11 @@ describe('what happened on a job', () => {
         { number: '2026-T03', count: 8, on: '2026-03-03', at: at(32) },
       ],
       cut: [{ number: '2026-T03', count: 3, on: '2026-03-03', at: at(50) }],
-      work: [{ what: 'hours', quantity: 1.5, note: '', at: at(55) }],
+      work: [
+        { what: 'hours', quantity: 1.5, note: '', at: at(55) },
+        { what: 'timber', quantity: 7.25, note: '', at: at(56) },
+        { what: 'cost', quantity: 1250, note: 'skip', at: at(57) },
+      ],
       notes: [{ words: 'Ring before coming.', at: at(2) }],
       photographs: [{ at: at(3) }, { at: at(3) }, { at: at(4) }],
     }
@@ -137,6 +141,8 @@ describe('what happened on a job', () => {
       'Card 2 issued',
       'Timber of order 2026-T03 cut: 3 lengths',
       'It took 1.5 hours',
+      'It took 7.25 m of timber',
+      'It cost 12.50: “skip”',
     ])
   })
 })
