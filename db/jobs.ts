@@ -60,19 +60,16 @@ export function jobsRoom(connection: Connection, customers: CustomersRoom): Jobs
   }
 
   const create = (job: NewJob): Job => {
-    const customer = customers.take(job.customer, job.sample ?? false)
-    return add({ job, customerId: customer.id, entry: { spec: job.spec, typed: {} } })
+    const { id } = customers.take(job.customer, job.sample ?? false)
+    return add({ job, customerId: id, entry: { spec: job.spec, typed: {} } })
   }
 
   const repeat = (id: number, notesOf?: (old: Job) => string): Job | undefined => {
     const job = stored(id)
     if (!job) return undefined
     const { customer, title, unit, entry } = job
-    const made = add({
-      job: { customer, title, due: null, unit, spec: entry.spec, notes: notesOf?.(job) ?? '' },
-      customerId: customer.id,
-      entry,
-    })
+    const again = { customer, title, due: null, unit, spec: entry.spec, notes: notesOf?.(job) ?? '' }
+    const made = add({ job: again, customerId: customer.id, entry })
     run.log.run(made.id, 'madeAgainFrom', 'null', JSON.stringify(job.number), made.createdAt)
     return made
   }

@@ -45,10 +45,11 @@ const statements = ({ db }: Connection) => ({
 
 const without = ({ putAway: _, ...note }: Stored): JobNote => note
 
-/** The room of a job's dated notes. */
-export function notesRoom(connection: Connection): NotesRoom {
-  const { db, now, read, write } = connection
-  const run = statements(connection)
+type Statements = ReturnType<typeof statements>
+
+/** How a note is put down, mended, taken away or put back, with the words it is found by and the log. To be called inside one writing. */
+function noteWriting(connection: Connection, run: Statements) {
+  const { db, now } = connection
   const jobs = jobStatements(connection)
   const keepWords = wordsKept(db, searchRoom(connection), jobs)
 
@@ -56,7 +57,7 @@ export function notesRoom(connection: Connection): NotesRoom {
     const found = run.one.get(id)
     return found && without(found)
   }
-  const log = (note: JobNote, what: string, before: unknown, after: unknown): void => {
+  const log = (note: JobNote, what: string, [before, after]: [unknown, unknown]): void => {
     const [was, is] = [JSON.stringify(before), JSON.stringify(after)]
     if (was !== is) jobs.log.run(note.jobId, `note.${note.place}.${what}`, was, is, now())
   }
@@ -74,8 +75,8 @@ export function notesRoom(connection: Connection): NotesRoom {
     const isSame = before.words === words && before.on === on && before.at === at
     if (isSame) return before
     run.mend.run(words, on, at, before.words === words ? before.mendedAt : now(), id)
-    log(before, 'words', before.words, words)
-    log(before, 'when', `${before.on} ${before.at}`, `${on} ${at}`)
+    log(before, 'words', [before.words, words])
+    log(before, 'when', [`${before.on} ${before.at}`, `${on} ${at}`])
     keepWords(before.jobId)
     return one(id)
   }
@@ -84,11 +85,19 @@ export function notesRoom(connection: Connection): NotesRoom {
     const before = run.one.get(id)
     if (!before) return undefined
     run.putAway.run(away ? 1 : 0, id)
-    log(before, 'putAway', before.putAway === 1, away)
+    log(before, 'putAway', [before.putAway === 1, away])
     keepWords(before.jobId)
     return one(id)
   }
 
+  return { add, mend, putAway }
+}
+
+/** The room of a job's dated notes. */
+export function notesRoom(connection: Connection): NotesRoom {
+  const { read, write } = connection
+  const run = statements(connection)
+  const { add, mend, putAway } = noteWriting(connection, run)
   return {
     list: (jobId, all) =>
       read(() => {

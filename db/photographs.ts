@@ -69,20 +69,24 @@ const shown = ({ thumbnail, thumbnailHash, ...photograph }: WithSmall): WithThum
   thumbnail: hashOf(thumbnail) === thumbnailHash ? thumbnail : null,
 })
 
-/** The room of photographs. Their pictures are only ever added; the book itself refuses to alter or drop one. */
-export function photographsRoom(connection: Connection): PhotographsRoom {
-  const { db, now, read, write } = connection
-  const run = statements(connection)
-  const jobs = jobStatements(connection)
-  const keepWords = wordsKept(db, searchRoom(connection), jobs)
+type Statements = ReturnType<typeof statements>
 
-  const one = (id: number): Photograph | undefined => {
+const oneBy =
+  (run: Statements) =>
+  (id: number): Photograph | undefined => {
     const found = run.one.get(id)
     if (!found) return undefined
     const { putAway: _, ...photograph } = found
     return photograph
   }
-  const log = ({ jobId, place }: Photograph, what: string, before: unknown, after: unknown): void => {
+
+/** How a photograph is put down, and what is said of it changed, with the words it is found by and the log. To be called inside one writing. */
+function photographWriting(connection: Connection, run: Statements) {
+  const { db, now } = connection
+  const one = oneBy(run)
+  const jobs = jobStatements(connection)
+  const keepWords = wordsKept(db, searchRoom(connection), jobs)
+  const log = ({ jobId, place }: Photograph, what: string, [before, after]: [unknown, unknown]): void => {
     if (before !== after)
       jobs.log.run(jobId, `photograph.${place}.${what}`, JSON.stringify(before), JSON.stringify(after), now())
   }
@@ -104,7 +108,7 @@ export function photographsRoom(connection: Connection): PhotographsRoom {
     const before = one(id)
     if (!before) return undefined
     run.describe.run(words, id)
-    log(before, 'words', before.words, words)
+    log(before, 'words', [before.words, words])
     keepWords(before.jobId)
     return one(id)
   }
@@ -113,11 +117,20 @@ export function photographsRoom(connection: Connection): PhotographsRoom {
     const before = run.one.get(id)
     if (!before) return undefined
     run.putAway.run(away ? 1 : 0, id)
-    log(before, 'putAway', before.putAway === 1, away)
+    log(before, 'putAway', [before.putAway === 1, away])
     keepWords(before.jobId)
     return one(id)
   }
 
+  return { add, describe, putAway }
+}
+
+/** The room of photographs. Their pictures are only ever added; the book itself refuses to alter or drop one. */
+export function photographsRoom(connection: Connection): PhotographsRoom {
+  const { read, write } = connection
+  const run = statements(connection)
+  const one = oneBy(run)
+  const { add, describe, putAway } = photographWriting(connection, run)
   return {
     list: (jobId) => read(() => run.list.all(jobId)).map(shown),
     add: (photograph) => write(() => add(photograph)),

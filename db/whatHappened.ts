@@ -50,8 +50,9 @@ const statements = ({ db }: Connection) => ({
   work: db.prepare<[number], Of<'work'>>(
     'SELECT what, quantity, note, added_at AS at FROM work_done WHERE job_id = ? ORDER BY id',
   ),
+  // Those taken away later were written all the same.
   notes: db.prepare<[number], Of<'notes'>>(
-    'SELECT words, added_at AS at FROM job_notes WHERE job_id = ? AND put_away = 0 ORDER BY id',
+    'SELECT words, added_at AS at FROM job_notes WHERE job_id = ? ORDER BY id',
   ),
   photographs: db.prepare<[number], Of<'photographs'>>(
     'SELECT added_at AS at FROM photographs WHERE job_id = ? ORDER BY id',

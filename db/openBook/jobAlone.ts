@@ -1,12 +1,8 @@
-import { createHash } from 'node:crypto'
 import type { Job } from '../../shared/job/job.ts'
-import { received } from '../../shared/gate/parseSpec.ts'
 import type { JobFile, NamedLine } from '../../shared/openBook/jobFile.ts'
-import { jpegFacts } from '../../shared/notes/jpegFacts.ts'
 import { columnsIn, filesOf, type OpenRow, type TableName } from '../../shared/openBook/tables.ts'
-import { mostPhotographBytes, mostThumbnailBytes } from '../../shared/notes/photograph.ts'
-import { bad, good, type Problem, type Result } from '../../shared/problem.ts'
 import type { Connection } from '../connection.ts'
+import type { BesideJob } from './besideJob.ts'
 import { customersRoom } from '../customers.ts'
 import { nextJobNumber } from '../jobNumber.ts'
 import { jobFrom } from '../jobRows.ts'
@@ -31,10 +27,12 @@ function linesNamed(entry: unknown): number[] {
 }
 
 /** Bytes that lie beside rows, in base64: those of one column, one for each row. */
-const inText = (snapshot: Snapshot, table: TableName, column: string, rows: readonly OpenRow[]): string[] =>
-  filesOf(table)
-    .filter((file) => file.column === column)
-    .flatMap((file) => rows.map((row) => Buffer.from(snapshot.bytes(table, row, file)).toString('base64')))
+const inText =
+  (snapshot: Snapshot, table: TableName) =>
+  (column: string, rows: readonly OpenRow[]): string[] =>
+    filesOf(table)
+      .filter((file) => file.column === column)
+      .flatMap((file) => rows.map((row) => Buffer.from(snapshot.bytes(table, row, file)).toString('base64')))
 
 /** One job out of a book, with its cards and its photographs where they are asked for; undefined when there is none. */
 export function jobAlone(
@@ -59,62 +57,11 @@ export function jobAlone(
     changes: snapshot.of('changes', 'jobId', jobId),
     workDone: snapshot.of('workDone', 'jobId', jobId),
     jobNotes: snapshot.of('jobNotes', 'jobId', jobId),
-    pdfs: inText(snapshot, 'papers', 'bytes', papers),
+    pdfs: inText(snapshot, 'papers')('bytes', papers),
     photographs,
-    pictures: inText(snapshot, 'photographs', 'bytes', photographs),
-    smallPictures: inText(snapshot, 'photographs', 'thumbnail', photographs),
+    pictures: inText(snapshot, 'photographs')('bytes', photographs),
+    smallPictures: inText(snapshot, 'photographs')('thumbnail', photographs),
   }
-}
-
-/** What lies beside the rows of a job's file, one for each: its papers' bytes, its photographs' and their small pictures'. */
-export type BesideJob = { papers: Uint8Array[]; pictures: Uint8Array[]; smallPictures: Uint8Array[] }
-
-const bytesOf = (words: readonly string[]): Uint8Array[] => words.map((text) => Buffer.from(text, 'base64'))
-
-/** Bytes that aren't those whose hash stands in their row. */
-const changed = (
-  field: string,
-  said: string,
-  { rows, hash, bytes }: { rows: readonly OpenRow[]; hash: string; bytes: readonly Uint8Array[] },
-): Problem[] =>
-  rows.flatMap((row, place) => {
-    const got = createHash('sha256')
-      .update(bytes[place] ?? '')
-      .digest('hex')
-    if (got === row[hash]) return []
-    const message = `${said}: its fingerprint is ${received(got)}, accepted is ${received(row[hash])}`
-    return [{ code: 'refused', field: `${field}[${place}]`, message }]
-  })
-
-/** Pictures that are no JPEG of the size their row tells, or weigh more than a photograph here may. */
-const noPhotograph = (
-  rows: readonly OpenRow[],
-  pictures: readonly Uint8Array[],
-  small: readonly Uint8Array[],
-) =>
-  rows.flatMap(({ width, height }, place): Problem[] => {
-    const [whole, thumbnail] = [pictures[place], small[place]]
-    const facts = whole && whole.length <= mostPhotographBytes ? jpegFacts(whole) : undefined
-    const isSmall = thumbnail && thumbnail.length <= mostThumbnailBytes && jpegFacts(thumbnail) !== undefined
-    if (facts?.width === width && facts?.height === height && isSmall) return []
-    const message = `it is no photograph as they are kept here; accepted is a JPEG of ${String(width)} × ${String(height)} dots with a small picture`
-    return [{ code: 'refused', field: `pictures[${place}]`, message }]
-  })
-
-/** What lies beside a job's rows, each held against its hash; every one that isn't what was issued or put in is a problem. */
-export function besideJob(file: JobFile): Result<BesideJob> {
-  const [papers, pictures, smallPictures] = [file.pdfs, file.pictures, file.smallPictures].map(bytesOf)
-  const beside = { papers: papers ?? [], pictures: pictures ?? [], smallPictures: smallPictures ?? [] }
-  const issued = 'this isn’t the paper as it was issued'
-  const putIn = 'this isn’t the photograph as it was put in'
-  const rows = file.photographs
-  const wrong = [
-    ...changed('pdfs', issued, { rows: file.papers, hash: 'sha256', bytes: beside.papers }),
-    ...changed('pictures', putIn, { rows, hash: 'sha256', bytes: beside.pictures }),
-    ...changed('smallPictures', putIn, { rows, hash: 'thumbnailSha256', bytes: beside.smallPictures }),
-    ...noPhotograph(rows, beside.pictures, beside.smallPictures),
-  ]
-  return wrong.length > 0 ? bad(...wrong) : good(beside)
 }
 
 const said = (row: OpenRow, key: string): string => String(row[key] ?? '')
@@ -173,6 +120,19 @@ const numberTaken = ({ db }: Connection, number: string): boolean =>
 export const freeNumber = (connection: Connection, number: string): string | undefined =>
   number.startsWith('S') || numberTaken(connection, number) ? undefined : number
 
+/** What it took, its notes, and what has bytes of its own: the rows of a job that come in as they are. */
+function bringBelongings(
+  insert: ReturnType<typeof inserting>,
+  { file, beside, jobId }: { file: JobFile; beside: BesideJob; jobId: number },
+): void {
+  for (const row of file.workDone) insert('workDone', { ...row, jobId })
+  for (const row of file.jobNotes) insert('jobNotes', { ...row, jobId })
+  for (const [place, row] of file.papers.entries())
+    insert('papers', { ...row, jobId }, [beside.papers[place]])
+  for (const [place, row] of file.photographs.entries())
+    insert('photographs', { ...row, jobId }, [beside.pictures[place], beside.smallPictures[place]])
+}
+
 /**
  * Puts a job from a file into the book, in one writing: under its own number, or the next free one with the old one in its notes and its
  * log. Its cards come in frozen as they were issued, its photographs as they were put in.
@@ -207,12 +167,7 @@ export function bringJobIn(connection: Connection, file: JobFile, beside: Beside
     for (const row of file.changes) insert('changes', { ...row, jobId })
     insert('changes', { jobId, path: 'broughtIn', before: null, after: old, at: now() })
     if (!kept) insert('changes', { jobId, path: 'number', before: old, after: number, at: now() })
-    for (const row of file.workDone) insert('workDone', { ...row, jobId })
-    for (const row of file.jobNotes) insert('jobNotes', { ...row, jobId })
-    for (const [place, row] of file.papers.entries())
-      insert('papers', { ...row, jobId }, [beside.papers[place]])
-    for (const [place, row] of file.photographs.entries())
-      insert('photographs', { ...row, jobId }, [beside.pictures[place], beside.smallPictures[place]])
+    bringBelongings(insert, { file, beside, jobId })
     const stored = jobStatements(connection).one.get(jobId)
     if (!stored) throw new Error(`job ${number} was written and can't be read`)
     const made = jobFrom(stored)

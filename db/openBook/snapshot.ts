@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto'
 import Sqlite from 'better-sqlite3'
+import type { Database } from 'better-sqlite3'
 import {
   columnsIn,
   tableOf,
@@ -71,17 +72,22 @@ function bytesThere(read: () => Uint8Array | undefined): Uint8Array {
   }
 }
 
+/** Questions about a thing's number, each made ready once. */
+function questionsOf(db: Database) {
+  const ready = new Map<string, ReturnType<typeof db.prepare<[unknown], Record<string, Cell>>>>()
+  return (sql: string) => {
+    const known = ready.get(sql) ?? db.prepare<[unknown], Record<string, Cell>>(sql)
+    ready.set(sql, known)
+    return known
+  }
+}
+
 /** Looks at the book at a path as it stands now, beside whoever has it open. */
 export function snapshotOf(path: string): Snapshot {
   const db = asBookProblem(() => new Sqlite(path, { readonly: true, fileMustExist: true }))
   db.exec('BEGIN')
   const layout = layoutOf(db)
-  const questions = new Map<string, ReturnType<typeof db.prepare<[unknown], Record<string, Cell>>>>()
-  const question = (sql: string) => {
-    const known = questions.get(sql) ?? db.prepare<[unknown], Record<string, Cell>>(sql)
-    questions.set(sql, known)
-    return known
-  }
+  const question = questionsOf(db)
   const read = (table: TableName, row: OpenRow, { column }: RowFile): Uint8Array | undefined => {
     const sql = `SELECT "${inBook(column)}" AS bytes FROM ${inBook(table)} WHERE id = ?`
     const bytes = asBookProblem(() => question(sql).get(row['id']))?.['bytes']

@@ -1,4 +1,5 @@
-import { besideJob, jobAlone, type BesideJob } from '../../db/openBook/jobAlone.ts'
+import { besideJob, type BesideJob } from '../../db/openBook/besideJob.ts'
+import { jobAlone } from '../../db/openBook/jobAlone.ts'
 import {
   jobFileName,
   mostOfJobFile,

@@ -28,6 +28,8 @@ export const useNotesStore = defineStore('notes', () => {
     trouble.value = sentences(reply)
     if (!reply.ok) return
     notes.value = reply.value.notes
+    // It may have been put back by another way.
+    if (reply.value.notes.some(({ id }) => id === takenAway.value?.id)) takenAway.value = null
     more.value = reply.value.more
   }
 

@@ -29,7 +29,10 @@ export const usePhotographsStore = defineStore('photographs', () => {
     const reply = await request('photographs.list', { jobId })
     if (asked.jobId !== jobId) return
     trouble.value = sentences(reply)
-    if (reply.ok) photographs.value = reply.value
+    if (!reply.ok) return
+    photographs.value = reply.value
+    // It may have been put back by another way.
+    if (reply.value.some(({ id }) => id === takenAway.value?.id)) takenAway.value = null
   }
 
   async function addOne(jobId: number, file: File): Promise<void> {

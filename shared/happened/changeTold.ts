@@ -97,7 +97,7 @@ function kindOf(path: string): HappeningKind {
 
 function wordsOf(change: KeptEntry, unit: LengthUnit): string {
   const { path, before, after } = change
-  if (path.startsWith('spec.')) return specChange(path.slice('spec.'.length), before, after, unit)
+  if (path.startsWith('spec.')) return specChange([path.slice('spec.'.length), before, after], unit)
   if (path.startsWith('option.')) return optionTold(change)
   if (notePattern.test(path)) return noteTold(change)
   if (photographPattern.test(path)) return photographTold(change)

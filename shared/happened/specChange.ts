@@ -34,8 +34,11 @@ function told(path: string, value: unknown, unit: LengthUnit): string | undefine
   return undefined
 }
 
+/** A path with what stood there before and what stands there after. */
+type Differing = [path: string, before: unknown, after: unknown]
+
 /** The entries below a path that differ, each with what stood and stands there; a named thing, such as a section, is one of them. */
-function differing(path: string, before: unknown, after: unknown): [string, unknown, unknown][] {
+function differing(path: string, before: unknown, after: unknown): Differing[] {
   if (JSON.stringify(before) === JSON.stringify(after)) return []
   const apart = named(before) && named(after) && before.name !== after.name
   if (!isRecord(before) || !isRecord(after) || apart) {
@@ -57,7 +60,7 @@ function pair(is: string, was: string): string {
   return `${is}, was ${shared ? was.replace(/ mm$/, '') : was}`
 }
 
-function oneTold(path: string, before: unknown, after: unknown, unit: LengthUnit): string {
+function oneTold([path, before, after]: Differing, unit: LengthUnit): string {
   const { name, own } = entryName(path)
   if (!own && !named(after)) return `${name} changed`
   const [was, is] = [told(path, before, unit), told(path, after, unit)]
@@ -72,9 +75,9 @@ function oneTold(path: string, before: unknown, after: unknown, unit: LengthUnit
  * A change of a gate's entry in plain words; '' where nothing differs. path without 'spec.': 'size.width' from 885 to 900 is
  * 'Width: 900 mm, was 885'.
  */
-export function specChange(path: string, before: unknown, after: unknown, unit: LengthUnit): string {
+export function specChange([path, before, after]: Differing, unit: LengthUnit): string {
   const found = differing(path, before, after)
   if (found.length === 0) return ''
   if (found.length > mostTold) return `${entryName(path).name} changed`
-  return [...new Set(found.map(([at, was, is]) => oneTold(at, was, is, unit)))].join('; ')
+  return [...new Set(found.map((one) => oneTold(one, unit)))].join('; ')
 }

@@ -93,16 +93,19 @@ const papersTold = ({ papers, acceptances }: JobPast): Happening[] => [
 
 const plain = (value: number): string => String(Math.round(value * 100) / 100)
 
+/** What was used, by what it is counted in; a sum stands without a sign of money, as the log knows of none. */
+const amounts: Record<JobPast['work'][number]['what'], (quantity: number) => string> = {
+  hours: (hours) => `It took ${several(Number(plain(hours)), 'hour')}`,
+  timber: (metres) => `It took ${plain(metres)} m of timber`,
+  cost: (pence) => `It cost ${(pence / 100).toFixed(2)}`,
+}
+
 const workTold = ({ work }: JobPast): Happening[] =>
-  work.map(({ what, quantity, note, at }) => {
-    const amount =
-      what === 'hours'
-        ? several(Number(plain(quantity)), 'hour')
-        : what === 'timber'
-          ? `${plain(quantity)} m of timber`
-          : `${(quantity / 100).toFixed(2)} of cost`
-    return { at, kind: 'work', words: `It took ${amount}${note === '' ? '' : `: ${quoted(note)}`}` }
-  })
+  work.map(({ what, quantity, note, at }) => ({
+    at,
+    kind: 'work',
+    words: `${amounts[what](quantity)}${note === '' ? '' : `: ${quoted(note)}`}`,
+  }))
 
 const notesTold = ({ notes, photographs }: JobPast): Happening[] => [
   ...notes.map(({ words, at }): Happening => ({ at, kind: 'notes', words: `Note: ${quoted(words)}` })),

@@ -54,16 +54,16 @@ describe('a change told', () => {
 
   it('names a section that took the place of another, and what changed in one that stayed', () => {
     const ex125 = { name: 'ex 25 × 125', species: 'larch', thickness: 20, width: 112 }
-    expect(specChange('boards.section', ex125, { ...ex125, name: 'ex 25 × 100', width: 88 }, 'mm')).toBe(
+    expect(specChange(['boards.section', ex125, { ...ex125, name: 'ex 25 × 100', width: 88 }], 'mm')).toBe(
       'Boards: ex 25 × 100, was ex 25 × 125',
     )
-    expect(specChange('boards.section', ex125, { ...ex125, width: 111 }, 'mm')).toBe('Boards changed')
+    expect(specChange(['boards.section', ex125, { ...ex125, width: 111 }], 'mm')).toBe('Boards changed')
   })
 
   it('says ironmongery by piece, lengths of an inch job in inches, and cuts long texts', () => {
     const hinge = { id: 'h', kind: 'hinge', name: 'strap hinge 450', quantity: 2 }
-    expect(specChange('ironmongery', [], [hinge], 'mm')).toBe('Ironmongery: 2 × strap hinge 450, was none')
-    expect(specChange('size.height', 1803.4, 1828.8, 'in')).toBe('Height: 72″, was 71″')
+    expect(specChange(['ironmongery', [], [hinge]], 'mm')).toBe('Ironmongery: 2 × strap hinge 450, was none')
+    expect(specChange(['size.height', 1803.4, 1828.8], 'in')).toBe('Height: 72″, was 71″')
     expect(told('title', 'x'.repeat(400), 'gate')).toBe(`What it is: “gate”, was “${'x'.repeat(120)}…”`)
   })
 
@@ -120,7 +120,11 @@ describe('what happened on a job', () => {
         { number: '2026-T03', count: 8, on: '2026-03-03', at: at(32) },
       ],
       cut: [{ number: '2026-T03', count: 3, on: '2026-03-03', at: at(50) }],
-      work: [{ what: 'hours', quantity: 1.5, note: '', at: at(55) }],
+      work: [
+        { what: 'hours', quantity: 1.5, note: '', at: at(55) },
+        { what: 'timber', quantity: 7.25, note: '', at: at(56) },
+        { what: 'cost', quantity: 1250, note: 'skip', at: at(57) },
+      ],
       notes: [{ words: 'Ring before coming.', at: at(2) }],
       photographs: [{ at: at(3) }, { at: at(3) }, { at: at(4) }],
     }
@@ -137,6 +141,8 @@ describe('what happened on a job', () => {
       'Card 2 issued',
       'Timber of order 2026-T03 cut: 3 lengths',
       'It took 1.5 hours',
+      'It took 7.25 m of timber',
+      'It cost 12.50: “skip”',
     ])
   })
 })
