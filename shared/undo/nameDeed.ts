@@ -1,5 +1,6 @@
 import { writeLength, writeShortMm } from '../units/writeLength.ts'
-import { cellNames, entryOf, type Step } from './step.ts'
+import { valueAt } from '../job/specPath.ts'
+import { cellNames, entryOf, keysOf, type Step } from './step.ts'
 import { customerCell, entryName, settingCell, settingName } from './words.ts'
 
 /** How a job came into the book, where it wasn't started by its form. */
@@ -52,10 +53,10 @@ function jobDeed(step: Step): string {
 
 function settingDeed(step: Step): string {
   const key = String(step.key['key'])
-  const cells = step.is && step.was ? cellNames(step) : []
+  const cells = step.is && step.was ? cellNames(step) : step.of === '' ? [] : [step.of]
   const only = cells.length === 1 ? cells[0] : undefined
   const own = only === undefined ? undefined : settingCell(only)
-  const is = only === undefined ? step.is?.['value'] : step.is?.[only]
+  const is = only === undefined ? step.is?.['value'] : (step.is?.[only] ?? valueAt(step.is, keysOf(only)))
   if (own !== undefined && typeof is === 'number') return `Settings: ${own} ${writeShortMm(is)} mm`
   if (own !== undefined) return `Settings: ${own}`
   const plain = typeof is === 'string' ? ` ${short(is)}` : ''
