@@ -1,7 +1,7 @@
 import { sameValue } from '../../shared/job/specPath.ts'
 import { keysOf, type Cells, type Step } from '../../shared/undo/step.ts'
 import type { Connection } from '../connection.ts'
-import { cellWords, turned, withCells, type Settled, type Turned } from './cells.ts'
+import { rowWords, turned, withCells, type Settled, type Turned } from './cells.ts'
 import { jobSteps } from './jobSteps.ts'
 import { rackLog } from './rackSteps.ts'
 import { Refused } from './refused.ts'
@@ -12,21 +12,16 @@ import type { Watched } from './watched.ts'
 /** Takes a deed's steps one way, all inside one writing. Gives the steps as they are to be kept: prices brought in again stand under another key. */
 export type Apply = (steps: readonly Step[], way: 'back' | 'again', settled: Settled) => Step[]
 
-const notThere = ({ of }: Turned): Refused =>
-  new Refused(of === '' ? 'What this was about isn’t there any more.' : `‘${of}’ isn’t there any more.`)
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
+
+const notThere = (step: Turned): Refused => new Refused(`${capital(rowWords(step))} isn’t there any more.`)
 
 /** Asks about a row that another deed changed since, before it is taken out. Answers whether it may go. */
 function mayGo(row: Cells, step: Turned, settled: Settled): boolean {
   const changed = Object.keys(step.from ?? {}).some((name) => !sameValue(row[name], step.from?.[name]))
   if (!changed || settled.settle === 'put it back') return true
-  const what = cellWords(step, '')
   if (settled.settle === 'ask')
-    settled.asks.push({
-      deed: settled.deed,
-      what,
-      theirs: 'as it was changed since',
-      older: 'taken out again',
-    })
+    settled.asks.push({ deed: settled.deed, what: rowWords(step), theirs: '', older: '' })
   else settled.kept += 1
   return false
 }
@@ -116,7 +111,7 @@ export function applying(connection: Connection, tables: readonly Watched[]): Ap
       if (!rows.mark(step.key, String(mark), value)) throw notThere(step)
       return
     }
-    if (rows.read(step.key)) throw new Refused(`Something else stands in the place of ‘${step.of}’ now.`)
+    if (rows.read(step.key)) throw new Refused(`Something else stands in the place of ${rowWords(step)} now.`)
     rows.insert(step.to ?? {})
   }
 

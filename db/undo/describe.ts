@@ -1,5 +1,12 @@
 import type { Database } from 'better-sqlite3'
-import { seenTogether, stepOf, treeDifference, type Cells, type Seen, type Step } from '../../shared/undo/step.ts'
+import {
+  seenTogether,
+  stepOf,
+  treeDifference,
+  type Cells,
+  type Seen,
+  type Step,
+} from '../../shared/undo/step.ts'
 import type { Settings } from '../../shared/contract.ts'
 import { standardSettings } from '../settings.ts'
 import { writeShortMm } from '../../shared/units/writeLength.ts'
