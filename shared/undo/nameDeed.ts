@@ -12,7 +12,8 @@ const short = (words: string): string =>
 
 const many = (count: number, one: string, more: string): string =>
   count === 1 ? `1 ${one}` : `${count} ${more}`
-const changeOf = (what: string, was: string, is: string): string => `${what} ${was} → ${is}`
+const changeOf = (what: string, was: string, is: string): string =>
+  was === 'nothing' ? `${what} ${is}` : `${what} ${was} → ${is}`
 
 /** Values that no unit belongs to stand as they are: counts, angles. */
 const bare = /(leaves|count|openTo|angle|diameter|lengths|tempC|rhPercent|gustMs|personKg|massKg|quantity)$/

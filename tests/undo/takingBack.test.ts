@@ -48,7 +48,7 @@ describe('a deed', () => {
     const { number } = job
     expect(names(at).reverse()).toEqual([
       `Job ${number} started`,
-      `Width nothing → 900 on job ${number}`,
+      `Width 900 on job ${number}`,
       `Width 900 → 915 on job ${number}`,
       `Stage: making on job ${number}`,
       `Notes on job ${number}`,
