@@ -3,6 +3,7 @@ import { keysOf, type Cells, type Step } from '../../shared/undo/step.ts'
 import type { Connection } from '../connection.ts'
 import { rowWords, turned, withCells, type Settled, type Turned } from './cells.ts'
 import { jobSteps } from './jobSteps.ts'
+import { noteLog } from './noteSteps.ts'
 import { rackLog } from './rackSteps.ts'
 import { Refused } from './refused.ts'
 import { riseSteps } from './riseSteps.ts'
@@ -75,6 +76,7 @@ export function applying(connection: Connection, tables: readonly Watched[]): Ap
   const guardPrices = standingPrices(connection)
   const guardOrders = orderGuards(connection)
   const logPiece = rackLog(connection)
+  const logNote = noteLog(connection)
   const all = new Map(
     tables.map((watched) => [watched.table, { ...watched, rows: rowsOf(connection, watched) }]),
   )
@@ -85,19 +87,25 @@ export function applying(connection: Connection, tables: readonly Watched[]): Ap
     return found
   }
 
-  const markPiece = (step: Turned, away: boolean): void => {
+  /** What becomes of a piece of the rack, a note or a photograph stands in a log of its own. */
+  const logged = ({ table, key }: Turned, before: Cells, after: Cells): void => {
+    if (table === 'rack_pieces') logPiece(key['id'], before, after)
+    else logNote(table, before, after)
+  }
+
+  const putAway = (step: Turned, away: boolean): void => {
     const { rows } = watchedOf(step)
-    const piece = rows.read(step.key)
-    if (!piece) throw notThere(step)
-    logPiece(step.key['id'], { ...piece, put_away: away ? 0 : 1 }, { ...piece, put_away: away ? 1 : 0 })
+    const row = rows.read(step.key)
+    if (!row) throw notThere(step)
+    rows.mark(step.key, 'put_away', away ? 1 : 0)
+    logged(step, { ...row, put_away: away ? 0 : 1 }, { ...row, put_away: away ? 1 : 0 })
   }
 
   const takeOut = (step: Turned, settled: Settled): void => {
     const { rows, way } = watchedOf(step)
     guardPrices(step)
     guardOrders(step)
-    if (step.table === 'rack_pieces') markPiece(step, true)
-    if (way === 'away') return void rows.mark(step.key, 'put_away', 1)
+    if (way === 'away') return putAway(step, true)
     if (way === 'marked') return void rows.mark(step.key, 'taken_back_at', connection.now())
     const row = rows.read(step.key)
     if (row && mayGo(row, step, settled)) rows.drop(step.key)
@@ -105,10 +113,9 @@ export function applying(connection: Connection, tables: readonly Watched[]): Ap
 
   const putIn = (step: Turned): void => {
     const { rows, way } = watchedOf(step)
-    if (step.table === 'rack_pieces') markPiece(step, false)
-    if (way === 'away' || way === 'marked') {
-      const [mark, value] = way === 'away' ? ['put_away', 0] : ['taken_back_at', null]
-      if (!rows.mark(step.key, String(mark), value)) throw notThere(step)
+    if (way === 'away') return putAway(step, false)
+    if (way === 'marked') {
+      if (!rows.mark(step.key, 'taken_back_at', null)) throw notThere(step)
       return
     }
     if (rows.read(step.key)) throw new Refused(`Something else stands in the place of ${rowWords(step)} now.`)
@@ -122,7 +129,7 @@ export function applying(connection: Connection, tables: readonly Watched[]): Ap
     const { row, moved } = withCells(before, step, settled)
     const columns = [...new Set(moved.map((name) => keysOf(name)[0] ?? ''))]
     rows.update(step.key, row, columns)
-    if (step.table === 'rack_pieces' && columns.length > 0) logPiece(step.key['id'], before, row)
+    if (columns.length > 0) logged(step, before, row)
   }
 
   const applyJob = (step: Turned, settled: Settled): void => {

@@ -20,6 +20,7 @@ const questions = (db: Database) => ({
   ),
   item: db.prepare<[unknown], Named>('SELECT name FROM items WHERE id = ?'),
   supplier: db.prepare<[unknown], Named>('SELECT name FROM suppliers WHERE id = ?'),
+  usual: db.prepare<[unknown], Named>('SELECT name FROM usual_gates WHERE id = ?'),
   section: db.prepare<[unknown], Named>('SELECT name FROM sections WHERE id = ?'),
   option: db.prepare<[unknown], Named & { jobId: number }>(
     'SELECT name, job_id AS jobId FROM options WHERE id = ?',
@@ -74,6 +75,7 @@ const describers: Record<string, (ask: Ask, seeing: Seeing) => Described> = {
     const changed = treeDifference('value', standard, cells['value'])
     return ofBook(changed.length === 1 ? changed[0]?.[0] : '')
   },
+  usual_gates: (ask, { key, cells }) => ofBook(ask.usual.get(key['id'])?.name ?? String(cells['name'] ?? '')),
   sections: (ask, { key, cells }) => ofBook(ask.section.get(key['id'])?.name ?? String(cells['name'] ?? '')),
   rack_pieces: (ask, { key }) => {
     const piece = ask.piece.get(key['id'])

@@ -4,9 +4,9 @@ import { valueAt } from '../../shared/job/specPath.ts'
 import { entryOf, keysOf, type Cells } from '../../shared/undo/step.ts'
 import type { Connection } from '../connection.ts'
 import { customersRoom } from '../customers.ts'
-import { jobFrom } from '../jobRows.ts'
 import { jobStatements } from '../jobStatements.ts'
 import { jobWriting } from '../jobWriting.ts'
+import { wordsKept } from '../noteWords.ts'
 import { searchRoom } from '../search.ts'
 import { withCells, type Settled, type Turned } from './cells.ts'
 import { Refused } from './refused.ts'
@@ -39,6 +39,7 @@ export function jobSteps(connection: Connection) {
   const run = jobStatements(connection)
   const { stored, rewrite } = jobWriting(connection, customers, run)
   const words = searchRoom(connection)
+  const keepWords = wordsKept(db, words, run)
   const putAway = db.prepare(
     'UPDATE jobs SET put_away = ?, version = version + 1, updated_at = ? WHERE id = ?',
   )
@@ -93,7 +94,7 @@ export function jobSteps(connection: Connection) {
 
   const comeBack = ({ key, of }: Turned): void => {
     putAway.run(0, now(), key['id'])
-    words.keepJob(there(key['id'], of))
+    keepWords(there(key['id'], of).id)
   }
 
   const changeCustomer = (step: Turned, settled: Settled): void => {
@@ -112,8 +113,7 @@ export function jobSteps(connection: Connection) {
           JSON.stringify(row[name]),
           now(),
         )
-      const again = run.one.get(id)
-      if (again) words.keepJob(jobFrom(again))
+      keepWords(id)
     }
   }
 

@@ -25,7 +25,7 @@ export type Deeds = {
   forget: () => void
 }
 
-const bookOnly = /^(orders|order_|rises|settings|sections|items|suppliers|supplies|rack_)/
+const bookOnly = /^(orders|order_|rises|settings|sections|usual_gates|items|suppliers|supplies|rack_)/
 
 /** The job a deed belongs to: the one it is about, or the only one it touched. */
 function jobOf(steps: readonly Step[], hint: Hint): number | null {
@@ -61,7 +61,7 @@ function put(run: DeedStatements, made: New): void {
     else run.retype.run(at, nameDeed(typed, number, hint.came), JSON.stringify(typed), last.id)
     return
   }
-  const { address, field } = placeOf(steps)
+  const { address, field } = placeOf(steps, jobId)
   const name = nameDeed(steps, number, hint.came)
   run.add.run(at, name, jobId, hand, address, field, JSON.stringify(steps), whyFixed(steps))
   run.prune.run()

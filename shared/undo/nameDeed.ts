@@ -103,6 +103,13 @@ const paperWords = (step: Step): string =>
     ' ',
   )
 
+/** A note or a photograph: added, taken away, put back, or what it says changed. */
+function noteDeed(what: string, step: Step | undefined): string {
+  const away = step?.was === null ? undefined : step?.is?.['put_away']
+  if (away !== undefined) return `${what} ${away === 1 ? 'taken away' : 'put back'}`
+  return `${what} ${step?.was === null ? 'added' : 'changed'}`
+}
+
 const onJob = (of: string): string => (of === '' ? '' : ` on job ${of}`)
 
 function jobsDeed(jobs: readonly Step[], came: Came | undefined): string | undefined {
@@ -158,8 +165,9 @@ const namers: [table: string, name: (steps: Step[], all: readonly Step[]) => str
   ['options', ([step]) => (step ? `${rowDeed('Option', step)}` : 'Options')],
   ['work_done', ([step]) => (step?.is === null ? 'Work entry removed' : 'Work entered')],
   ['rack_pieces', (steps) => rackDeed(steps)],
-  ['job_notes', ([step]) => (step?.was === null ? 'Note added' : 'Note changed')],
-  ['photographs', ([step]) => (step?.was === null ? 'Photograph added' : 'Photograph changed')],
+  ['usual_gates', ([step]) => (step ? rowDeed('Usual gate', step) : 'Usual gates')],
+  ['job_notes', ([step]) => noteDeed('Note', step)],
+  ['photographs', ([step]) => noteDeed('Photograph', step)],
   [
     'customers',
     ([step]) => {

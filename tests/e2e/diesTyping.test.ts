@@ -13,7 +13,7 @@ describe('a window that dies in the middle of typing', () => {
     await startJob(page, 'Barnaby Stile')
     await giveSizes(page, '985', '1830')
     await kept(page)
-    await page.getByRole('link', { name: 'Customer and notes' }).click()
+    await page.getByRole('link', { name: 'Notes', exact: true }).click()
     const address = page.url()
     const notes = entry(page, 'notes')
     await notes.click()

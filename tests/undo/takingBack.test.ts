@@ -130,7 +130,7 @@ describe('an entry that was changed again since', () => {
       kept: 1,
     })
     expect(widthOf(kept.at, kept.job)).toBe(960)
-    expect(kept.at.book.jobs.list('', null).map(({ title }) => title)).toContain('Other')
+    expect(kept.at.book.jobs.list('', null).rows.map(({ title }) => title)).toContain('Other')
     const older = twice()
     older.at.book.undo.back({ upTo: older.deed, jobId: null, settle: 'put it back' })
     expect(widthOf(older.at, older.job)).toBe(900)
@@ -263,7 +263,7 @@ describe('what can’t be taken back', () => {
     await context.ask('undo.back', { upTo, jobId: null, settle: 'ask' })
     expect(await context.refused('jobs.open', { id: came.id })).toEqual(['not-found id'])
     expect(
-      (await context.ask('jobs.list', { search: came.number, stage: null })).map(({ id }) => id),
+      (await context.ask('jobs.list', { search: came.number, stage: null })).rows.map(({ id }) => id),
     ).not.toContain(came.id)
     await context.ask('undo.again', { upTo, jobId: null, settle: 'ask' })
     expect(await context.ask('papers.list', { jobId: came.id })).toHaveLength(1)
