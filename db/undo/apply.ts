@@ -69,12 +69,8 @@ function orderGuards({ db }: Connection) {
   }
 }
 
-/** How each kind of row is taken back and done again. */
-export function applying(connection: Connection, tables: readonly Watched[]): Apply {
-  const jobs = jobSteps(connection)
-  const rises = riseSteps(connection)
-  const guardPrices = standingPrices(connection)
-  const guardOrders = orderGuards(connection)
+/** The watched tables with their rows, and how what becomes of them is put down in logs of their own. */
+function rowDesk(connection: Connection, tables: readonly Watched[]) {
   const logPiece = rackLog(connection)
   const logNote = noteLog(connection)
   const all = new Map(
@@ -87,7 +83,6 @@ export function applying(connection: Connection, tables: readonly Watched[]): Ap
     return found
   }
 
-  /** What becomes of a piece of the rack, a note or a photograph stands in a log of its own. */
   const logged = ({ table, key }: Turned, before: Cells, after: Cells): void => {
     if (table === 'rack_pieces') logPiece(key['id'], before, after)
     else logNote(table, before, after)
@@ -100,6 +95,15 @@ export function applying(connection: Connection, tables: readonly Watched[]): Ap
     rows.mark(step.key, 'put_away', away ? 1 : 0)
     logged(step, { ...row, put_away: away ? 0 : 1 }, { ...row, put_away: away ? 1 : 0 })
   }
+
+  return { watchedOf, logged, putAway }
+}
+
+/** How a row of its own is taken out, put in and changed. */
+function rowSteps(connection: Connection, tables: readonly Watched[]) {
+  const { watchedOf, logged, putAway } = rowDesk(connection, tables)
+  const guardPrices = standingPrices(connection)
+  const guardOrders = orderGuards(connection)
 
   const takeOut = (step: Turned, settled: Settled): void => {
     const { rows, way } = watchedOf(step)
@@ -132,6 +136,15 @@ export function applying(connection: Connection, tables: readonly Watched[]): Ap
     if (columns.length > 0) logged(step, before, row)
   }
 
+  return { takeOut, putIn, change }
+}
+
+/** How each kind of row is taken back and done again. */
+export function applying(connection: Connection, tables: readonly Watched[]): Apply {
+  const jobs = jobSteps(connection)
+  const rises = riseSteps(connection)
+  const rows = rowSteps(connection, tables)
+
   const applyJob = (step: Turned, settled: Settled): void => {
     if (step.to === null) jobs.away(step)
     else if (step.from === null) jobs.comeBack(step)
@@ -148,9 +161,9 @@ export function applying(connection: Connection, tables: readonly Watched[]): Ap
     if (step.table === 'rises') return applyRise(step)
     if (step.table === 'jobs') applyJob(step, settled)
     else if (step.table === 'customers') jobs.changeCustomer(step, settled)
-    else if (step.to === null) takeOut(step, settled)
-    else if (step.from === null) putIn(step)
-    else change(step, settled)
+    else if (step.to === null) rows.takeOut(step, settled)
+    else if (step.from === null) rows.putIn(step)
+    else rows.change(step, settled)
     return step.key
   }
 

@@ -40,6 +40,8 @@ function entryDeed(path: string, step: Step, cell: string): string {
   return changeOf(what, was, is)
 }
 
+const small = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1)
+
 /** What was done to one job: each entry changed, or how many they were. */
 function jobDeed(step: Step): string {
   const cells = cellNames(step)
@@ -49,7 +51,12 @@ function jobDeed(step: Step): string {
   if (first === undefined) return 'Job changed'
   if (others.length === 0) return entryDeed(entryOf(first), step, first)
   const names = [...new Set(shown.map((cell) => entryName(entryOf(cell))))]
-  return names.length <= 2 ? names.join(' and ') : `${names[0]} and ${names.length - 1} more`
+  const [one = '', two = ''] = names
+  return names.length === 1
+    ? one
+    : names.length === 2
+      ? `${one} and ${small(two)}`
+      : `${names[0]} and ${names.length - 1} more`
 }
 
 function settingDeed(step: Step): string {

@@ -40,8 +40,8 @@ describe('a window that dies in the middle of typing', () => {
     const back = await shown()
     const usual = await shown()
     const old = typed.filter(({ at }) => at <= died - 1000).at(-1)?.words ?? ''
-    console.log(
-      `back in ${Math.round(back.took)} ms (a window opened beside: ${Math.round(usual.took)} ms) with ${back.words.length} of ${typed.length} letters`,
+    process.stdout.write(
+      `back in ${Math.round(back.took)} ms (a window opened beside: ${Math.round(usual.took)} ms) with ${back.words.length} of ${typed.length} letters\n`,
     )
     expect(old.length).toBeGreaterThan(10)
     expect(back.words.startsWith(old)).toBe(true)
