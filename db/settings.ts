@@ -29,7 +29,7 @@ const noBusiness: Business = {
 }
 
 /** What holds until the workshop has said its own. */
-const standard: Settings = {
+export const standardSettings: Settings = {
   name: '',
   unit: 'mm',
   paper: 'a4',
@@ -89,7 +89,7 @@ export function settingsRoom({ db, read, write }: Connection): SettingsRoom {
         'damaged',
         'The workshop’s settings can’t be read: the job book is damaged there. Bring back a copy of the book.',
       )
-    return { ...standard, ...found.output }
+    return { ...standardSettings, ...found.output }
   }
 
   return {

@@ -1,8 +1,9 @@
 import { sameValue } from '../../shared/job/specPath.ts'
 import { keysOf, type Cells, type Step } from '../../shared/undo/step.ts'
 import type { Connection } from '../connection.ts'
-import { cellWords, turned, withCells, type Settled, type Turned } from './cells.ts'
+import { rowWords, turned, withCells, type Settled, type Turned } from './cells.ts'
 import { jobSteps } from './jobSteps.ts'
+import { noteLog } from './noteSteps.ts'
 import { rackLog } from './rackSteps.ts'
 import { Refused } from './refused.ts'
 import { riseSteps } from './riseSteps.ts'
@@ -12,21 +13,16 @@ import type { Watched } from './watched.ts'
 /** Takes a deed's steps one way, all inside one writing. Gives the steps as they are to be kept: prices brought in again stand under another key. */
 export type Apply = (steps: readonly Step[], way: 'back' | 'again', settled: Settled) => Step[]
 
-const notThere = ({ of }: Turned): Refused =>
-  new Refused(of === '' ? 'What this was about isn’t there any more.' : `‘${of}’ isn’t there any more.`)
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
+
+const notThere = (step: Turned): Refused => new Refused(`${capital(rowWords(step))} isn’t there any more.`)
 
 /** Asks about a row that another deed changed since, before it is taken out. Answers whether it may go. */
 function mayGo(row: Cells, step: Turned, settled: Settled): boolean {
   const changed = Object.keys(step.from ?? {}).some((name) => !sameValue(row[name], step.from?.[name]))
   if (!changed || settled.settle === 'put it back') return true
-  const what = cellWords(step, '')
   if (settled.settle === 'ask')
-    settled.asks.push({
-      deed: settled.deed,
-      what,
-      theirs: 'as it was changed since',
-      older: 'taken out again',
-    })
+    settled.asks.push({ deed: settled.deed, what: rowWords(step), theirs: '', older: '' })
   else settled.kept += 1
   return false
 }
@@ -73,13 +69,10 @@ function orderGuards({ db }: Connection) {
   }
 }
 
-/** How each kind of row is taken back and done again. */
-export function applying(connection: Connection, tables: readonly Watched[]): Apply {
-  const jobs = jobSteps(connection)
-  const rises = riseSteps(connection)
-  const guardPrices = standingPrices(connection)
-  const guardOrders = orderGuards(connection)
+/** The watched tables with their rows, and how what becomes of them is put down in logs of their own. */
+function rowDesk(connection: Connection, tables: readonly Watched[]) {
   const logPiece = rackLog(connection)
+  const logNote = noteLog(connection)
   const all = new Map(
     tables.map((watched) => [watched.table, { ...watched, rows: rowsOf(connection, watched) }]),
   )
@@ -90,19 +83,33 @@ export function applying(connection: Connection, tables: readonly Watched[]): Ap
     return found
   }
 
-  const markPiece = (step: Turned, away: boolean): void => {
-    const { rows } = watchedOf(step)
-    const piece = rows.read(step.key)
-    if (!piece) throw notThere(step)
-    logPiece(step.key['id'], { ...piece, put_away: away ? 0 : 1 }, { ...piece, put_away: away ? 1 : 0 })
+  const logged = ({ table, key }: Turned, before: Cells, after: Cells): void => {
+    if (table === 'rack_pieces') logPiece(key['id'], before, after)
+    else logNote(table, before, after)
   }
+
+  const putAway = (step: Turned, away: boolean): void => {
+    const { rows } = watchedOf(step)
+    const row = rows.read(step.key)
+    if (!row) throw notThere(step)
+    rows.mark(step.key, 'put_away', away ? 1 : 0)
+    logged(step, { ...row, put_away: away ? 0 : 1 }, { ...row, put_away: away ? 1 : 0 })
+  }
+
+  return { watchedOf, logged, putAway }
+}
+
+/** How a row of its own is taken out, put in and changed. */
+function rowSteps(connection: Connection, tables: readonly Watched[]) {
+  const { watchedOf, logged, putAway } = rowDesk(connection, tables)
+  const guardPrices = standingPrices(connection)
+  const guardOrders = orderGuards(connection)
 
   const takeOut = (step: Turned, settled: Settled): void => {
     const { rows, way } = watchedOf(step)
     guardPrices(step)
     guardOrders(step)
-    if (step.table === 'rack_pieces') markPiece(step, true)
-    if (way === 'away') return void rows.mark(step.key, 'put_away', 1)
+    if (way === 'away') return putAway(step, true)
     if (way === 'marked') return void rows.mark(step.key, 'taken_back_at', connection.now())
     const row = rows.read(step.key)
     if (row && mayGo(row, step, settled)) rows.drop(step.key)
@@ -110,13 +117,12 @@ export function applying(connection: Connection, tables: readonly Watched[]): Ap
 
   const putIn = (step: Turned): void => {
     const { rows, way } = watchedOf(step)
-    if (step.table === 'rack_pieces') markPiece(step, false)
-    if (way === 'away' || way === 'marked') {
-      const [mark, value] = way === 'away' ? ['put_away', 0] : ['taken_back_at', null]
-      if (!rows.mark(step.key, String(mark), value)) throw notThere(step)
+    if (way === 'away') return putAway(step, false)
+    if (way === 'marked') {
+      if (!rows.mark(step.key, 'taken_back_at', null)) throw notThere(step)
       return
     }
-    if (rows.read(step.key)) throw new Refused(`Something else stands in the place of ‘${step.of}’ now.`)
+    if (rows.read(step.key)) throw new Refused(`Something else stands in the place of ${rowWords(step)} now.`)
     rows.insert(step.to ?? {})
   }
 
@@ -127,8 +133,17 @@ export function applying(connection: Connection, tables: readonly Watched[]): Ap
     const { row, moved } = withCells(before, step, settled)
     const columns = [...new Set(moved.map((name) => keysOf(name)[0] ?? ''))]
     rows.update(step.key, row, columns)
-    if (step.table === 'rack_pieces' && columns.length > 0) logPiece(step.key['id'], before, row)
+    if (columns.length > 0) logged(step, before, row)
   }
+
+  return { takeOut, putIn, change }
+}
+
+/** How each kind of row is taken back and done again. */
+export function applying(connection: Connection, tables: readonly Watched[]): Apply {
+  const jobs = jobSteps(connection)
+  const rises = riseSteps(connection)
+  const rows = rowSteps(connection, tables)
 
   const applyJob = (step: Turned, settled: Settled): void => {
     if (step.to === null) jobs.away(step)
@@ -146,9 +161,9 @@ export function applying(connection: Connection, tables: readonly Watched[]): Ap
     if (step.table === 'rises') return applyRise(step)
     if (step.table === 'jobs') applyJob(step, settled)
     else if (step.table === 'customers') jobs.changeCustomer(step, settled)
-    else if (step.to === null) takeOut(step, settled)
-    else if (step.from === null) putIn(step)
-    else change(step, settled)
+    else if (step.to === null) rows.takeOut(step, settled)
+    else if (step.from === null) rows.putIn(step)
+    else rows.change(step, settled)
     return step.key
   }
 

@@ -29,13 +29,17 @@ const said = (value: unknown): string => {
   return 'something else'
 }
 
+/** What a row is called where the person is told of it. */
+export function rowWords({ table, of, key }: Pick<Turned, 'table' | 'of' | 'key'>): string {
+  if (table === 'settings') return `the setting for ${settingName(String(key['key']))}`
+  return of === '' ? 'this entry' : `‘${of}’`
+}
+
 /** What a cell is called where the person is asked about it. */
 export function cellWords({ table, of, key }: Pick<Turned, 'table' | 'of' | 'key'>, name: string): string {
   if (table === 'jobs') return `${entryName(entryOf(name))} of job ${of}`
   if (table === 'customers') return customerCell(name)
-  if (table === 'settings')
-    return settingCell(name) ?? `the ${settingName(String(key['key']))}`.replace('the the', 'the')
-  return of === '' ? 'this entry' : `‘${of}’`
+  return (table === 'settings' ? settingCell(name) : undefined) ?? rowWords({ table, of, key })
 }
 
 /**

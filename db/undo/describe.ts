@@ -1,5 +1,14 @@
 import type { Database } from 'better-sqlite3'
-import { seenTogether, stepOf, type Cells, type Seen, type Step } from '../../shared/undo/step.ts'
+import {
+  seenTogether,
+  stepOf,
+  treeDifference,
+  type Cells,
+  type Seen,
+  type Step,
+} from '../../shared/undo/step.ts'
+import type { Settings } from '../../shared/contract.ts'
+import { standardSettings } from '../settings.ts'
 import { writeShortMm } from '../../shared/units/writeLength.ts'
 
 type Described = { of: string; jobId: number | null; unit?: 'mm' | 'in' }
@@ -11,6 +20,7 @@ const questions = (db: Database) => ({
   ),
   item: db.prepare<[unknown], Named>('SELECT name FROM items WHERE id = ?'),
   supplier: db.prepare<[unknown], Named>('SELECT name FROM suppliers WHERE id = ?'),
+  usual: db.prepare<[unknown], Named>('SELECT name FROM usual_gates WHERE id = ?'),
   section: db.prepare<[unknown], Named>('SELECT name FROM sections WHERE id = ?'),
   option: db.prepare<[unknown], Named & { jobId: number }>(
     'SELECT name, job_id AS jobId FROM options WHERE id = ?',
@@ -59,6 +69,13 @@ const describers: Record<string, (ask: Ask, seeing: Seeing) => Described> = {
   items: (ask, { key }) => ofBook(ask.item.get(key['id'])?.name),
   suppliers: (ask, { key }) => ofBook(ask.supplier.get(key['id'])?.name),
   supplies: (ask, { key }) => ofBook(ask.item.get(key['item_id'])?.name),
+  /** A setting said for the first time is told by what of it isn't the standard. */
+  settings: (_ask, { key, cells }) => {
+    const standard = standardSettings[String(key['key']) as keyof Settings]
+    const changed = treeDifference('value', standard, cells['value'])
+    return ofBook(changed.length === 1 ? changed[0]?.[0] : '')
+  },
+  usual_gates: (ask, { key, cells }) => ofBook(ask.usual.get(key['id'])?.name ?? String(cells['name'] ?? '')),
   sections: (ask, { key, cells }) => ofBook(ask.section.get(key['id'])?.name ?? String(cells['name'] ?? '')),
   rack_pieces: (ask, { key }) => {
     const piece = ask.piece.get(key['id'])

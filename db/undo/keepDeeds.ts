@@ -25,7 +25,7 @@ export type Deeds = {
   forget: () => void
 }
 
-const bookOnly = /^(orders|order_|rises|settings|sections|items|suppliers|supplies|rack_)/
+const bookOnly = /^(orders|order_|rises|settings|sections|usual_gates|items|suppliers|supplies|rack_)/
 
 /** The job a deed belongs to: the one it is about, or the only one it touched. */
 function jobOf(steps: readonly Step[], hint: Hint): number | null {
@@ -61,7 +61,7 @@ function put(run: DeedStatements, made: New): void {
     else run.retype.run(at, nameDeed(typed, number, hint.came), JSON.stringify(typed), last.id)
     return
   }
-  const { address, field } = placeOf(steps)
+  const { address, field } = placeOf(steps, jobId)
   const name = nameDeed(steps, number, hint.came)
   run.add.run(at, name, jobId, hand, address, field, JSON.stringify(steps), whyFixed(steps))
   run.prune.run()
@@ -75,6 +75,31 @@ export const noDeeds = (run: DeedStatements, connection: Connection): Deeds => (
   forget: () => void connection.write(() => run.clear.run()),
 })
 
+/** Puts what one writing did down as a deed, under the hint that stands. */
+function finishing({ db, now }: Connection, run: DeedStatements, seen: Capture): (hint: Hint) => void {
+  const describe = describing(db)
+  const numberOf = db.prepare<[number | null], string>('SELECT number FROM jobs WHERE id = ?').pluck()
+  return (hint) => {
+    const steps = describe(seen.taken())
+    if (steps.length === 0) return
+    const jobId = jobOf(steps, hint)
+    put(run, { at: now(), steps, jobId, hint, number: numberOf.get(jobId) ?? '' })
+  }
+}
+
+/** The same way to the book, with something done at the end of each whole writing, as part of it. */
+const ending = (connection: Connection, finish: () => void): Connection => ({
+  ...connection,
+  write: (work) => {
+    if (connection.db.inTransaction) return connection.write(work)
+    return connection.write(() => {
+      const done = work()
+      finish()
+      return done
+    })
+  },
+})
+
 /**
  * Keeps what is done in the book as deeds, each in the very writing that it is. Gives the way to the book that sees them; every room must be given that one.
  */
@@ -85,29 +110,8 @@ export function keepDeeds(
 ): { watched: Connection; deeds: Deeds } {
   const { db, now, write } = connection
   const seen: Capture = capture(db, tables)
-  const describe = describing(db)
-  const numberOf = db.prepare<[number | null], string>('SELECT number FROM jobs WHERE id = ?').pluck()
+  const finish = finishing(connection, run, seen)
   const current: { hint: Hint } = { hint: {} }
-
-  const finish = (): void => {
-    const steps = describe(seen.taken())
-    if (steps.length === 0) return
-    const { hint } = current
-    const jobId = jobOf(steps, hint)
-    put(run, { at: now(), steps, jobId, hint, number: numberOf.get(jobId) ?? '' })
-  }
-
-  const watched: Connection = {
-    ...connection,
-    write: (work) => {
-      if (db.inTransaction) return write(work)
-      return write(() => {
-        const done = work()
-        finish()
-        return done
-      })
-    },
-  }
 
   const by: Deeds['by'] = (hint, work) => {
     const before = current.hint
@@ -129,5 +133,6 @@ export function keepDeeds(
   }
 
   const forget = (): void => void write(() => run.clear.run())
-  return { watched, deeds: { by, apart, without: seen.without, forget } }
+  const deeds = { by, apart, without: seen.without, forget }
+  return { watched: ending(connection, () => finish(current.hint)), deeds }
 }

@@ -22,6 +22,7 @@ const watches: Readonly<Record<string, Watch>> = {
   work_done: { way: 'row', key: ['id'] },
   settings: { way: 'row', key: ['key'], trees: ['value'] },
   sections: { way: 'row', key: ['id'] },
+  usual_gates: { way: 'row', key: ['id'], trees: ['spec'] },
   items: { way: 'away', key: ['id'], trees: ['facts'], skip: ['put_away'] },
   suppliers: { way: 'away', key: ['id'], skip: ['put_away'] },
   supplies: { way: 'row', key: ['item_id', 'supplier_id'], trees: ['lengths_mm'] },

@@ -34,7 +34,8 @@ export function watchUndoKeys(keys: UndoKeys): () => void {
     event.preventDefault()
     // The browser's own way back inside an entry: no other reaches its letters.
     if (isEntry(event.target) && typing.typed) document.execCommand(way === 'back' ? 'undo' : 'redo')
-    else keys[way]()
+    // A key held down by a sleeve takes back one thing, not a day's work.
+    else if (!event.repeat) keys[way]()
   }
   window.addEventListener('focusin', enter)
   window.addEventListener('input', input)

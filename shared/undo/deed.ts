@@ -16,7 +16,7 @@ export type Deed = {
 /** What can be taken back, the latest first, and what was taken back and can be done again, the next first. */
 export type Deeds = { back: Deed[]; again: Deed[] }
 
-/** An entry that was changed again since: what stands there now, and what would be put there. */
+/** An entry that was changed again since: what stands there now, and what would be put there. Both '' for a whole row that would go. */
 export type Question = { deed: string; what: string; theirs: string; older: string }
 
 /** What to do about entries that were changed again since: ask first (and change nothing), leave them, or put what a deed says there all the same. */

@@ -1,5 +1,6 @@
 import { writeLength, writeShortMm } from '../units/writeLength.ts'
-import { cellNames, entryOf, type Step } from './step.ts'
+import { valueAt } from '../job/specPath.ts'
+import { cellNames, entryOf, keysOf, type Step } from './step.ts'
 import { customerCell, entryName, settingCell, settingName } from './words.ts'
 
 /** How a job came into the book, where it wasn't started by its form. */
@@ -11,7 +12,8 @@ const short = (words: string): string =>
 
 const many = (count: number, one: string, more: string): string =>
   count === 1 ? `1 ${one}` : `${count} ${more}`
-const changeOf = (what: string, was: string, is: string): string => `${what} ${was} → ${is}`
+const changeOf = (what: string, was: string, is: string): string =>
+  was === 'nothing' ? `${what} ${is}` : `${what} ${was} → ${is}`
 
 /** Values that no unit belongs to stand as they are: counts, angles. */
 const bare = /(leaves|count|openTo|angle|diameter|lengths|tempC|rhPercent|gustMs|personKg|massKg|quantity)$/
@@ -38,6 +40,8 @@ function entryDeed(path: string, step: Step, cell: string): string {
   return changeOf(what, was, is)
 }
 
+const small = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1)
+
 /** What was done to one job: each entry changed, or how many they were. */
 function jobDeed(step: Step): string {
   const cells = cellNames(step)
@@ -47,15 +51,20 @@ function jobDeed(step: Step): string {
   if (first === undefined) return 'Job changed'
   if (others.length === 0) return entryDeed(entryOf(first), step, first)
   const names = [...new Set(shown.map((cell) => entryName(entryOf(cell))))]
-  return names.length <= 2 ? names.join(' and ') : `${names[0]} and ${names.length - 1} more`
+  const [one = '', two = ''] = names
+  return names.length === 1
+    ? one
+    : names.length === 2
+      ? `${one} and ${small(two)}`
+      : `${names[0]} and ${names.length - 1} more`
 }
 
 function settingDeed(step: Step): string {
   const key = String(step.key['key'])
-  const cells = step.is && step.was ? cellNames(step) : []
+  const cells = step.is && step.was ? cellNames(step) : step.of === '' ? [] : [step.of]
   const only = cells.length === 1 ? cells[0] : undefined
   const own = only === undefined ? undefined : settingCell(only)
-  const is = only === undefined ? step.is?.['value'] : step.is?.[only]
+  const is = only === undefined ? step.is?.['value'] : (step.is?.[only] ?? valueAt(step.is, keysOf(only)))
   if (own !== undefined && typeof is === 'number') return `Settings: ${own} ${writeShortMm(is)} mm`
   if (own !== undefined) return `Settings: ${own}`
   const plain = typeof is === 'string' ? ` ${short(is)}` : ''
@@ -100,6 +109,13 @@ const paperWords = (step: Step): string =>
     '  ',
     ' ',
   )
+
+/** A note or a photograph: added, taken away, put back, or what it says changed. */
+function noteDeed(what: string, step: Step | undefined): string {
+  const away = step?.was === null ? undefined : step?.is?.['put_away']
+  if (away !== undefined) return `${what} ${away === 1 ? 'taken away' : 'put back'}`
+  return `${what} ${step?.was === null ? 'added' : 'changed'}`
+}
 
 const onJob = (of: string): string => (of === '' ? '' : ` on job ${of}`)
 
@@ -156,8 +172,9 @@ const namers: [table: string, name: (steps: Step[], all: readonly Step[]) => str
   ['options', ([step]) => (step ? `${rowDeed('Option', step)}` : 'Options')],
   ['work_done', ([step]) => (step?.is === null ? 'Work entry removed' : 'Work entered')],
   ['rack_pieces', (steps) => rackDeed(steps)],
-  ['job_notes', ([step]) => (step?.was === null ? 'Note added' : 'Note changed')],
-  ['photographs', ([step]) => (step?.was === null ? 'Photograph added' : 'Photograph changed')],
+  ['usual_gates', ([step]) => (step ? rowDeed('Usual gate', step) : 'Usual gates')],
+  ['job_notes', ([step]) => noteDeed('Note', step)],
+  ['photographs', ([step]) => noteDeed('Photograph', step)],
   [
     'customers',
     ([step]) => {

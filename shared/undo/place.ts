@@ -3,7 +3,7 @@ import { entryOf, type Step } from './step.ts'
 /** Where on the screens a deed shows: the place's address ('#/job/12/gate') and the entry there ('size.width'), '' for none. */
 export type JobPlace = { address: string; field: string }
 
-const jobFields = ['title', 'due', 'notes']
+const jobFields = ['title', 'due']
 
 const tables: Record<string, string> = {
   items: '#/prices',
@@ -13,6 +13,7 @@ const tables: Record<string, string> = {
   rack_pieces: '#/timber/rack',
   settings: '#/workshop',
   sections: '#/workshop',
+  usual_gates: '#/workshop',
 }
 
 function cellOf(step: Step): string {
@@ -21,6 +22,8 @@ function cellOf(step: Step): string {
 }
 
 function jobPlace(step: Step, jobId: number): JobPlace {
+  if (step.table === 'job_notes' || step.table === 'photographs')
+    return { address: `#/job/${jobId}/notes`, field: '' }
   if (step.table === 'options') return { address: `#/job/${jobId}/price/options`, field: '' }
   if (step.table === 'work_done') return { address: `#/job/${jobId}/price/took`, field: '' }
   if (step.table === 'papers' || step.table === 'acceptances')
@@ -28,13 +31,14 @@ function jobPlace(step: Step, jobId: number): JobPlace {
   if (step.table === 'customers')
     return { address: `#/job/${jobId}/customer`, field: `customer.${cellOf(step)}` }
   const cell = cellOf(step)
+  if (cell === 'notes') return { address: `#/job/${jobId}/notes`, field: cell }
   if (jobFields.includes(cell)) return { address: `#/job/${jobId}/customer`, field: cell }
   const field = entryOf(cell)
   return { address: `#/job/${jobId}/gate`, field: field === cell && cell !== 'unit' ? '' : field }
 }
 
-/** Where a deed shows, by its first step. A job that isn't in the lists shows nowhere but in the job book. */
-export function placeOf(steps: readonly Step[]): JobPlace {
+/** Where a deed shows, by its first step. deedJob: the job that the deed as a whole belongs to. A job that isn't in the lists shows nowhere but in the job book. */
+export function placeOf(steps: readonly Step[], deedJob: number | null): JobPlace {
   const first = steps.find(({ table }) => table !== 'jobs' || steps.length === 1) ?? steps[0]
   if (!first) return { address: '#/jobs', field: '' }
   if (steps.some(({ table, was, is }) => table === 'jobs' && (was === null || is === null)))
@@ -42,5 +46,6 @@ export function placeOf(steps: readonly Step[]): JobPlace {
   if (first.table.startsWith('order')) return { address: '#/timber', field: '' }
   const known = tables[first.table]
   if (known !== undefined) return { address: known, field: '' }
-  return first.jobId === null ? { address: '#/jobs', field: '' } : jobPlace(first, first.jobId)
+  const jobId = first.jobId ?? deedJob
+  return jobId === null ? { address: '#/jobs', field: '' } : jobPlace(first, jobId)
 }

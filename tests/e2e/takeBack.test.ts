@@ -72,7 +72,7 @@ describe('taking back', () => {
     expect(await said(page)).toMatch(/^Taken back: \d+ things$/)
   })
 
-  it('asks what to do about an entry that another window changed since, and changes nothing by asking', async () => {
+  it('lists what another window did to the same entry within a second or so, to be taken back first', async () => {
     await entry(page, 'size.width').fill('940')
     await kept(page)
     const other = await desk.window()
@@ -85,6 +85,26 @@ describe('taking back', () => {
     await page.getByRole('button', { name: /^Take back to here \(\d+\): Width 900 → 940/ }).waitFor()
     await page.keyboard.press('Escape')
     await other.close()
+  })
+
+  it('asks what to do about an entry that was changed again since, and does as it is told', async () => {
+    const asks = [{ deed: 'Width', what: 'Width of job 2026-001', theirs: '955', older: '900' }]
+    const asking = JSON.stringify({ ok: true, value: { done: false, asks } })
+    await page.route('**/request/undo.back', (route) =>
+      route.fulfill({ contentType: 'application/json', body: asking }),
+    )
+    await takeBack(page).click()
+    const dialog = page.getByRole('alertdialog', { name: 'Width of job 2026-001 was changed again since' })
+    await dialog.getByText('stands at 955 now; 900 would go in its place').waitFor()
+    await page.keyboard.press('Escape')
+    await dialog.waitFor({ state: 'detached' })
+    expect(await at(page, 'size.width')).toBe('955')
+    await takeBack(page).click()
+    await dialog.waitFor()
+    await page.unroute('**/request/undo.back')
+    const told = page.waitForRequest('**/request/undo.back')
+    await dialog.getByRole('button', { name: 'Leave 955' }).click()
+    expect((await told).postDataJSON()).toMatchObject({ settle: 'keep theirs' })
   })
 
   it('brings a job back that was started by mistake, and puts it in no list meanwhile', async () => {

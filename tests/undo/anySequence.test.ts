@@ -4,7 +4,7 @@ import { fillPrices } from '../fixtures/prices.ts'
 import { again, back, deedBook, stateOf } from './deedBook.ts'
 import { randomDeed } from './randomDeeds.ts'
 
-const long = process.env['BRACEWORK_SOAK'] !== undefined
+const long = process.env['BRACEWORK_SOAK'] === '1'
 const seeds = long ? Array.from({ length: 25 }, (_, place) => 6100 + place) : [6101]
 const deeds = 120
 

@@ -58,6 +58,12 @@ export function stateOf(book: Book): Record<string, unknown> {
     jobs,
     found: rows.map(({ number }) => book.jobs.list(number, null).rows.map(({ id }) => id)),
     options: rows.map(({ id }) => book.options.list(id).map((option) => ({ ...option, version: 0 }))),
+    notes: rows.map(({ id }) => book.notes.list(id, true)),
+    foundByNote: book.jobs
+      .list('draughty', null)
+      .rows.map(({ id }) => id)
+      .sort(),
+    usualGates: book.usualGates.list(),
     work: rows.map(({ id }) => book.workDone.list(id)),
     settings: book.settings.read(),
     sections: book.sections.list(),

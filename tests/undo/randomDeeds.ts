@@ -2,6 +2,7 @@ import type { Book } from '../../db/open.ts'
 import { standardDraft, standardSections } from '../../shared/gate/standardSpec.ts'
 import { stages } from '../../shared/job/job.ts'
 import { pence } from '../../shared/pricing/pence.ts'
+import { gate } from '../fixtures/gates.ts'
 import { metrePrice, timberItem } from '../fixtures/prices.ts'
 
 type Chance = () => number
@@ -135,6 +136,18 @@ const deeds: readonly ((book: Book, chance: Chance, turn: number) => unknown)[] 
       )
     )
   },
+  (book, chance, turn) =>
+    book.notes.add(anyJob(book, chance) ?? 0, { words: `draughty ${turn}`, on: '2026-03-02', at: '09:30' }),
+  (book, chance, turn) => {
+    const note = one(book.notes.list(anyJob(book, chance) ?? 0, true).notes, chance)
+    return note && book.notes.mend(note.id, { words: `mended ${turn}`, on: '2026-03-03', at: note.at })
+  },
+  (book, chance) => {
+    const note = one(book.notes.list(anyJob(book, chance) ?? 0, true).notes, chance)
+    return note && book.notes.putAway(note.id, true)
+  },
+  (book, _chance, turn) => book.usualGates.add({ name: `usual ${turn}`, unit: 'mm', spec: gate }),
+  (book, chance) => book.usualGates.remove(one(book.usualGates.list(), chance)?.id ?? 0),
   (book, chance) =>
     book.rack.take(one(book.rack.list(), chance)?.id ?? 0, { why: 'scrapped', on: '2026-03-04' }),
 ]

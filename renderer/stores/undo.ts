@@ -2,10 +2,10 @@ import { defineStore } from 'pinia'
 import { computed, nextTick, ref } from 'vue'
 import type { Deed, Deeds, Question, Settling } from '../../shared/undo/deed.ts'
 import { request, sentences } from '../api.ts'
-import { useJobStore } from '../stores/job.ts'
-import { usePlaceStore, placeAt } from '../stores/place.ts'
-import { useSettingsStore } from '../stores/settings.ts'
-import { markField } from './markField.ts'
+import { useJobStore } from './job.ts'
+import { usePlaceStore, placeAt } from './place.ts'
+import { useSettingsStore } from './settings.ts'
+import { markField } from '../undo/markField.ts'
 
 export type Way = 'back' | 'again'
 /** What must be said before anything is taken: entries changed again since, or something in between that stands. */
@@ -64,8 +64,11 @@ export const useUndoStore = defineStore('undo', () => {
     markField(place.field)
   }
 
-  async function take(way: Way, upTo: number, settle: Settling = 'ask'): Promise<void> {
-    if (busy.value) return
+  /** One after another, however fast the key is pressed: the next is named by what the one before left. */
+  let turns: Promise<void> = Promise.resolve()
+  const inTurn = (work: () => Promise<void>): Promise<void> => (turns = turns.then(work, work))
+
+  async function taken(way: Way, upTo: number, settle: Settling = 'ask'): Promise<void> {
     busy.value = true
     asking.value = null
     refused.value = ''
@@ -89,23 +92,26 @@ export const useUndoStore = defineStore('undo', () => {
   }
 
   /** Takes the latest deed back. Where something that stands was done since, that is said first. */
-  async function back(): Promise<void> {
+  async function latestBack(): Promise<void> {
     await jobs.send()
     await read()
     const latest = deeds.value.back[0]
     if (!latest) said.value = 'There is nothing to take back.'
     else if (latest.fixed !== null) asking.value = { about: 'stands', fixed: latest, next: nextBack.value }
-    else await take('back', latest.id)
+    else await taken('back', latest.id)
   }
 
-  async function again(): Promise<void> {
+  async function nextOnce(): Promise<void> {
     await jobs.send()
     await read()
     const next = nextAgain.value
-    if (next) await take('again', next.id)
+    if (next) await taken('again', next.id)
     else said.value = 'There is nothing to do again.'
   }
 
+  const take = (way: Way, upTo: number, settle?: Settling) => inTurn(() => taken(way, upTo, settle))
+  const back = () => inTurn(latestBack)
+  const again = () => inTurn(nextOnce)
   const leave = () => (asking.value = null)
   const dismiss = () => (refused.value = '')
   const state = { deeds, whole, asking, said, refused, busy, turn, ownJob, scope, nextBack, nextAgain }
