@@ -159,11 +159,12 @@ describe('what happened on a job', () => {
       'A photograph added',
     ])
     book.notes.putAway(1, true)
-    expect(book.happened.list(job.id)?.slice(-3).map(({ words }) => words)).toEqual([
-      'Note: “Ring before coming.”',
-      'A photograph added',
-      'A note taken away',
-    ])
+    expect(
+      book.happened
+        .list(job.id)
+        ?.slice(-3)
+        .map(({ words }) => words),
+    ).toEqual(['Note: “Ring before coming.”', 'A photograph added', 'A note taken away'])
     const again = book.jobs.repeat(job.id)
     expect(book.happened.list(again?.id ?? 0)?.map(({ words }) => words)).toEqual([
       `Job ${again?.number} started`,
