@@ -1,9 +1,10 @@
 import { defineStore } from 'pinia'
-import { ref, shallowRef } from 'vue'
+import { ref, shallowRef, watch } from 'vue'
 import type { DraftSpec, GateSpec } from '../../shared/gate/spec.ts'
 import { specOf } from '../../shared/gate/parseSpec.ts'
 import type { Paper } from '../../shared/job/job.ts'
 import { request, sentences } from '../api.ts'
+import { useJobStore } from './job.ts'
 
 /** A gate to be drawn beside the job's own: what it is called, and the whole of it. option: the version it is of this job, for its price. */
 export type Beside = { name: string; spec: GateSpec; option?: number }
@@ -41,5 +42,7 @@ export const useBesideStore = defineStore('beside', () => {
     other.value = null
     trouble.value = ''
   }
+  const jobs = useJobStore()
+  watch(() => jobs.job?.id, clear)
   return { over, other, trouble, set, setPaper, setJob, clear }
 })

@@ -131,8 +131,9 @@ describe('the gate by hand', () => {
   it('a part and its rows light each other, by hover and by focus', async () => {
     await page.locator('[data-view="large"] [data-part="top ledge"]').first().hover()
     await page.locator('tr.lit').filter({ hasText: 'Ledge' }).first().waitFor()
+    await page.mouse.move(1, 1)
     await page
-      .getByRole('row', { name: /^Brace/ })
+      .getByRole('row', { name: /^(lower )?brace/i })
       .getByRole('button')
       .first()
       .focus()

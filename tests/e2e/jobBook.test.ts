@@ -57,7 +57,7 @@ describe('the job book as a place', () => {
     await page.getByRole('button', { name: 'Make the same again' }).click()
     await entry(page, 'size.width').waitFor()
     expect(await entry(page, 'size.width').inputValue()).toBe('915')
-    await page.getByRole('link', { name: 'Customer and notes' }).click()
+    await page.getByRole('link', { name: 'Notes', exact: true }).click()
     expect(await entry(page, 'notes').inputValue()).toMatch(/^As job S-001 of \d+ \w+ \d{4}\.$/)
 
     // Esc leads back to the list, where nothing is found of a name nobody has.

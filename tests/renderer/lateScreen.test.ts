@@ -1,9 +1,9 @@
 import { mount } from '@vue/test-utils'
 import { afterEach, describe, expect, it, vi } from 'vitest'
-import { defineComponent, h, onErrorCaptured, type Component } from 'vue'
+import { defineComponent, h, onErrorCaptured, type Component, type FunctionalComponent } from 'vue'
 import { lateScreen, NotFetched } from '../../renderer/lateScreen.ts'
 
-const Screen = defineComponent({ render: () => h('p', 'The screen') })
+const Screen: FunctionalComponent = () => h('p', 'The screen')
 
 /** A place in which a late screen stands, as the program's own frame does. */
 const place = (Late: Component) =>

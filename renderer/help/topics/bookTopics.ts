@@ -39,7 +39,7 @@ export const bookTopics: Topic[] = [
       {
         heading: 'Its parts',
         says: [
-          'Gate: sizes and drawing. Price: what it comes to and what the customer was sent. Papers: everything that is printed. Customer and notes: who, where, when.',
+          'Gate: sizes and drawing. Price: what it comes to and what the customer was sent. Papers: everything that is printed. Customer: who, where, when. Notes: what was said and seen, by day, with photographs.',
         ],
       },
       {
