@@ -13,6 +13,7 @@ export type BookProblemCode =
   | 'disk'
   | 'unsafe'
   | 'refused'
+  | 'stopped'
 
 /**
  * The book can't be opened, read or written. `message` is one plain sentence for the person at the bench, with the way out;

@@ -146,7 +146,7 @@ export const openedBook = async (opening: Opening): Promise<OpenedBook> => {
   try {
     const migrations = opening.migrations ?? readMigrations()
     const desk = bookDesk(path, { now, migrations }, log)
-    const mind = { fault: null, copiedAt: 0, chosen: new Set<string>() }
+    const mind = { fault: null, copiedAt: 0, chosen: new Set<string>(), inHand: null }
     const ground: Ground = { desk, now, log, migrations, worker, chooseFolder, mind }
     const queue = oneAtATime()
     const context = contextOf(opening, desk, keepBook(ground, queue))

@@ -95,6 +95,8 @@ const carried: Readonly<Record<RequestName, true>> = {
   'keeping.putOff': true,
   'keeping.putAway': true,
   'keeping.goOver': true,
+  'keeping.inHand': true,
+  'keeping.stopWork': true,
   'keeping.putBack': true,
   'undo.list': true,
   'undo.back': true,

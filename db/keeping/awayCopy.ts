@@ -1,21 +1,13 @@
-import { createHash } from 'node:crypto'
-import {
-  closeSync,
-  copyFileSync,
-  openSync,
-  readdirSync,
-  readSync,
-  renameSync,
-  rmSync,
-  statSync,
-} from 'node:fs'
+import { readdirSync, renameSync, rmSync, statSync } from 'node:fs'
 import { basename, isAbsolute, join } from 'node:path'
 import type { BackedUp } from '../../shared/keeping/keepingModel.ts'
 import { asBookProblem, BookProblem } from '../bookProblem.ts'
 import { driveName, driveWords, roomLeft, sameDisk } from '../drive.ts'
 import { forceFolderToDisk, forceToDisk, freeName } from '../verifiedCopy.ts'
+import { copyFile, hashOfFile } from './byPieces.ts'
 import { copiesFolder } from './copyNames.ts'
 import { makeCopy } from './makeCopy.ts'
+import { unwatched, type WorkStand } from './workStand.ts'
 
 /** source: a checked copy, null to make one straight there; bookPath: the book it is of; awayName: what it is called there. */
 export type AwayTask = { source: string | null; bookPath: string; folder: string; awayName: string }
@@ -34,22 +26,6 @@ export function refuseFolder(folder: string, bookPath: string): void {
     throw refused(
       'That is the program’s own folder for copies. Choose a folder on another drive, a memory stick say.',
     )
-}
-
-const readAtOnce = 1 << 20
-
-/** The hash of a file as it lies on the disk, read a piece at a time. */
-export function hashOfFile(path: string): string {
-  const hash = createHash('sha256')
-  const piece = Buffer.alloc(readAtOnce)
-  const file = openSync(path, 'r')
-  try {
-    for (let read = readSync(file, piece); read > 0; read = readSync(file, piece))
-      hash.update(piece.subarray(0, read))
-  } finally {
-    closeSync(file)
-  }
-  return hash.digest('hex')
 }
 
 /** Some drives can't be asked to put a folder's own entry down; the copy is read back all the same. */
@@ -79,17 +55,17 @@ function clearCutOff(folder: string): void {
 }
 
 /** A file written under a temporary name, forced to disk, read back and compared; only then named. Never writes over one that is there. */
-function carry(source: string, wanted: (suffix: string) => string): string {
+function carry(source: string, wanted: (suffix: string) => string, stand: WorkStand): string {
   const path = freeName(wanted)
   const unfinished = `${path}.unfinished`
   try {
-    copyFileSync(source, unfinished)
+    copyFile(source, unfinished, stand)
     forceToDisk(unfinished)
-    const hash = hashOfFile(source)
-    if (hashOfFile(unfinished) !== hash) throw refused(notTheSame)
+    const hash = hashOfFile(source, stand)
+    if (hashOfFile(unfinished, stand) !== hash) throw refused(notTheSame)
     renameSync(unfinished, path)
     folderToDisk(path)
-    if (hashOfFile(path) !== hash) {
+    if (hashOfFile(path, unwatched) !== hash) {
       rmSync(path, { force: true })
       throw refused(notTheSame)
     }
@@ -106,15 +82,15 @@ const notTheSame =
  * Puts a checked copy into a folder of the person's choice: written under a temporary name, forced to disk, read back and compared by hash, named,
  * read back once more. When it answers, the stick may be pulled. Throws BookProblem with a sentence naming the drive.
  */
-export function carryAway({ source, bookPath, folder, awayName }: AwayTask): BackedUp {
+export function carryAway({ source, bookPath, folder, awayName }: AwayTask, stand = unwatched): BackedUp {
   return asBookProblem(() => {
     refuseFolder(folder, bookPath)
     clearCutOff(folder)
     refuseNoRoom(source ?? bookPath, folder)
     const path =
       source === null
-        ? makeCopy({ bookPath, folder, fileName: awayName })
-        : carry(source, (suffix) => join(folder, awayName.replace(/\.book$/, `${suffix}.book`)))
+        ? makeCopy({ bookPath, folder, fileName: awayName }, stand)
+        : carry(source, (suffix) => join(folder, awayName.replace(/\.book$/, `${suffix}.book`)), stand)
     const drive = driveName(folder)
     return {
       name: basename(path),

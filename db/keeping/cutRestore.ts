@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { forceFolderToDisk } from '../verifiedCopy.ts'
-import { hashOfFile } from './awayCopy.ts'
+import { hashOfFile } from './byPieces.ts'
 import { copiesFolder, readCopyName } from './copyNames.ts'
 
 /** Whether two names lead to one file. */

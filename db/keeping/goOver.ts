@@ -6,6 +6,7 @@ import { asBookProblem, BookProblem } from '../bookProblem.ts'
 import { paperName } from '../papers.ts'
 import { listCopies, pathOfCopy } from './copies.ts'
 import { withCopy } from './soundCopy.ts'
+import { unwatched } from './workStand.ts'
 
 /** latest: the newest layout this program knows. */
 export type GoOverTask = { bookPath: string; latest: number }
@@ -74,7 +75,7 @@ function copyWith(bookPath: string, latest: number, head: Head): BookCopy | null
  * Goes over every issued paper: whether its bytes are still those whose hash was kept with them. Reads by a connection of its own. What isn't is named with
  * its job and, where there is one, the copy that holds it whole.
  */
-export function goOverPapers({ bookPath, latest }: GoOverTask): GoneOver {
+export function goOverPapers({ bookPath, latest }: GoOverTask, stand = unwatched): GoneOver {
   return asBookProblem(() => {
     const db = new Sqlite(bookPath, { readonly: true, fileMustExist: true })
     try {
@@ -83,8 +84,12 @@ export function goOverPapers({ bookPath, latest }: GoOverTask): GoneOver {
           `SELECT ${headColumns} FROM papers JOIN jobs ON jobs.id = papers.job_id ORDER BY papers.id`,
         )
         .all()
+      stand.begin('going over', heads.length)
       const damaged = heads
-        .filter(({ id }) => !isAsIssued(db, id))
+        .filter(({ id }, before) => {
+          stand.reach(before)
+          return !isAsIssued(db, id)
+        })
         .map((head) => ({
           paperId: head.id,
           name: paperName(head),

@@ -9,15 +9,13 @@ import {
   statSync,
 } from 'node:fs'
 import { join } from 'node:path'
-import Sqlite from 'better-sqlite3'
 import type { CopyReason } from '../../shared/keeping/keepingModel.ts'
-import { asBookProblem, BookProblem } from '../bookProblem.ts'
+import { asBookProblem } from '../bookProblem.ts'
 import { forceFolderToDisk, forceToDisk, freeName } from '../verifiedCopy.ts'
-import { hashOfFile } from './awayCopy.ts'
 import { copiesFolder, copyFileName } from './copyNames.ts'
 
-/** comes: the checked file that becomes the book; at: wall time, why: what the old book is put aside as; shut: closes the book, once all else is ready. */
-export type Replacing = { bookPath: string; comes: string; at: string; why: CopyReason; shut: () => void }
+/** coming: the checked twin of what becomes the book, made by `bringNear`; at: wall time, why: what the old book is put aside as; shut: closes the book, once all else is ready. */
+export type Replacing = { bookPath: string; coming: string; at: string; why: CopyReason; shut: () => void }
 
 /** Gives a file a second name; where the disk knows no second names, a copy, named only once it is whole. A folder lying there can only be moved. */
 function secondName(from: string, to: string): void {
@@ -53,32 +51,6 @@ function putAside({ bookPath, at, why }: Pick<Replacing, 'bookPath' | 'at' | 'wh
   return parts.includes('') ? name : null
 }
 
-/** A book put aside may have its last pages in a file of their own: they are taken in. */
-function wholeInto(comes: string, coming: string): void {
-  const db = new Sqlite(comes, { readonly: true, fileMustExist: true })
-  try {
-    db.prepare('VACUUM INTO ?').run(coming)
-  } finally {
-    db.close()
-  }
-}
-
-/** A file's twin under a temporary name beside the book, forced to disk and compared. */
-function bringNear(comes: string, bookPath: string): string {
-  const coming = `${bookPath}.coming`
-  rmSync(coming, { force: true })
-  const alone = !existsSync(`${comes}-wal`)
-  if (alone) copyFileSync(comes, coming)
-  else wholeInto(comes, coming)
-  forceToDisk(coming)
-  if (statSync(coming).size === 0 || (alone && hashOfFile(coming) !== hashOfFile(comes)))
-    throw new BookProblem(
-      'unsafe',
-      'The copy could not be read in whole, so nothing was changed. Try another.',
-    )
-  return coming
-}
-
 /**
  * Puts a checked file in the book's place. Order matters: the new file is whole beside it first, so that a full disk is met while
  * the book is still open; it is shut; then the old one is kept
@@ -86,9 +58,8 @@ function bringNear(comes: string, bookPath: string): string {
  * last, the new file takes the name in one step. Cut off anywhere, the name leads to the old book or to the new one.
  * Gives where the old book is kept, null when there was none.
  */
-export function replaceBook({ bookPath, comes, at, why, shut }: Replacing): string | null {
+export function replaceBook({ bookPath, coming, at, why, shut }: Replacing): string | null {
   return asBookProblem(() => {
-    const coming = bringNear(comes, bookPath)
     try {
       shut()
       const kept = putAside({ bookPath, at, why })

@@ -10,6 +10,7 @@ import { copiesFolder } from './copyNames.ts'
 import { joinUp } from './joinUp.ts'
 import { mendHeader } from './mendHeader.ts'
 import { readKeyed, readNumbered, type Readable, type Row } from './readableRows.ts'
+import { unwatched, type WorkStand } from './workStand.ts'
 import { wordsAgain } from './wordsAgain.ts'
 
 /** migrations: the steps of the layout that this program knows. */
@@ -79,10 +80,13 @@ function withoutGuards(db: Database, work: () => void): void {
   for (const { sql } of guards) db.exec(sql)
 }
 
-function pour(bad: Database, made: Database): { lostJobs: number } {
+function pour(bad: Database, made: Database, stand: WorkStand): { lostJobs: number } {
   let lostJobs = 0
   withoutGuards(made, () => {
-    for (const table of tablesOf(made)) {
+    const tables = tablesOf(made)
+    stand.begin('reading out', tables.length)
+    for (const [before, table] of tables.entries()) {
+      stand.reach(before)
       made.exec(`DELETE FROM "${table.name}"`)
       const { rows, unreadable } = readTable(bad, table)
       const refused = fill(made, table, rows)
@@ -114,7 +118,9 @@ const nothingLeft = (): BookProblem =>
 const countOf = (db: Database, table: string): number =>
   Number(db.prepare(`SELECT count(*) FROM ${table}`).pluck().get())
 
-function readOut(twin: string, path: string, migrations: Migration[]): Omit<SalvageFound, 'path'> {
+type Reading = { twin: string; path: string; migrations: Migration[]; stand: WorkStand }
+
+function readOut({ twin, path, migrations, stand }: Reading): Omit<SalvageFound, 'path'> {
   const latest = migrations.length
   mendHeader(twin, latest)
   const bad = new Sqlite(twin)
@@ -124,7 +130,7 @@ function readOut(twin: string, path: string, migrations: Migration[]): Omit<Salv
     const layout = Number(bad.pragma('user_version', { simple: true }))
     const made = emptyBook(path, layout, migrations)
     try {
-      const { lostJobs } = made.transaction(pour)(bad, made)
+      const { lostJobs } = made.transaction(pour)(bad, made, stand)
       const [jobs, papers] = [countOf(made, 'jobs'), countOf(made, 'papers')]
       if (jobs === 0 && countOf(made, 'customers') === 0 && countOf(made, 'items') === 0) throw nothingLeft()
       wordsAgain(made)
@@ -142,7 +148,7 @@ function readOut(twin: string, path: string, migrations: Migration[]): Omit<Salv
  * Reads what can still be read out of a damaged book into a new one: table by table, row by row where a page is damaged, by the rules every book is
  * held to. The damaged file isn't touched: a twin of it is read. Throws BookProblem 'damaged' when nothing can be read.
  */
-export function salvage({ bookPath, migrations }: SalvageTask): SalvageFound {
+export function salvage({ bookPath, migrations }: SalvageTask, stand = unwatched): SalvageFound {
   return asBookProblem(() => {
     const folder = copiesFolder(bookPath)
     mkdirSync(folder, { recursive: true })
@@ -153,7 +159,7 @@ export function salvage({ bookPath, migrations }: SalvageTask): SalvageFound {
     try {
       for (const part of ['', '-wal'])
         if (existsSync(`${bookPath}${part}`)) copyFileSync(`${bookPath}${part}`, `${twin}${part}`)
-      const found = readOut(twin, path, migrations)
+      const found = readOut({ twin, path, migrations, stand })
       forceToDisk(path)
       return { path, ...found }
     } catch (error) {

@@ -4,6 +4,7 @@ import type { Database } from 'better-sqlite3'
 import type { InsideCopy } from '../../shared/keeping/keepingModel.ts'
 import { asBookProblem, BookProblem } from '../bookProblem.ts'
 import { bookMark } from '../connection.ts'
+import { unwatched } from './workStand.ts'
 
 const unsound = (cause?: unknown): BookProblem =>
   new BookProblem('damaged', 'That copy is damaged. Choose another one.', cause)
@@ -51,13 +52,16 @@ const jobsChanged = `SELECT jobs.number, customers.name AS customer, jobs.title
   FROM jobs JOIN customers ON customers.id = jobs.customer_id ORDER BY jobs.updated_at DESC, jobs.id DESC LIMIT 5`
 
 /** What a copy holds, for a look before it is opened in the book's place. */
-export const lookInside = (path: string, latest: number): InsideCopy =>
-  withCopy(path, latest, (db) => {
+export function lookInside(path: string, latest: number, stand = unwatched): InsideCopy {
+  stand.begin('looking through')
+  return withCopy(path, latest, (db) => {
+    stand.reach(0)
     const count = (table: string): number => Number(db.prepare(`SELECT count(*) FROM ${table}`).pluck().get())
     const lastChange = db.prepare<[], string | null>('SELECT max(updated_at) FROM jobs').pluck().get() ?? null
     const lastJobs = db.prepare<[], InsideCopy['lastJobs'][number]>(jobsChanged).all()
     return { jobs: count('jobs'), papers: count('papers'), lastChange, lastJobs }
   })
+}
 
 /** How many jobs of the workshop's own a copy holds. */
 export const ownJobsIn = (path: string, latest: number): number =>

@@ -3,15 +3,18 @@ import { carryAway, type AwayTask } from './awayCopy.ts'
 import { goOverPapers, type GoneOver, type GoOverTask } from './goOver.ts'
 import type { TakeOverTask } from '../openBook/takeOver.ts'
 import { lookThrough } from './lookThrough.ts'
+import { bringNear, type NearTask } from './bringNear.ts'
 import { makeCopy, type CopyTask } from './makeCopy.ts'
 import type { SalvageFound, SalvageTask } from './salvage.ts'
 import { lookInside } from './soundCopy.ts'
+import { unwatched } from './workStand.ts'
 
 /** A piece of work on the book's files that may take longer than a window can wait: done beside it, by a connection of its own. */
 export type Work =
   | { do: 'copy'; task: CopyTask }
   | { do: 'carry'; task: AwayTask }
   | { do: 'inside'; task: { path: string; latest: number } }
+  | { do: 'near'; task: NearTask }
   | { do: 'goOver'; task: GoOverTask }
   | { do: 'lookThrough'; task: { bookPath: string } }
   | { do: 'salvage'; task: SalvageTask }
@@ -22,6 +25,7 @@ export type WorkGives = {
   copy: string
   carry: BackedUp
   inside: InsideCopy
+  near: string
   goOver: GoneOver
   lookThrough: null
   salvage: SalvageFound
@@ -29,14 +33,15 @@ export type WorkGives = {
 }
 
 /** Does a piece of work here and now. What a piece doesn't need isn't loaded: a thread is begun for each. */
-export async function doWork(work: Work): Promise<WorkGives[Work['do']]> {
-  if (work.do === 'copy') return makeCopy(work.task)
-  if (work.do === 'carry') return carryAway(work.task)
-  if (work.do === 'inside') return lookInside(work.task.path, work.task.latest)
-  if (work.do === 'goOver') return goOverPapers(work.task)
+export async function doWork(work: Work, stand = unwatched): Promise<WorkGives[Work['do']]> {
+  if (work.do === 'copy') return makeCopy(work.task, stand)
+  if (work.do === 'carry') return carryAway(work.task, stand)
+  if (work.do === 'inside') return lookInside(work.task.path, work.task.latest, stand)
+  if (work.do === 'near') return bringNear(work.task, stand)
+  if (work.do === 'goOver') return goOverPapers(work.task, stand)
   if (work.do === 'takeOver') return (await import('../openBook/takeOver.ts')).takeOver(work.task)
   if (work.do === 'lookThrough') return lookThrough(work.task)
-  return (await import('./salvage.ts')).salvage(work.task)
+  return (await import('./salvage.ts')).salvage(work.task, stand)
 }
 
 /** How work came out, as it crosses from one thread to another: a problem keeps its code and its sentence. */

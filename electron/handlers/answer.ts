@@ -29,7 +29,7 @@ function problemOf(context: Context, name: string, thrown: unknown): Result<neve
   const path = bookOf(context)?.path
   const error = bookProblemFrom(thrown, path)
   // What is refused for a good reason is no fault: nothing for the log.
-  if (error instanceof BookProblem && error.code === 'refused')
+  if (error instanceof BookProblem && (error.code === 'refused' || error.code === 'stopped'))
     return bad({ code: error.code, field: '', message: error.message })
   const fault = faultMark()
   context.log(`${fault} ${name}: ${faultWords(error)}`)
@@ -58,7 +58,7 @@ async function run<N extends RequestName>(
 }
 
 /** Asked while long work goes on, of that work alone. */
-const asides = new Set<RequestName>(['book.inHand', 'book.stopWork'])
+const asides = new Set<RequestName>(['book.inHand', 'book.stopWork', 'keeping.inHand', 'keeping.stopWork'])
 
 /**
  * Answers one request, whoever carries it: reads the payload, runs the request's handler. Always gives a Result, never throws:

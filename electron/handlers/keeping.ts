@@ -40,5 +40,10 @@ export const putOutcomeAway: Handler<'keeping.putAway'> = (context) => good(keep
 export const goOverPapers: Handler<'keeping.goOver'> = async (context) =>
   good(await keepingOf(context).goOver())
 
+export const keepingInHand: Handler<'keeping.inHand'> = (context) => good(keepingOf(context).inHand())
+
+export const stopKeeping: Handler<'keeping.stopWork'> = (context) =>
+  good({ stopped: keepingOf(context).stop() })
+
 export const putPaperBack: Handler<'keeping.putBack'> = async (context, { paperId }) =>
   good(await keepingOf(context).putBack(paperId))

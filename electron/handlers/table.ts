@@ -9,6 +9,7 @@ import {
   freshBook,
   goOverPapers,
   insideCopy,
+  keepingInHand,
   openAgain,
   putOffReminder,
   putOutcomeAway,
@@ -16,6 +17,7 @@ import {
   restoreCopy,
   salvageBook,
   stateOfKeeping,
+  stopKeeping,
 } from './keeping.ts'
 import { changeJob, createJob, findCustomers, openJob, repeatJob } from './jobs.ts'
 import { findPieces, listJobs, listYears, readBoard, readYear } from './jobBook.ts'
@@ -154,6 +156,8 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'keeping.putOff': putOffReminder,
   'keeping.putAway': putOutcomeAway,
   'keeping.goOver': goOverPapers,
+  'keeping.inHand': keepingInHand,
+  'keeping.stopWork': stopKeeping,
   'keeping.putBack': putPaperBack,
   'undo.list': listDeeds,
   'undo.back': takeBack,

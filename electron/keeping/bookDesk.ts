@@ -40,6 +40,7 @@ const waysOut: Record<BookProblem['code'], WayOut[]> = {
   disk: ['again', 'copy'],
   locked: ['again'],
   unsafe: ['again'],
+  stopped: ['again'],
   refused: ['again'],
 }
 

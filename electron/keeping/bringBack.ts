@@ -2,7 +2,6 @@ import { rmSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import { BookProblem } from '../../db/bookProblem.ts'
 import { createBook } from '../../db/create.ts'
-import { beside } from '../../db/keeping/beside.ts'
 import { listCopies, pathOfCopy } from '../../db/keeping/copies.ts'
 import { copiesFolder } from '../../db/keeping/copyNames.ts'
 import type { KeepingRecord } from '../../db/keeping/keepingRoom.ts'
@@ -11,6 +10,7 @@ import type { CopyReason, InsideCopy, Outcome, Salvaged } from '../../shared/kee
 import { wallTimeOf } from '../calendar.ts'
 import { copyBook, settleIn } from './copying.ts'
 import { latestOf, type Ground } from './ground.ts'
+import { watched } from './watched.ts'
 
 const counted = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`
 
@@ -19,10 +19,10 @@ const keptWords = (kept: string | null): string =>
 
 /** Looks a copy through, beside the window's work. */
 export const lookInside = (ground: Ground, name: string): Promise<InsideCopy> =>
-  beside(
-    { do: 'inside', task: { path: pathOfCopy(ground.desk.path, name), latest: latestOf(ground) } },
-    ground.worker,
-  )
+  watched(ground, {
+    do: 'inside',
+    task: { path: pathOfCopy(ground.desk.path, name), latest: latestOf(ground) },
+  })
 
 /** What the book that goes remembers of its copies; a book that can't be read remembers nothing. */
 function remembered({ desk }: Ground): Partial<KeepingRecord> {
@@ -32,13 +32,18 @@ function remembered({ desk }: Ground): Partial<KeepingRecord> {
 }
 
 /** Puts a file in the book's place and opens it; whatever happens, a book is opened again if there is one that can be. */
-function putInPlace(ground: Ground, comes: string, outcome: (kept: string | null) => Outcome): string | null {
+async function putInPlace(
+  ground: Ground,
+  comes: string,
+  outcome: (kept: string | null) => Outcome,
+): Promise<string | null> {
   const { desk, now } = ground
   const trouble = desk.trouble()
   const memory = remembered(ground)
   const why: CopyReason = trouble && trouble.code !== 'newer' ? 'damaged' : 'replaced'
   try {
-    const kept = replaceBook({ bookPath: desk.path, comes, at: wallTimeOf(now()), why, shut: desk.shut })
+    const coming = await watched(ground, { do: 'near', task: { comes, bookPath: desk.path } })
+    const kept = replaceBook({ bookPath: desk.path, coming, at: wallTimeOf(now()), why, shut: desk.shut })
     desk.open()
     if (!desk.trouble()) desk.book().keeping.change({ ...memory, outcome: outcome(kept) })
     return kept
@@ -62,7 +67,7 @@ async function copyBefore(ground: Ground): Promise<void> {
 export async function restore(ground: Ground, name: string): Promise<void> {
   const inside = await lookInside(ground, name)
   if (!ground.desk.trouble()) await copyBefore(ground)
-  putInPlace(ground, pathOfCopy(ground.desk.path, name), (kept) => ({
+  await putInPlace(ground, pathOfCopy(ground.desk.path, name), (kept) => ({
     what: 'restored',
     sentence: `The copy “${name}” is open, with ${counted(inside.jobs, 'job')}.${keptWords(kept)}`,
   }))
@@ -86,17 +91,17 @@ async function jobsInLastCopy(ground: Ground): Promise<number> {
 
 /** Reads what can be read out of the damaged book into a new one and opens that; the damaged one is kept as it was. */
 export async function salvageBook(ground: Ground): Promise<Salvaged> {
-  const { desk, migrations, worker, mind } = ground
+  const { desk, migrations, mind } = ground
   if (!desk.trouble() && mind.fault === null)
     throw new BookProblem('refused', 'The book is sound: there is nothing to read out of it.')
-  const { path, jobs, papers, ...found } = await beside(
-    { do: 'salvage', task: { bookPath: desk.path, migrations } },
-    worker,
-  )
+  const { path, jobs, papers, ...found } = await watched(ground, {
+    do: 'salvage',
+    task: { bookPath: desk.path, migrations },
+  })
   try {
     // A page that is gone with all its jobs answers nothing at all: the last copy knows of them.
     const lostJobs = Math.max(found.lostJobs, (await jobsInLastCopy(ground)) - jobs)
-    const kept = putInPlace(ground, path, (aside) => ({
+    const kept = await putInPlace(ground, path, (aside) => ({
       what: 'salvaged',
       sentence: `${counted(jobs, 'job')} and ${counted(papers, 'issued paper')} were read out of the damaged book.${lostWords(lostJobs)}${keptWords(aside)}`,
     }))
@@ -107,14 +112,14 @@ export async function salvageBook(ground: Ground): Promise<Salvaged> {
 }
 
 /** Begins a fresh, empty book where the one that was there can't be opened; that one is kept. */
-export function freshBook(ground: Ground): void {
+export async function freshBook(ground: Ground): Promise<void> {
   const { desk, migrations } = ground
   if (!desk.trouble()) throw new BookProblem('refused', 'The book is open: it needs no fresh one.')
   const made = join(copiesFolder(desk.path), 'fresh.unfinished')
   rmSync(made, { force: true })
   createBook(made, migrations)
   try {
-    putInPlace(ground, made, (kept) => ({
+    await putInPlace(ground, made, (kept) => ({
       what: 'fresh',
       sentence: `This is a fresh, empty book.${keptWords(kept)}`,
     }))

@@ -1,14 +1,15 @@
-import { basename } from 'node:path'
+import { basename, join } from 'node:path'
 import { BookProblem } from '../../db/bookProblem.ts'
 import { beside } from '../../db/keeping/beside.ts'
 import { clearHalfMade, listCopies, thinOut } from '../../db/keeping/copies.ts'
 import { copiesFolder, copyFileName } from '../../db/keeping/copyNames.ts'
-import { makeCopy, type CopyTask } from '../../db/keeping/makeCopy.ts'
+import { makeCopy, unfinishedCopy, type CopyTask } from '../../db/keeping/makeCopy.ts'
 import { ownJobsIn } from '../../db/keeping/soundCopy.ts'
 import { pathOfCopy } from '../../db/keeping/copies.ts'
 import type { BookCopy, CopyReason } from '../../shared/keeping/keepingModel.ts'
 import { dayOf, wallTimeOf } from '../calendar.ts'
 import { latestOf, type Ground } from './ground.ts'
+import { watched } from './watched.ts'
 
 const taskFor = ({ desk, now }: Ground, why: CopyReason): CopyTask => ({
   bookPath: desk.path,
@@ -24,9 +25,15 @@ const listed = ({ desk }: Ground, path: string): BookCopy => {
 
 /** Makes a checked copy beside the window's work, then throws away those no longer needed. */
 export async function copyBook(ground: Ground, why: CopyReason): Promise<BookCopy> {
-  const { desk, now, worker, mind } = ground
+  const { desk, now, mind } = ground
   const writings = desk.book().keeping.writings()
-  const path = await beside({ do: 'copy', task: taskFor(ground, why) }, worker)
+  const task = taskFor(ground, why)
+  const grows = unfinishedCopy(join(task.folder, task.fileName))
+  // The copy of the day is made by itself, and nobody could have meant it by stopping what they asked for.
+  const path =
+    why === 'daily'
+      ? await beside({ do: 'copy', task }, ground.worker)
+      : await watched(ground, { do: 'copy', task }, grows)
   mind.copiedAt = writings
   mind.fault = null
   thinOut(desk.path, dayOf(now()))

@@ -1,17 +1,15 @@
-import { beside } from '../../db/keeping/beside.ts'
 import type { PapersGoneOver } from '../../shared/keeping/keepingModel.ts'
 import { latestOf, type Ground } from './ground.ts'
+import { watched } from './watched.ts'
 
 const yearMs = 365 * 86_400_000
 
 /** Goes over every issued paper, beside the window's work, and notes in the book what was found. */
 export async function goOver(ground: Ground): Promise<PapersGoneOver> {
-  const { desk, now, worker } = ground
+  const { desk, now } = ground
   const book = desk.book()
-  const found = await beside(
-    { do: 'goOver', task: { bookPath: desk.path, latest: latestOf(ground) } },
-    worker,
-  )
+  const task = { bookPath: desk.path, latest: latestOf(ground) }
+  const found = await watched(ground, { do: 'goOver', task })
   const papers = { at: now(), ...found }
   book.keeping.change({ papers })
   return papers

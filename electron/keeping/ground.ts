@@ -15,8 +15,19 @@ export type Ground = {
   mind: KeepingMind
 }
 
-/** fault: what is wrong though the book is open; copiedAt: the book's count of writings when it was last copied; chosen: folders chosen in the system's window. */
-export type KeepingMind = { fault: string | null; copiedAt: number; chosen: Set<string> }
+/** Work on the book's files that goes on. grows: the file whose size tells how far a copy is, while the store writes it in one go. */
+export type InHand = { memory: SharedArrayBuffer; grows: string | null }
+
+/**
+ * fault: what is wrong though the book is open; copiedAt: the book's count of writings when it was last copied; chosen: folders chosen in the system's window; inHand: the work on the
+ * book's files that goes on.
+ */
+export type KeepingMind = {
+  fault: string | null
+  copiedAt: number
+  chosen: Set<string>
+  inHand: InHand | null
+}
 
 /** The newest layout this program knows. */
 export const latestOf = ({ migrations }: Ground): number => migrations.at(-1)?.number ?? 0

@@ -9,6 +9,7 @@ import { goOver, putBack } from './goOver.ts'
 import type { Ground } from './ground.ts'
 import type { Keeping } from './keeping.ts'
 import { chooseFolder, takeAway } from './takeAway.ts'
+import { stopWork, workInHand } from './watched.ts'
 
 /** Until when a reminder put off now stays away. */
 const putOffFrom = (now: string): string => new Date(Date.parse(now) + putOffDays * 86_400_000).toISOString()
@@ -72,6 +73,8 @@ export function keepBook(ground: Ground, queue: Queue): Keeping {
       return state()
     },
     goOver: () => queue(() => goOver(ground)),
+    inHand: () => workInHand(ground),
+    stop: () => stopWork(ground),
     putBack: (paperId) => queue(() => putBack(ground, paperId)),
   }
 }

@@ -7,6 +7,7 @@ import type {
   PapersGoneOver,
   Salvaged,
 } from '../../shared/keeping/keepingModel.ts'
+import type { WorkStands } from '../../shared/keeping/workStands.ts'
 
 /**
  * How the book is kept, as the requests ask for it: its copies, their way out of the house, what can be done when it is damaged.
@@ -29,5 +30,9 @@ export type Keeping = {
   putOff: () => KeepingState
   putAway: () => KeepingState
   goOver: () => Promise<PapersGoneOver>
+  /** How far the work on the book's files is; null when none goes on. */
+  inHand: () => WorkStands | null
+  /** Asks that work to stop; whether there was any. */
+  stop: () => boolean
   putBack: (paperId: number) => Promise<PapersGoneOver>
 }

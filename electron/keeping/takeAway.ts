@@ -1,12 +1,14 @@
+import { join } from 'node:path'
 import { BookProblem } from '../../db/bookProblem.ts'
 import { refuseFolder } from '../../db/keeping/awayCopy.ts'
-import { beside } from '../../db/keeping/beside.ts'
 import { pathOfCopy } from '../../db/keeping/copies.ts'
 import { awayFileName } from '../../db/keeping/copyNames.ts'
+import { unfinishedCopy } from '../../db/keeping/makeCopy.ts'
 import type { BackedUp } from '../../shared/keeping/keepingModel.ts'
 import { wallTimeOf } from '../calendar.ts'
 import { copyBook } from './copying.ts'
 import type { Ground } from './ground.ts'
+import { watched } from './watched.ts'
 
 /** Where folders are chosen in the system's own window, only one that was chosen there is written to. */
 function refuseUnchosen({ chooseFolder, mind }: Ground, folder: string): void {
@@ -34,14 +36,15 @@ async function copyHere(ground: Ground): Promise<string | null> {
 
 /** A fresh checked copy, put into a folder of the person's choice and read back there. The book remembers that one has left its disk. */
 export async function takeAway(ground: Ground, folder: string): Promise<BackedUp> {
-  const { desk, now, worker } = ground
+  const { desk, now } = ground
   const book = desk.book()
   refuseUnchosen(ground, folder)
   refuseFolder(folder, desk.path)
   const source = await copyHere(ground)
   const awayName = awayFileName(wallTimeOf(now()))
   const task = { source, bookPath: desk.path, folder, awayName }
-  const done = await beside({ do: 'carry', task }, worker)
+  const grows = unfinishedCopy(join(folder, awayName))
+  const done = await watched(ground, { do: 'carry', task }, grows)
   if (done.away) book.keeping.change({ away: { at: now(), drive: done.drive, folder }, putOffUntil: null })
   return done
 }

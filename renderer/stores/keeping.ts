@@ -1,9 +1,13 @@
 import { defineStore } from 'pinia'
-import { ref } from 'vue'
+import { ref, shallowRef } from 'vue'
 import type { BackedUp, InsideCopy, KeepingState } from '../../shared/keeping/keepingModel.ts'
+import type { WorkStands } from '../../shared/keeping/workStands.ts'
 import type { Result } from '../../shared/problem.ts'
 import { request, sentences } from '../api.ts'
 import { beginAgain, followOtherWindows, tellOtherWindows } from '../otherWindows.ts'
+
+/** How often work that goes on is looked after, ms. */
+const lookEvery = 250
 
 /** How the book is kept: its copies, what can be done when it can't be opened, what is to be remembered. */
 export const useKeepingStore = defineStore('keeping', () => {
@@ -13,6 +17,9 @@ export const useKeepingStore = defineStore('keeping', () => {
   const trouble = ref('')
   /** What is being done, in words; '' when nothing is. */
   const doing = ref('')
+  /** How far that is; null where it is over too soon to be told. */
+  const work = shallowRef<WorkStands | null>(null)
+  const stopping = ref(false)
   followOtherWindows()
 
   const follow = (reply: Result<KeepingState>): void => {
@@ -22,20 +29,33 @@ export const useKeepingStore = defineStore('keeping', () => {
   }
   const read = async (): Promise<void> => follow(await request('keeping.state', {}))
 
+  async function lookAfter(): Promise<void> {
+    const reply = await request('keeping.inHand', {})
+    if (doing.value !== '' && reply.ok) work.value = reply.value
+  }
+  async function stop(): Promise<void> {
+    stopping.value = true
+    await request('keeping.stopWork', {})
+  }
+
   /** Does one thing, saying so meanwhile; the reply's sentence, if it failed, stands in `trouble`. */
-  async function doOne<T>(words: string, work: () => Promise<Result<T>>): Promise<T | null> {
+  async function doOne<T>(words: string, ask: () => Promise<Result<T>>): Promise<T | null> {
     if (doing.value !== '') return null
     doing.value = words
     trouble.value = ''
-    const reply = await work()
+    stopping.value = false
+    const timer = setInterval(() => void lookAfter(), lookEvery)
+    const reply = await ask()
+    clearInterval(timer)
     doing.value = ''
+    work.value = null
     trouble.value = sentences(reply)
     return reply.ok ? reply.value : null
   }
 
   /** After another book was opened every screen starts over, here and in the other windows. */
-  async function openOther<T>(words: string, work: () => Promise<Result<T>>): Promise<void> {
-    const done = await doOne(words, work)
+  async function openOther<T>(words: string, ask: () => Promise<Result<T>>): Promise<void> {
+    const done = await doOne(words, ask)
     if (done === null) return
     tellOtherWindows()
     beginAgain()
@@ -80,7 +100,7 @@ export const useKeepingStore = defineStore('keeping', () => {
   const putAway = async () => follow(await request('keeping.putAway', {}))
 
   return {
-    ...{ state, known, trouble, doing, read, restore, salvage, fresh, again },
+    ...{ state, known, trouble, doing, work, stopping, stop, read, restore, salvage, fresh, again },
     ...{ inside, copyNow, backUp, chooseFolder, goOver, putBack, putOff, putAway },
   }
 })

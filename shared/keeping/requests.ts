@@ -8,6 +8,7 @@ import type {
   PapersGoneOver,
   Salvaged,
 } from './keepingModel.ts'
+import type { WorkStands } from './workStands.ts'
 
 const nothing = v.strictObject({})
 const copyName = v.pipe(
@@ -38,6 +39,8 @@ export const keepingTakes = {
   'keeping.putOff': nothing,
   'keeping.putAway': nothing,
   'keeping.goOver': nothing,
+  'keeping.inHand': nothing,
+  'keeping.stopWork': nothing,
   'keeping.putBack': v.strictObject({ paperId: rowId }),
 } as const
 
@@ -54,5 +57,7 @@ export type KeepingReplies = {
   'keeping.putOff': KeepingState
   'keeping.putAway': KeepingState
   'keeping.goOver': PapersGoneOver
+  'keeping.inHand': WorkStands | null
+  'keeping.stopWork': { stopped: boolean }
   'keeping.putBack': PapersGoneOver
 }

@@ -201,6 +201,8 @@ export async function rightPayloads(context: Opened): Promise<RightPayloads> {
     'keeping.putOff': {},
     'keeping.putAway': {},
     'keeping.goOver': {},
+    'keeping.inHand': {},
+    'keeping.stopWork': {},
     'keeping.putBack': { paperId: card.id },
     'undo.list': { jobId: first },
     'undo.back': { upTo: back[0]?.id ?? 0, jobId: null, settle: 'keep theirs' },
