@@ -53,7 +53,7 @@ export function opened(given: Partial<Context> = {}): Opened {
   const logged: string[] = []
   const shelf = makeShelf()
   const context: Context = {
-    book: openedBook(undefined, { deeds: true }),
+    book: given.book ?? openedBook(undefined, { deeds: true }),
     now: tickingClock('2026-03-02T12:00:00.000Z'),
     dayOf,
     shelf,

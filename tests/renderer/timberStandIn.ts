@@ -81,6 +81,7 @@ export function orderingCarrier({ hard = false } = {}) {
 /** Runs planners in the test's own thread, a step at a time, in place of the browser's workers. Gives what takes them away again. */
 export function planner(): () => void {
   const before = globalThis.Worker
+  const at = { work: true }
   class Planner extends EventTarget {
     private ended = false
     terminate() {
@@ -95,7 +96,8 @@ export function planner(): () => void {
       const steps = ask.ask === 'plan' ? planSteps(ask.requests, stop) : oneLengthSteps(ask.request, stop)
       const tell = (told: PlanTold) => this.dispatchEvent(new MessageEvent('message', { data: told }))
       const next = () => {
-        if (this.ended) return
+        // A test that is over has no use for what its planners would still find.
+        if (this.ended || !at.work) return
         pause = performance.now() + 40
         const step = steps.next()
         if (step.done) return void tell({ told: 'done', timedOut: false })
@@ -106,8 +108,10 @@ export function planner(): () => void {
     }
   }
   Object.defineProperty(globalThis, 'Worker', { value: Planner, configurable: true, writable: true })
-  return () =>
+  return () => {
+    at.work = false
     Object.defineProperty(globalThis, 'Worker', { value: before, configurable: true, writable: true })
+  }
 }
 
 /** Waits until something holds, for up to ten seconds. */
