@@ -4,9 +4,10 @@ import { workFields } from './fields/workFields.ts'
 import type { Topic } from './topic.ts'
 import { benchTopics } from './topics/benchTopics.ts'
 import { bookTopics } from './topics/bookTopics.ts'
+import { handTopics } from './topics/handTopics.ts'
 
 /** Everything help tells of, in the order of its list of contents. */
-export const topics: readonly Topic[] = [...bookTopics, ...benchTopics]
+export const topics: readonly Topic[] = [...bookTopics, ...handTopics, ...benchTopics]
 
 const fields: Readonly<Record<string, string>> = { ...gateFields, ...workFields }
 

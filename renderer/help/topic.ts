@@ -11,7 +11,12 @@ export type Topic = { id: string; title: string; lead: string; also: string; par
 
 type JobPart = Extract<Place, { name: 'job' }>['part']
 
-const ofJobPart: Partial<Record<JobPart, string>> = { gate: 'gate', price: 'price', papers: 'papers' }
+const ofJobPart: Partial<Record<JobPart, string>> = {
+  gate: 'gate',
+  price: 'price',
+  papers: 'papers',
+  notes: 'notes',
+}
 const ofPlace: Partial<Record<Place['name'], string>> = {
   jobs: 'jobs',
   cards: 'papers',

@@ -218,7 +218,7 @@ export const bookTopics: Topic[] = [
           'F1: help for the field in hand. F2 or Ctrl+K: a list of everything that can be done, and every job, by a few letters.',
           'Ctrl+N: start a new job. Ctrl+1 to Ctrl+4: jobs, prices, timber, workshop, in the program’s own window.',
           'Tab and Shift+Tab: from entry to entry. Enter: keep what was typed and go on. Esc: out of the entry, then back.',
-          'Ctrl+Z: take back what you did last.',
+          'Ctrl+Z: take back what you did last. Ctrl+Y: do it again.',
         ],
       },
       {
