@@ -21,6 +21,7 @@ import { chosenFolder } from './chosenFolder.ts'
 import { catchFaults } from './catchFaults.ts'
 import { faultWords } from './discreet.ts'
 import { handedFiles } from './handedFile.ts'
+import { menuInWords, type Said } from './inWords.ts'
 import { listenForRequests } from './ipc.ts'
 import { logInto, now } from './log.ts'
 import { makeCard, warmPainter } from './makeCard.ts'
@@ -65,14 +66,14 @@ const openTheBook = (): Promise<OpenedBook> =>
   })
 
 /** The one window, where it last stood, with its menu; a screen of it that dies or hangs comes back. */
-const openWindow = (): BrowserWindow => {
+const openWindow = (said: Said): BrowserWindow => {
   const window = makeWindow(BrowserWindow, built('main/preload.cjs'), openingPlace(placeNote, screen))
   keepPlace(window, screen, { path: placeNote, log })
-  reviveWindow({ window, dialog, log, clock: () => performance.now(), quit: () => app.quit() })
+  reviveWindow({ window, dialog, log, clock: () => performance.now(), quit: () => app.quit(), said })
   const { platform, versions } = process
   const logFile = join(logFolder, 'bracework.log')
   const actions = menuActions({ window, clipboard, shell, logFile, platform, versions })
-  Menu.setApplicationMenu(Menu.buildFromTemplate(menuFor(platform, actions)))
+  Menu.setApplicationMenu(Menu.buildFromTemplate(menuInWords(menuFor(platform, actions), said)))
   return window
 }
 
@@ -83,11 +84,11 @@ const open = async (): Promise<void> => {
   guardSession(session.defaultSession)
   quietSession(session.defaultSession)
   watchKeeping(session.defaultSession, {
-    tell: (sentence) => dialog.showErrorBox('Bracework', sentence),
+    tell: (sentence) => dialog.showErrorBox('Bracework', book.said(sentence)),
     log,
   })
   serveApp(protocol, { rendererFolder: built('renderer'), paperOf: shelf.find })
-  const window = openWindow()
+  const window = openWindow(book.said)
   app.on('second-instance', (_event, args, folder) => {
     handed.note(args, folder)
     showWindow(window)

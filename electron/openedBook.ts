@@ -21,7 +21,7 @@ import { keepBook } from './keeping/keepBook.ts'
 import type { Keeping } from './keeping/keeping.ts'
 import { oneAtATime } from './keeping/oneAtATime.ts'
 import { languagesFrom, shippedLanguages } from './languages.ts'
-import { inChosenWords } from './paperLanguage.ts'
+import { inChosenWords, saidIn, type PaperWords } from './paperLanguage.ts'
 import { makeShelf, shelving, type Shelf } from './printing/shelf.ts'
 
 /**
@@ -52,6 +52,8 @@ export type OpenedBook = {
   answer: (name: string, payload: unknown) => Promise<Result<unknown>>
   /** Where the book's folder lies: one that isn't this machine's own is warned of. */
   folder: FolderKind
+  /** Says a text of the program's own in the language the workshop has chosen; as it is where none was, or no book is open. */
+  said: (text: string) => string
   close: () => Promise<void>
 }
 
@@ -111,11 +113,18 @@ async function fillNew(context: Context): Promise<void> {
   context.book.deeds.forget()
 }
 
+const languagesOf = (desk: BookDesk) =>
+  languagesFrom([shippedLanguages, join(dirname(resolve(desk.path)), 'languages')])
+
+/** The words of the language that the workshop has chosen; undefined for British English. */
+const wordsOf = (desk: BookDesk, languages = languagesOf(desk)): PaperWords | undefined =>
+  inChosenWords(languages, desk.book().settings.read().language)
+
 /** What the handlers work with, papers shown lately within reach of the printer. The book is whichever lies open; where none does, asking for it throws why. */
 function contextOf(opening: Opening, desk: BookDesk, keeping: Keeping): Context {
   const { now, print, shelf = makeShelf(), warm, log, handedJob, chooseFolder } = opening
-  const languages = languagesFrom([shippedLanguages, join(dirname(resolve(desk.path)), 'languages')])
-  const words = () => inChosenWords(languages, desk.book().settings.read().language)
+  const languages = languagesOf(desk)
+  const words = () => wordsOf(desk, languages)
   return {
     get book() {
       return desk.book()
@@ -157,6 +166,7 @@ export const openedBook = async (opening: Opening): Promise<OpenedBook> => {
     return {
       answer: (name, payload) => answer(context, name, payload),
       folder: context.bookFolder ?? 'own',
+      said: (text) => (desk.trouble() ? text : saidIn(wordsOf(desk), text)),
       close: async () => {
         stopWatch()
         // After the copy that is just being made: two at once would make one of them not needed.

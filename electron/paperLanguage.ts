@@ -14,6 +14,10 @@ export function inChosenWords(languages: Languages, tag: string): PaperWords | u
   return found && { messages: found.messages, locale: found.locale }
 }
 
+/** One of the program's own texts in the chosen words. */
+export const saidIn = (words: PaperWords | undefined, text: string): string =>
+  words ? lookUp(words, ownWords()).sentence(text) : text
+
 /** A look-up for one paper: what a person wrote in what it is made from (names, titles, notes) stays as it is. */
 function toldBut(words: PaperWords, written: unknown): (text: string) => string {
   const own = ownWords()

@@ -1,32 +1,35 @@
 import type { BrowserWindow, Dialog } from 'electron'
 import { appAddress, isAppAddress } from './appProtocol.ts'
 import { faultWords } from './discreet.ts'
+import type { Said } from './inWords.ts'
 
-/** What bringing a window back takes. clock gives milliseconds that only go forward. */
+/** What bringing a window back takes. clock gives milliseconds that only go forward; said: what is asked in the workshop's language. */
 export type Reviving = {
   window: BrowserWindow
   dialog: Pick<Dialog, 'showMessageBox'>
   log: (line: string) => void
   clock: () => number
   quit: () => void
+  said: Said
 }
 
 /** More deaths than this within `span` and something about the place itself is wrong: then the person is asked. */
 const mostDeaths = 3
 const span = 60_000
 
-const kept = 'What you entered is kept.'
+const keeps = 'This screen keeps closing by itself. What you entered is kept.'
+const hangs = 'This screen has stopped answering. What you entered is kept.'
 
 /** What is known of a window's screen: where it stands, when it died, whether the person ended it, and the question that lies before him. */
 type Life = { at: string; deaths: number[]; byHand: boolean; asking: AbortController | undefined }
 
 type Revived = Reviving & { life: Life; load: (address: string) => void }
 
-const askAfterDeaths = async ({ window, dialog, quit, life, load }: Revived): Promise<void> => {
+const askAfterDeaths = async ({ window, dialog, quit, life, load, said }: Revived): Promise<void> => {
   const { response } = await dialog.showMessageBox(window, {
     type: 'warning',
-    message: `This screen keeps closing by itself. ${kept}`,
-    buttons: ['Open the list of jobs', 'Close Bracework'],
+    message: said(keeps),
+    buttons: ['Open the list of jobs', 'Close Bracework'].map(said),
     defaultId: 0,
     cancelId: 0,
   })
@@ -46,14 +49,14 @@ const afterDeath = (revived: Revived): void => {
   else load(life.at)
 }
 
-const offer = async ({ window, dialog, log, life }: Revived): Promise<void> => {
+const offer = async ({ window, dialog, log, life, said }: Revived): Promise<void> => {
   if (life.asking) return
   log('the screen doesn’t answer')
   const { signal } = (life.asking = new AbortController())
   const { response } = await dialog.showMessageBox(window, {
     type: 'warning',
-    message: `This screen has stopped answering. ${kept}`,
-    buttons: ['Wait', 'Open it again'],
+    message: said(hangs),
+    buttons: ['Wait', 'Open it again'].map(said),
     defaultId: 0,
     cancelId: 0,
     signal,

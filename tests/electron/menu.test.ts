@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { menuInWords } from '../../electron/inWords.ts'
 import { menuFor, type MenuActions } from '../../electron/menu.ts'
 import { detailsOf, menuActions } from '../../electron/menuActions.ts'
 import { placeAt } from '../../renderer/stores/place.ts'
@@ -115,4 +116,13 @@ test('the menu never leaves the program’s own page, and shows the log by its p
     },
   ])
   expect(detailsOf({ platform: 'win32', versions: {} })).toContain('window unknown')
+})
+
+test('every label of the menu is said in the workshop’s language, and nothing else of it changes', () => {
+  const plain = menuFor('linux', still)
+  const labelsIn = (menu: unknown): string[] => JSON.stringify(menu).match(/"label":"[^"]*"/g) ?? []
+  const told = menuInWords(plain, (text) => `<${text}>`)
+  expect(labelsIn(plain).length).toBeGreaterThan(15)
+  expect(labelsIn(told)).toEqual(labelsIn(plain).map((one) => one.replace(/:"(.*)"$/, ':"<$1>"')))
+  expect(menuInWords(plain, (text) => text)).toEqual(plain)
 })

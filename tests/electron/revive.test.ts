@@ -23,6 +23,7 @@ const alive = (answers: number[] = []) => {
         return { response: answers.shift() ?? 0 }
       }) as never,
     },
+    said: (text) => text.replace('Wait', 'Attendez'),
     log: (line) => void log.push(line),
     clock: () => time.now,
     quit: () => void (did.quit += 1),
@@ -104,7 +105,7 @@ test('a screen that hangs is opened again only if the person says so, and that i
   shell.goTo(job)
   const crashes = () => shell.contents.calls.filter(({ name }) => name === 'forcefullyCrashRenderer').length
   await shell.hang()
-  expect([crashes(), shell.asked[0]?.buttons]).toEqual([0, ['Wait', 'Open it again']])
+  expect([crashes(), shell.asked[0]?.buttons]).toEqual([0, ['Attendez', 'Open it again']])
   for (let time = 1; time <= 5; time += 1) {
     await shell.hang()
     expect(crashes()).toBe(time)

@@ -35,6 +35,7 @@ export async function started(path: string, given: Partial<Opening> = {}): Promi
   return {
     answer: book.answer,
     folder: book.folder,
+    said: book.said,
     close,
     logged,
     ask: async <N extends RequestName>(name: N, payload: Takes<N>) => {

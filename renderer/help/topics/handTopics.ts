@@ -57,7 +57,7 @@ export const handTopics: Topic[] = [
     id: 'taking-back',
     title: 'Taking back',
     lead: 'Whatever was done in the book can be taken back, the last thing first, even after the program was closed.',
-    also: 'undo redo mistake wrong back again ctrl z lost deleted',
+    also: 'undo redo mistake wrong back again ctrl z lost gone',
     parts: [
       {
         heading: 'One thing, or many',
