@@ -42,6 +42,8 @@ function addJob(book: Book, job: SampleJob, today: string): Job {
   const changed = book.jobs.change(made.id, changesOf(job))
   if (!changed?.ok)
     throw new Error(`the sample job '${title}' is refused: ${JSON.stringify(changed?.problems)}`)
+  for (const [day, at, words] of job.said ?? [])
+    book.notes.add(made.id, { on: dayFrom(today, day), at, words })
   return changed.value.job
 }
 

@@ -25,7 +25,8 @@ import {
 
 /**
  * One job of the made-up workshop. takenIn and due count days from the day the sample is made, due null for none promised. width and height are
- * the words the customer used; gate lists what differs from the standard gate, by its path. card: its job card is issued.
+ * the words the customer used; gate lists what differs from the standard gate, by its path. card: its job card is issued; said: notes by day, as
+ * days from today, the time and the words.
  */
 export type SampleJob = {
   customer: SampleCustomer
@@ -38,6 +39,7 @@ export type SampleJob = {
   height?: string
   gate?: Record<string, unknown>
   notes?: string
+  said?: [day: number, at: string, words: string][]
   card?: boolean
   quotation?: SampleQuotation
 }
@@ -58,6 +60,14 @@ export const sampleJobs: SampleJob[] = [
     height: '1.8 m',
     gate: { 'boards.rip': 'both', hung: 'left', ironmongery: [strapHinges(450, 1.3), thumbLatch] },
     notes: 'Wants the same again for the other side next spring.',
+    said: [
+      [
+        -95,
+        '17:40',
+        'Rang after work. The old post leans 20 mm towards the house at the top; the other is sound.',
+      ],
+      [-40, '16:10', 'Hung. Swings shut by itself. Showed how the latch is oiled.'],
+    ],
     quotation: finishedSideGate,
   },
   {
