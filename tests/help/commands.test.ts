@@ -23,7 +23,9 @@ test.each([
   ['rais', 'rise'],
   ['Back Up', 'copies'],
   ['offcuts', 'rack'],
-  ['quote', 'quotations'],
+  ['quote', 'quote'],
+  ['accept', 'accept'],
+  ['hours', 'labour'],
   ['same', 'again'],
 ])('“%s” finds %s', (typed, id) => {
   expect(commandsFor(commandsAt(job), typed)[0]?.id).toBe(id)
