@@ -12,9 +12,10 @@ type JobDeed = {
   lead?: Lead
 }
 
-/** A figure of the drawing that is an entry: pressed, it is written anew where it stands. */
+/** A figure of the drawing that is an entry: pressed, it is written anew where it stands. Where it is worked out from the opening, that is what is entered. */
 const onDrawing = (field: string): Lead => ({
-  press: `[data-view="large"] [data-entry="${field}"], [data-view="large"] [data-entry^="${field}s"]`,
+  press: `[data-view="large"] [data-entry="${field}"]`,
+  instead: `[data-field="${field}"], [data-field="${field}s.0"]`,
 })
 
 const quotations = { part: 'price', sheet: 'quotations' } as const
@@ -26,20 +27,20 @@ const deeds: JobDeed[] = [
     at: { part: 'gate' },
   },
   {
-    ...{ id: 'measure', says: 'This job: measure its opening', verb: 'Measure the opening' },
-    ...{ also: 'survey sizes widths heights', at: { part: 'gate' } },
-    lead: {
-      press: '.gate-form input[type="radio"][value="opening"]',
-      to: '[data-field="size.widths.0"]',
-    },
-  },
-  {
     ...{ id: 'width', says: 'This job: change its width on the drawing', verb: 'Change the width' },
     ...{ also: 'size wider narrower drawing', at: { part: 'gate' }, lead: onDrawing('size.width') },
   },
   {
     ...{ id: 'height', says: 'This job: change its height on the drawing', verb: 'Change the height' },
     ...{ also: 'size higher lower drawing', at: { part: 'gate' }, lead: onDrawing('size.height') },
+  },
+  {
+    ...{ id: 'measure', says: 'This job: measure its opening', verb: 'Measure the opening' },
+    ...{ also: 'survey sizes widths heights', at: { part: 'gate' } },
+    lead: {
+      press: '.gate-form input[type="radio"][value="opening"]',
+      to: '[data-field="size.widths.0"]',
+    },
   },
   {
     ...{ id: 'price', says: 'This job: its price', verb: 'Price', also: 'estimate cost' },

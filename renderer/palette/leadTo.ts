@@ -1,12 +1,14 @@
 /**
- * Where a command leads on the screen it goes to, as selectors. press: pressed once it is there; to: takes the hand. Of either the first that
- * can be seen and pressed counts.
+ * Where a command leads on the screen it goes to, as selectors. press: pressed once it is there; to: takes the hand; instead: takes it where there
+ * turns out to be nothing to press. Of each the first that can be seen and pressed counts.
  */
-export type Lead = { press?: string; to?: string }
+export type Lead = { press?: string; to?: string; instead?: string }
 
 const everyMs = 30
 /** A screen's file may have to be fetched first. */
 const patienceMs = 6000
+/** A screen that has something to press shows it by then. */
+const insteadMs = 1500
 /** A screen that is still settling may make anew what already has the hand. */
 const settleMs = 600
 
@@ -34,7 +36,7 @@ function take(element: HTMLElement): void {
  * Waits until what a command leads to is on the screen, presses it or puts the hand on it, and keeps the hand there until the screen has
  * settled or the person does something. ready says whether the screen shows what was asked for. Gives how to stop waiting.
  */
-export function leadTo({ press, to }: Lead, ready: () => boolean): () => void {
+export function leadTo({ press, to, instead }: Lead, ready: () => boolean): () => void {
   const began = performance.now()
   const held: { pressed: boolean; at?: number } = { pressed: press === undefined }
   const stop = () => {
@@ -55,10 +57,11 @@ export function leadTo({ press, to }: Lead, ready: () => boolean): () => void {
       pressed.click()
       if (to === undefined) return stop()
     }
-    const found = held.pressed && to !== undefined ? reachable(to) : undefined
-    if (!found || found === document.activeElement) return
-    take(found)
+    const wanted = held.pressed ? to : now - began > insteadMs ? instead : undefined
+    const found = wanted === undefined ? undefined : reachable(wanted)
+    if (!found) return
     held.at ??= now
+    if (found !== document.activeElement) take(found)
   }
   const timer = setInterval(look, everyMs)
   window.addEventListener('pointerdown', stop, true)

@@ -1,10 +1,11 @@
 import type { KeyHand } from './keyHand.ts'
 import type { CoreTask } from './table.ts'
 
-/** A job of the story: whose it is, and where copies go. */
-export type Story = { name: string; stick: string }
+/** A job of the story by its customer, another's that is of the leaf's own sizes and already drawn, and where copies go. */
+export type Story = { name: string; drawn: string; stick: string }
 
-const first = ({ name }: Story): string => name.split(' ')[0]?.toLowerCase() ?? ''
+/** The word a job is asked for by: its customer's first name. */
+export const first = ({ name }: Pick<Story, 'name'>): string => name.split(' ')[0]?.toLowerCase() ?? ''
 
 /** Types figures one after the other, Enter between them. */
 async function fill(hand: KeyHand, figures: string[]): Promise<void> {
@@ -34,8 +35,8 @@ async function survey(hand: KeyHand, story: Story): Promise<void> {
   await hand.type('12')
 }
 
-async function changeSize(hand: KeyHand, story: Story): Promise<void> {
-  await hand.ask(`width ${first(story)}`, 'Change the width')
+async function changeSize(hand: KeyHand, { drawn }: Story): Promise<void> {
+  await hand.ask(`width ${first({ name: drawn })}`, 'Change the width')
   await hand.held('.figure-entry input')
   await hand.type('970')
   await hand.press('Enter')

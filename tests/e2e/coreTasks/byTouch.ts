@@ -1,15 +1,15 @@
 import type { Locator, Page } from '@playwright/test'
 import { entry } from '../onScreen.ts'
-import type { Story } from './byKeys.ts'
+import { first, type Story } from './byKeys.ts'
 import type { Finger } from './finger.ts'
 import type { CoreTask } from './table.ts'
 
-const first = ({ name }: Story): string => name.split(' ')[0]?.toLowerCase() ?? ''
 const button = (page: Page, name: string | RegExp): Locator => page.getByRole('button', { name })
 const part = (page: Page, name: string): Locator =>
   page.getByRole('navigation', { name: 'Parts of the job' }).getByRole('link', { name, exact: true })
-const card = (page: Page, { name }: Story): Locator => page.locator('[data-job]').filter({ hasText: name })
-const opened = (page: Page, story: Story): Locator => card(page, story).locator('a.line')
+const card = (page: Page, { name }: Pick<Story, 'name'>): Locator =>
+  page.locator('[data-job]').filter({ hasText: name })
+const opened = (page: Page, story: Pick<Story, 'name'>): Locator => card(page, story).locator('a.line')
 
 async function newJob({ page, tap, type }: Finger, { name }: Story): Promise<void> {
   await tap(button(page, 'Start a new job'))
@@ -33,9 +33,9 @@ async function survey({ page, tap, type, enter }: Finger, story: Story): Promise
   await type('15')
 }
 
-async function changeSize({ page, tap, type, enter }: Finger, story: Story): Promise<void> {
-  await tap(opened(page, story))
-  await tap(page.locator('[data-view="large"] [data-entry^="size.width"]').first())
+async function changeSize({ page, tap, type, enter }: Finger, { drawn }: Story): Promise<void> {
+  await tap(opened(page, { name: drawn }))
+  await tap(page.locator('[data-view="large"] [data-entry="size.width"]').first())
   await page.locator('.figure-entry input:focus').waitFor()
   await type('1070')
   await enter()
@@ -110,7 +110,7 @@ async function sameAgain({ page, tap }: Finger, story: Story): Promise<void> {
       .first()
       .getByRole('button', { name: /make the same again/ }),
   )
-  await tap(button(page, 'Make the same again'))
+  await tap(page.getByRole('dialog').getByRole('button', { name: 'Make the same again' }))
 }
 
 /** Each task by a finger alone, from the opening screen on. */

@@ -26,8 +26,8 @@ const folder = mkdtempSync(join(tmpdir(), 'bracework-tasks-'))
 const stick = mkdtempSync('/dev/shm/STICK-')
 
 const stories: Record<Way, Story> = {
-  keys: { name: 'Isolde Hartwhistle', stick },
-  touch: { name: 'Ambrose Tenonby', stick },
+  keys: { name: 'Isolde Hartwhistle', drawn: 'Corin Spokeshave', stick },
+  touch: { name: 'Ambrose Tenonby', drawn: 'Zoé Copeau-Lœuillet', stick },
 }
 const givens: Record<Way, Given> = {
   keys: {
@@ -88,6 +88,7 @@ describe('the twelve core tasks', () => {
       hasTouch: way === 'touch',
     })
     held.page = await context?.newPage()
+    page().setDefaultTimeout(12_000)
     await page().addInitScript(notePrinting)
     await page().goto(held.host?.address ?? '')
     if (way === 'touch')
@@ -103,8 +104,8 @@ describe('the twelve core tasks', () => {
   async function task(way: Way, named: CoreTask): Promise<void> {
     if (named === 'reprint an old card') await overtakeCard(page(), stories[way].name)
     await opens()
-    const count = await does(way, named)
-    await outcomes[named](page(), stories[way], givens[way])
+    const count = await does(way, named).catch(async (e) => { await page().screenshot({ path: `/tmp/shot-${way}-${named.replaceAll(' ', '_')}.png` }); throw e })
+    await outcomes[named](page(), stories[way], givens[way]).catch(async (e) => { await page().screenshot({ path: `/tmp/shot-${way}-${named.replaceAll(' ', '_')}.png` }); throw e })
     counted[named] = { ...counted[named], [way]: count }
     expect(count).toBe(actionsOf[named][way])
   }

@@ -25,33 +25,33 @@ async function boxOf(target: Locator): Promise<Box> {
   return box
 }
 
-/** Draws the sheet under the target along by a swipe, until the target stands in the window. */
+type Spot = { x: number; y: number }
+const middleOf = ({ x, y, width, height }: Box): Spot => ({ x: x + width / 2, y: y + height / 2 })
+
+/** Whether a finger at that spot reaches the target, and nothing that lies over it. */
+const reaches = (target: Locator, spot: Spot): Promise<boolean> =>
+  target.evaluate((element, { x, y }) => {
+    const hit = document.elementFromPoint(x, y)
+    return hit !== null && (element.contains(hit) || hit.contains(element))
+  }, spot)
+
+/** Draws what the target lies on along under the finger, until the target lies free; how many swipes that took. */
 async function swipeTo(page: Page, target: Locator): Promise<number> {
   const high = page.viewportSize()?.height ?? 0
-  const glass = await page.context().newCDPSession(page)
-  let swipes = 0
-  for (; swipes < 6; swipes += 1) {
-    const { x, y, width, height } = await boxOf(target)
-    if (y >= 0 && y + height <= high) break
-    const way = y < 0 ? 1 : -1
+  const most = Math.round(high * 0.5)
+  for (let swipes = 0; swipes < 6; swipes += 1) {
+    const spot = middleOf(await boxOf(target))
+    if (await reaches(target, spot)) return swipes
+    const away = Math.round(high * 0.6 - spot.y)
+    const glass = await page.context().newCDPSession(page)
     await glass.send('Input.synthesizeScrollGesture', {
-      ...{ x: Math.round(x + width / 2), y: Math.round(high / 2) },
-      ...{ yDistance: way * Math.round(high * 0.6), speed: 6000, gestureSourceType: 'touch' },
+      ...{ x: Math.round(spot.x), y: Math.round(high * 0.6) },
+      ...{ yDistance: Math.max(-most, Math.min(most, away)), speed: 4000, gestureSourceType: 'touch' },
     })
+    await glass.detach()
   }
-  await glass.detach()
-  return swipes
+  throw new Error(`no finger gets at ${String(target)}`)
 }
-
-/** Whether a finger at that point reaches the target, and nothing that lies over it. */
-const reaches = (target: Locator, x: number, y: number): Promise<boolean> =>
-  target.evaluate(
-    (element, [left = 0, top = 0]) => {
-      const hit = document.elementFromPoint(left, top)
-      return hit !== null && (element.contains(hit) || hit.contains(element))
-    },
-    [x, y],
-  )
 
 /** Takes the glass of a page in hand, at nought. */
 export function finger(page: Page): Finger {
@@ -59,11 +59,10 @@ export function finger(page: Page): Finger {
   const tap = async (target: Locator) => {
     done += (await swipeTo(page, target)) + 1
     const box = await boxOf(target)
-    const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+    const middle = middleOf(box)
     expect(Math.min(box.width, box.height), `${String(target)} under a finger`).toBeGreaterThanOrEqual(
       fingertip,
     )
-    expect(await reaches(target, middle.x, middle.y), `${String(target)} lies free`).toBe(true)
     await page.touchscreen.tap(middle.x, middle.y)
   }
   const type = async (words: string) => {

@@ -44,10 +44,8 @@ const measured: Outcome = async (page, { name }, { widths, heights, rises }) => 
   expect((await jobOf(page, name)).entry.spec.size).toMatchObject({ from: 'opening', widths, heights })
 }
 
-const resized: Outcome = (page, { name }, { width }) =>
-  expect
-    .poll(async () => JSON.stringify((await jobOf(page, name)).entry.spec.size), soon)
-    .toContain(`${width}`)
+const resized: Outcome = (page, { drawn }, { width }) =>
+  expect.poll(async () => (await jobOf(page, drawn)).entry.spec.size, soon).toMatchObject({ width })
 
 const priced: Outcome = async (page, { name }, { extra, minutes }) => {
   const { id } = await jobOf(page, name)

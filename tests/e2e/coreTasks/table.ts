@@ -29,7 +29,7 @@ export const actionsOf: Record<CoreTask, Record<Way, number>> = {
   'change a size on the drawing': { keys: 5, touch: 4 },
   price: { keys: 10, touch: 10 },
   quote: { keys: 4, touch: 4 },
-  accept: { keys: 6, touch: 7 },
+  accept: { keys: 6, touch: 6 },
   'order timber': { keys: 5, touch: 3 },
   'issue a card': { keys: 4, touch: 3 },
   'reprint an old card': { keys: 4, touch: 4 },
