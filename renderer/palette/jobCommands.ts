@@ -76,7 +76,7 @@ const deeds: JobDeed[] = [
     at: { part: 'papers' },
   },
   {
-    ...{ id: 'issue', says: 'This job: issue its card', verb: 'Issue the card', also: 'new paper' },
+    ...{ id: 'issue', says: 'This job: issue its card', verb: 'Issue the card', also: 'paper' },
     ...{ at: { part: 'papers' }, lead: { to: '[data-lead="issue"]' } },
   },
   {

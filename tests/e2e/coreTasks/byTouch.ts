@@ -37,7 +37,7 @@ async function changeSize({ page, tap, type, enter }: Finger, { drawn }: Story):
   await tap(opened(page, { name: drawn }))
   await tap(page.locator('[data-view="large"] [data-entry="size.width"]').first())
   await page.locator('.figure-entry input:focus').waitFor()
-  await type('1070')
+  await type('1060')
   await enter()
 }
 

@@ -35,20 +35,31 @@ const reaches = (target: Locator, spot: Spot): Promise<boolean> =>
     return hit !== null && (element.contains(hit) || hit.contains(element))
   }, spot)
 
+/** One finger down, along and up again; it rests before it is lifted, so that nothing runs on. */
+async function swipe(page: Page, from: Spot, far: number): Promise<void> {
+  const glass = await page.context().newCDPSession(page)
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', touchPoints: Spot[]) =>
+    glass.send('Input.dispatchTouchEvent', { type, touchPoints })
+  await touch('touchStart', [from])
+  for (const share of [0.25, 0.5, 0.75, 1, 1, 1]) {
+    await touch('touchMove', [{ x: from.x, y: from.y + far * share }])
+    await page.waitForTimeout(20)
+  }
+  await touch('touchEnd', [])
+  await glass.detach()
+  await page.waitForTimeout(60)
+}
+
 /** Draws what the target lies on along under the finger, until the target lies free; how many swipes that took. */
 async function swipeTo(page: Page, target: Locator): Promise<number> {
   const high = page.viewportSize()?.height ?? 0
-  const most = Math.round(high * 0.5)
+  const [upper, lower] = [high * 0.5, high * 0.92]
   for (let swipes = 0; swipes < 6; swipes += 1) {
     const spot = middleOf(await boxOf(target))
     if (await reaches(target, spot)) return swipes
-    const away = Math.round(high * 0.6 - spot.y)
-    const glass = await page.context().newCDPSession(page)
-    await glass.send('Input.synthesizeScrollGesture', {
-      ...{ x: Math.round(spot.x), y: Math.round(high * 0.6) },
-      ...{ yDistance: Math.max(-most, Math.min(most, away)), speed: 4000, gestureSourceType: 'touch' },
-    })
-    await glass.detach()
+    const down = spot.y < upper
+    const far = Math.max(upper - lower, Math.min(lower - upper, high * 0.65 - spot.y))
+    await swipe(page, { x: spot.x, y: down ? upper : lower }, far)
   }
   throw new Error(`no finger gets at ${String(target)}`)
 }

