@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs'
+import { readdirSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Page } from '@playwright/test'
 import Sqlite from 'better-sqlite3'
@@ -115,8 +115,9 @@ const raised: Outcome = async (page, _story, { percent }) => {
 /** The newest copy on the stick opens as a book, is whole and has the job in it. */
 const copied: Outcome = async (page, { name, stick }) => {
   await page.getByText(/It was read back and is the same/).waitFor(soon)
-  const newest = readdirSync(stick).sort().at(-1) ?? ''
-  const copy = new Sqlite(join(stick, newest), { readonly: true, fileMustExist: true })
+  const madeAt = (file: string) => statSync(join(stick, file)).mtimeMs
+  const [newest] = readdirSync(stick).sort((a, b) => madeAt(b) - madeAt(a))
+  const copy = new Sqlite(join(stick, newest ?? 'none'), { readonly: true, fileMustExist: true })
   expect(copy.pragma('integrity_check', { simple: true })).toBe('ok')
   expect(copy.prepare('SELECT count(*) FROM customers WHERE name = ?').pluck().get(name)).toBe(1)
   copy.close()
