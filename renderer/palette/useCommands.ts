@@ -49,14 +49,28 @@ async function holdPlace(): Promise<void> {
   if (document.activeElement === document.body) document.querySelector('main')?.focus()
 }
 
+/** Goes to a place, and once its screen is there to the very thing meant on it; going elsewhere meanwhile gives that up. */
+function useGoing() {
+  const places = usePlaceStore()
+  const jobs = useJobStore()
+  const waiting = { stop: () => {} }
+  onBeforeUnmount(() => waiting.stop())
+  return (place: Place, lead?: Command['lead']) => {
+    waiting.stop()
+    places.go(place)
+    const shown = () => place.name !== 'job' || jobs.job?.id === place.id
+    if (lead) waiting.stop = leadTo(lead, shown)
+    else void holdPlace()
+  }
+}
+
 /** The keys that hold everywhere, and the list of commands: open while `listed`. */
 export function useCommands() {
   const places = usePlaceStore()
   const book = useJobsStore()
-  const jobs = useJobStore()
   const help = useHelpStore()
+  const go = useGoing()
   const listed = ref(false)
-  const waiting = { stop: () => {} }
 
   function startJob() {
     places.go({ name: 'jobs' })
@@ -69,13 +83,6 @@ export function useCommands() {
     if (made.ok) places.go({ name: 'job', id: made.value.id, part: 'gate' })
   }
 
-  function go(place: Place, lead?: Command['lead']) {
-    waiting.stop()
-    places.go(place)
-    const shown = () => place.name !== 'job' || jobs.job?.id === place.id
-    if (lead) waiting.stop = leadTo(lead, shown)
-    else void holdPlace()
-  }
   function choose(command: Command) {
     listed.value = false
     if (command.go) go(command.go, command.lead)
@@ -92,9 +99,6 @@ export function useCommands() {
     go,
   })
   onMounted(() => window.addEventListener('keydown', key))
-  onBeforeUnmount(() => {
-    waiting.stop()
-    window.removeEventListener('keydown', key)
-  })
+  onBeforeUnmount(() => window.removeEventListener('keydown', key))
   return { listed, choose, open }
 }
