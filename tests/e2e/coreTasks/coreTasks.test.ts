@@ -1,15 +1,13 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { chromium, type Browser, type Page } from '@playwright/test'
+import { readFileSync } from 'node:fs'
+import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { hosted, type Hosted } from '../../../build/hosted.ts'
-import { inProject } from '../../../build/paths.ts'
+import { taskDesk, type TaskDesk } from '../taskDesk.ts'
 import { byKeys, type Story } from './byKeys.ts'
 import { byTouch } from './byTouch.ts'
 import { finger } from './finger.ts'
 import { keyHand } from './keyHand.ts'
 import { outcomes, type Given } from './outcomes.ts'
+import { overtakeCard } from './storyJob.ts'
 import {
   actionsOf,
   coreTasks,
@@ -19,15 +17,10 @@ import {
   type CoreTask,
   type Way,
 } from './table.ts'
-import { jobOf, told } from './told.ts'
 
-const folder = mkdtempSync(join(tmpdir(), 'bracework-tasks-'))
-/** Another disk than the book's own, as a memory stick is. */
-const stick = mkdtempSync('/dev/shm/STICK-')
-
-const stories: Record<Way, Story> = {
-  keys: { name: 'Isolde Hartwhistle', drawn: 'Corin Spokeshave', stick },
-  touch: { name: 'Ambrose Tenonby', drawn: 'Zoé Copeau-Lœuillet', stick },
+const people: Record<Way, Omit<Story, 'stick'>> = {
+  keys: { name: 'Isolde Hartwhistle', drawn: 'Corin Spokeshave' },
+  touch: { name: 'Ambrose Tenonby', drawn: 'Zoé Copeau-Lœuillet' },
 }
 const givens: Record<Way, Given> = {
   keys: {
@@ -47,109 +40,79 @@ const givens: Record<Way, Given> = {
   },
 }
 
-/** The print window can't be opened without a screen: what it is handed is noted at its door. */
-const notePrinting = () =>
-  Object.defineProperty(HTMLIFrameElement.prototype, 'contentWindow', {
-    get() {
-      return {
-        focus: () => undefined,
-        print: () => (document.body.dataset['printed'] = this.dataset.sha256),
-      }
-    },
-  })
+/** The program as it opens: the board of the work in hand, nothing in the hand. */
+async function opens(page: Page): Promise<void> {
+  await page.goto(`${new URL(page.url()).origin}/#/jobs`)
+  await page.reload()
+  await page.locator('[data-job] a.line').first().waitFor()
+}
 
-/** A card is old once the gate was drawn on and another issued. */
-async function overtakeCard(page: Page, name: string): Promise<void> {
-  const { id } = await jobOf(page, name)
-  const { job } = await told(page, 'jobs.change', {
-    id,
-    changes: [{ path: 'spec.boards.rip', value: 'both' }],
-  })
-  await told(page, 'papers.issue', { jobId: id, format: 'a4', version: job.version })
+/** Does a task that way, and gives how many actions it took. */
+async function does(page: Page, { task, way, story }: { task: CoreTask; way: Way; story: Story }) {
+  if (way === 'keys') {
+    const keys = keyHand(page)
+    await byKeys[task](keys, story)
+    return keys.count()
+  }
+  const touch = finger(page)
+  await byTouch[task](touch, story)
+  return touch.count()
 }
 
 describe('the twelve core tasks', () => {
-  const held: { host?: Hosted; browser?: Browser; page?: Page } = {}
-  const counted: Partial<Record<CoreTask, Partial<Record<Way, number>>>> = {}
+  const held: { desk?: TaskDesk; page?: Page } = {}
+  const counted: Record<Way, Partial<Record<CoreTask, number>>> = { keys: {}, touch: {} }
   const page = (): Page => {
     if (!held.page) throw new Error('no window is open')
     return held.page
   }
-  /** The program as it opens: the board of the work in hand, nothing in the hand. */
-  async function opens(): Promise<void> {
-    await page().goto(`${held.host?.origin}/#/jobs`)
-    await page().reload()
-    await page().locator('[data-job] a.line').first().waitFor()
-  }
   async function openWindow(way: Way): Promise<void> {
     await held.page?.context().close()
-    const context = await held.browser?.newContext({
-      viewport: { width: 1093, height: 614 },
-      hasTouch: way === 'touch',
-    })
-    held.page = await context?.newPage()
-    page().setDefaultTimeout(12_000)
-    await page().addInitScript(notePrinting)
-    await page().goto(held.host?.address ?? '')
-    if (way === 'touch')
-      await page().evaluate(() => localStorage.setItem('bracework.look', JSON.stringify({ hand: 'fingers' })))
-    await told(page(), 'settings.change', { name: 'Test Bench Joinery', welcomed: true })
+    held.page = await held.desk?.window({ byFingers: way === 'touch' })
   }
-  async function does(way: Way, task: CoreTask): Promise<number> {
-    const hand = way === 'keys' ? keyHand(page()) : finger(page())
-    if ('press' in hand) await byKeys[task](hand, stories.keys)
-    else await byTouch[task](hand, stories.touch)
-    return hand.count()
-  }
-  async function task(way: Way, named: CoreTask): Promise<void> {
-    if (named === 'reprint an old card') await overtakeCard(page(), stories[way].name)
-    await opens()
-    const count = await does(way, named)
-    await outcomes[named](page(), stories[way], givens[way])
-    counted[named] = { ...counted[named], [way]: count }
-    expect(count).toBeLessThanOrEqual(actionsOf[named][way])
+  async function counts(way: Way, task: CoreTask): Promise<void> {
+    const story = { ...people[way], stick: held.desk?.stick ?? '' }
+    if (task === 'reprint an old card') await overtakeCard(page(), story.name)
+    await opens(page())
+    const count = await does(page(), { task, way, story })
+    await outcomes[task](page(), story, givens[way])
+    counted[way][task] = count
+    expect(count).toBeLessThanOrEqual(actionsOf[task][way])
   }
 
   beforeAll(async () => {
-    held.host = await hosted(join(folder, 'workshop.book'))
-    held.browser = await chromium.launch({
-      executablePath: '/usr/bin/chromium',
-      args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-sync'],
-    })
+    held.desk = await taskDesk()
   })
   afterAll(async () => {
     const lines = coreTasks.map(
-      (one) => `${one}: ${counted[one]?.keys ?? '–'} by keys, ${counted[one]?.touch ?? '–'} by touch`,
+      (one) => `${one}: ${counted.keys[one] ?? '–'} by keys, ${counted.touch[one] ?? '–'} by touch`,
     )
     process.stdout.write(`actions from the opening screen on\n${lines.join('\n')}\n`)
-    await held.browser?.close()
-    await held.host?.stop()
-    rmSync(folder, { recursive: true, force: true })
-    rmSync(stick, { recursive: true, force: true })
+    await held.desk?.clear()
   })
 
   describe('by the keyboard alone', () => {
     beforeAll(() => openWindow('keys'))
-    for (const named of coreTasks) it(`${named}: no mouse, no finger`, () => task('keys', named))
+    for (const task of coreTasks) it(`${task}: no mouse, no finger`, () => counts('keys', task))
   })
   describe('by a finger alone', () => {
     beforeAll(() => openWindow('touch'))
-    it('has the program wear its size for fingers', async () => {
-      await opens()
+    it('has everything pressed as wide as a thumb, the screen being touched', async () => {
+      await opens(page())
       expect(await page().evaluate(() => document.documentElement.dataset['hand'])).toBe('fingers')
     })
-    for (const named of coreTasks) it(`${named}: no mouse, no chord`, () => task('touch', named))
+    for (const task of coreTasks) it(`${task}: no mouse, no chord`, () => counts('touch', task))
   })
 
   it('takes no more actions than something daily may, and an old card no more than four', () => {
-    const counts = Object.values(actionsOf).flatMap(({ keys, touch }) => [keys, touch])
-    expect(Math.max(...counts)).toBeLessThanOrEqual(mostForDaily)
+    const all = Object.values(actionsOf).flatMap(({ keys, touch }) => [keys, touch])
+    expect(Math.max(...all)).toBeLessThanOrEqual(mostForDaily)
     const { keys, touch } = actionsOf['reprint an old card']
     expect(Math.max(keys, touch)).toBeLessThanOrEqual(mostForReprint)
   })
   it('has its table of actions written down for whoever carries the program on', () => {
-    const [, section = ''] = readFileSync(inProject('DEVELOPERS.md'), 'utf8').split('## Core tasks\n')
-    const rows = section.split('\n').filter((line) => line.startsWith('|'))
+    const notes = readFileSync(new URL('../../../DEVELOPERS.md', import.meta.url), 'utf8')
+    const rows = (notes.split('## Core tasks\n')[1] ?? '').split('\n').filter((line) => line.startsWith('|'))
     const cells = (row: string) => row.split('|').map((cell) => cell.trim().replace(/^-+$/, '---'))
     expect(rows.slice(0, tableLines().length).map(cells)).toEqual(tableLines().map(cells))
   })

@@ -6,7 +6,8 @@ import { expect } from 'vitest'
 import { entry } from '../onScreen.ts'
 import type { Story } from './byKeys.ts'
 import type { CoreTask } from './table.ts'
-import { jobOf, jobsOf, told } from './told.ts'
+import { told } from '../taskDesk.ts'
+import { jobOf, jobsOf } from './storyJob.ts'
 
 /** What a way of doing the tasks puts in: the figures typed, which differ between the two ways. */
 export type Given = {
