@@ -38,8 +38,10 @@ const deeds: JobDeed[] = [
     ...{ id: 'measure', says: 'This job: measure its opening', verb: 'Measure the opening' },
     ...{ also: 'survey sizes widths heights', at: { part: 'gate' } },
     lead: {
-      press: '.gate-form input[type="radio"][value="opening"]',
+      press: '[data-lead="measure"] [value="opening"], .gate-form [value="opening"]:checked',
       to: '[data-field="size.widths.0"]',
+      // Sizes of the leaf would go: whoever means that presses it.
+      instead: '.gate-form [value="opening"]:not(:checked)',
     },
   },
   {
