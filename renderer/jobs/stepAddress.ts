@@ -13,7 +13,7 @@ export function stepAddress(at: StepPlace, id: number, orderId?: number): string
         ? addressOf({ name: 'timber', sheet: 'orders' })
         : addressOf({ name: 'timber', sheet: 'order', id: orderId })
     case 'timber':
-      return addressOf({ name: 'timber', sheet: 'make' })
+      return addressOf({ name: 'timber', sheet: 'make', job: id })
     case 'gate':
     case 'papers':
       return addressOf({ name: 'job', id, part: at })

@@ -1,17 +1,6 @@
 import type { Place } from '../stores/place.ts'
-
-/**
- * Something the program does on a word. says: its words on the list; also: what it is found by beside them; key: the letter, digit or name that does it
- * with Ctrl, Cmd on a Mac; go: the place it leads to; does: what it does otherwise.
- */
-export type Command = {
-  id: string
-  says: string
-  also?: string
-  key?: { name: string; plain?: boolean }
-  go?: Place
-  does?: 'start' | 'help' | 'again'
-}
+import { plainWords, type Command } from './command.ts'
+import { ofJob } from './jobCommands.ts'
 
 const everywhere: Command[] = [
   { id: 'start', says: 'Start a new job', also: 'enquiry customer add', key: { name: 'N' }, does: 'start' },
@@ -63,7 +52,8 @@ const everywhere: Command[] = [
     id: 'rise',
     says: 'Raise prices',
     also: 'increase per cent dearer',
-    go: { name: 'prices', part: 'check' },
+    go: { name: 'prices', part: 'percent' },
+    lead: { to: '[data-field="percent"]' },
   },
   {
     id: 'rises',
@@ -72,7 +62,15 @@ const everywhere: Command[] = [
     go: { name: 'prices', part: 'rises' },
   },
   { id: 'took', says: 'See what jobs really took', also: 'hours estimates', go: { name: 'estimates' } },
-  { id: 'copies', says: 'Back up the book', also: 'backup copy stick restore', go: { name: 'workshop' } },
+  {
+    ...{
+      id: 'copies',
+      says: 'Back up the book',
+      also: 'backup copy stick restore',
+      go: { name: 'workshop' },
+    },
+    lead: { to: '[data-lead="back-up"], [data-field="keeping.folder"]' },
+  },
   {
     id: 'help',
     says: 'Help for where you are',
@@ -82,44 +80,15 @@ const everywhere: Command[] = [
   },
 ]
 
-const ofJob = (id: number): Command[] => [
-  {
-    id: 'gate',
-    says: 'This job: its gate',
-    also: 'drawing sizes design',
-    go: { name: 'job', id, part: 'gate' },
-  },
-  { id: 'price', says: 'This job: its price', also: 'estimate cost', go: { name: 'job', id, part: 'price' } },
-  {
-    ...{ id: 'quotations', says: 'This job: its quotations', also: 'quote accept send' },
-    go: { name: 'job', id, part: 'price', sheet: 'quotations' },
-  },
-  {
-    id: 'papers',
-    says: 'This job: its papers',
-    also: 'print card labels issue',
-    go: { name: 'job', id, part: 'papers' },
-  },
-  {
-    id: 'customer',
-    says: 'This job: its customer',
-    also: 'notes phone address due',
-    go: { name: 'job', id, part: 'customer' },
-  },
-  { id: 'again', says: 'Make this gate again', also: 'repeat copy same', does: 'again' },
-]
-
 /** What can be done from a place: on a job its own first. */
 export const commandsAt = (place: Place): Command[] =>
   place.name === 'job' ? [...ofJob(place.id), ...everywhere] : everywhere
 
-const plain = (text: string): string => text.toLocaleLowerCase('en').normalize('NFD').replace(/\p{M}/gu, '')
-
 /** The commands in which every word typed begins a word, in their order. */
 export function commandsFor(commands: readonly Command[], typed: string): Command[] {
-  const sought = plain(typed).match(/[\p{L}\p{N}]+/gu) ?? []
+  const sought = plainWords(typed)
   return commands.filter(({ says, also }) => {
-    const words = plain(`${says} ${also ?? ''}`).match(/[\p{L}\p{N}]+/gu) ?? []
+    const words = plainWords(`${says} ${also ?? ''}`)
     return sought.every((one) => words.some((word) => word.startsWith(one)))
   })
 }

@@ -64,6 +64,13 @@ export const useOrderMakingStore = defineStore('orderMaking', () => {
     }
     if (phase.value === 'choosing') trouble.value = said(reply)
   }
+  /** Reads them and ticks one alone: an order is made for it. A plan for others that lay on the table is put away. */
+  async function readFor(jobId: number): Promise<void> {
+    if (phase.value !== 'choosing' && chosen.value.size === 1 && chosen.value.has(jobId)) return read()
+    putAway()
+    await read()
+    tickOnly(open.value.filter((one) => one.jobId === jobId).map((one) => one.jobId))
+  }
   function tick(jobId: number, on: boolean) {
     const now = new Set(chosen.value)
     if (on) now.add(jobId)
@@ -193,6 +200,7 @@ export const useOrderMakingStore = defineStore('orderMaking', () => {
     accepted,
     mixed,
     read,
+    readFor,
     tick,
     tickOnly,
     plan,

@@ -8,8 +8,8 @@ export type JobPart = (typeof jobParts)[number]
 export const priceSheets = ['estimate', 'options', 'quotations', 'took'] as const
 export type PriceSheet = (typeof priceSheets)[number]
 
-/** What lies over the price list: a merchant's list coming in, new prices looked at before they count, when prices changed. */
-export const pricesParts = ['list', 'check', 'rises'] as const
+/** What lies over the price list: a merchant's list coming in, a percent to put prices up by, new prices looked at before they count, when prices changed. */
+export const pricesParts = ['list', 'percent', 'check', 'rises'] as const
 export type PricesPart = (typeof pricesParts)[number]
 
 /** The sheets of timber: the orders made, one to be made, one that was, the rack, a stock-take of it. */
@@ -20,13 +20,17 @@ export type TimberSheet = (typeof timberSheets)[number]
 export const jobsSheets = ['board', 'all', 'year'] as const
 export type JobsSheet = (typeof jobsSheets)[number]
 
-/** Where in the program a person stands. Each place has an address, so that Back goes back. */
+/**
+ * Where in the program a person stands. Each place has an address, so that Back goes back. paper: the issued card of a job that lies open; job: the
+ * one that an order is to be made for.
+ */
 export type Place =
   | { name: 'jobs'; sheet?: JobsSheet }
   | { name: 'cards' }
-  | { name: 'job'; id: number; part: JobPart; sheet?: PriceSheet }
+  | { name: 'job'; id: number; part: JobPart; sheet?: PriceSheet; paper?: number }
   | { name: 'prices'; part?: PricesPart }
-  | { name: 'timber'; sheet: Exclude<TimberSheet, 'order'> }
+  | { name: 'timber'; sheet: Exclude<TimberSheet, 'order' | 'make'> }
+  | { name: 'timber'; sheet: 'make'; job?: number }
   | { name: 'timber'; sheet: 'order'; id: number }
   | { name: 'workshop' }
   | { name: 'estimates' }
@@ -36,6 +40,10 @@ const isRowNumber = (text: string | undefined): text is string =>
 
 function timberAt(sheet: string | undefined, id: string | undefined): Place {
   const known = timberSheets.find((one) => one === sheet) ?? 'orders'
+  if (known === 'make')
+    return isRowNumber(id)
+      ? { name: 'timber', sheet: known, job: Number(id) }
+      : { name: 'timber', sheet: known }
   if (known !== 'order') return { name: 'timber', sheet: known }
   return isRowNumber(id)
     ? { name: 'timber', sheet: 'order', id: Number(id) }
@@ -54,6 +62,7 @@ export function placeAt(hash: string): Place {
   if (name === 'job' && isRowNumber(id)) {
     const place = { name, id: Number(id), part: jobParts.find((known) => known === part) ?? 'gate' } as const
     const known = priceSheets.find((one) => one === sheet)
+    if (place.part === 'papers' && isRowNumber(sheet)) return { ...place, paper: Number(sheet) }
     return place.part === 'price' && known ? { ...place, sheet: known } : place
   }
   const over = name === 'jobs' ? jobsSheets.find((one) => one === id) : undefined
@@ -61,9 +70,13 @@ export function placeAt(hash: string): Place {
 }
 
 export function addressOf(place: Place): string {
-  if (place.name === 'job') return `#/job/${place.id}/${place.part}${place.sheet ? `/${place.sheet}` : ''}`
+  if (place.name === 'job') {
+    const further = place.sheet ?? place.paper
+    return `#/job/${place.id}/${place.part}${further === undefined ? '' : `/${further}`}`
+  }
   if (place.name === 'timber') {
     if (place.sheet === 'order') return `#/timber/order/${place.id}`
+    if (place.sheet === 'make' && place.job !== undefined) return `#/timber/make/${place.job}`
     return place.sheet === 'orders' ? '#/timber' : `#/timber/${place.sheet}`
   }
   if (place.name === 'jobs' && place.sheet && place.sheet !== 'board') return `#/jobs/${place.sheet}`

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { commandsAt, commandsFor, keyWords } from '../../renderer/palette/commands.ts'
+import { deedAndJob, jobCommand } from '../../renderer/palette/deedsFor.ts'
 import { topicById } from '../../renderer/help/findHelp.ts'
 import { topicOf } from '../../renderer/help/topic.ts'
 import {
@@ -23,10 +24,29 @@ test.each([
   ['rais', 'rise'],
   ['Back Up', 'copies'],
   ['offcuts', 'rack'],
-  ['quote', 'quotations'],
+  ['quote', 'quote'],
+  ['accept', 'accept'],
+  ['hours', 'labour'],
   ['same', 'again'],
 ])('“%s” finds %s', (typed, id) => {
   expect(commandsFor(commandsAt(job), typed)[0]?.id).toBe(id)
+})
+
+test.each([
+  ['quote hartwhistle', { deeds: ['quote', 'quotations', 'accept'], rest: 'hartwhistle' }],
+  ['marsh lane issue card', { deeds: ['issue'], rest: 'marsh lane' }],
+  ['print 2 marsh', { deeds: ['print'], rest: 'marsh', revision: 2 }],
+  ['print 12', { deeds: ['print'], rest: '12' }],
+  ['Größe', { deeds: [], rest: '' }],
+  ['quote', { deeds: [], rest: '' }],
+])('“%s” names a deed and a job together, or not', (typed, meant) => {
+  expect(deedAndJob(typed)).toEqual(meant)
+})
+
+test('what is done with a job leads to that job, wherever one stands', () => {
+  expect(jobCommand('order-for', 23)?.go).toEqual({ name: 'timber', sheet: 'make', job: 23 })
+  expect(jobCommand('again', 23)).toMatchObject({ does: 'again', job: 23 })
+  expect(jobCommand('no such deed', 23)).toBeUndefined()
 })
 
 test('every word typed must be found', () => {
@@ -38,6 +58,17 @@ test('each command does one thing, and its place has an address of its own', () 
     expect([command.go, command.does].filter((one) => one !== undefined)).toHaveLength(1)
     if (command.go) expect(placeAt(addressOf(command.go))).toEqual(command.go)
   }
+})
+
+test('an open card, a job to order for and a percent have addresses too', () => {
+  const kept: Place[] = [
+    { name: 'job', id: 7, part: 'papers', paper: 31 },
+    { name: 'timber', sheet: 'make', job: 7 },
+    { name: 'prices', part: 'percent' },
+  ]
+  for (const place of kept) expect(placeAt(addressOf(place))).toEqual(place)
+  expect(placeAt('#/job/7/gate/31')).toEqual({ name: 'job', id: 7, part: 'gate' })
+  expect(placeAt('#/timber/make/none')).toEqual({ name: 'timber', sheet: 'make' })
 })
 
 test('a key is written as the machine has it', () => {

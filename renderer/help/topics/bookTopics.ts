@@ -218,7 +218,14 @@ export const bookTopics: Topic[] = [
           'F1: help for the field in hand. F2 or Ctrl+K: a list of everything that can be done, and every job, by a few letters.',
           'Ctrl+N: start a new job. Ctrl+1 to Ctrl+4: jobs, prices, timber, workshop, in the program’s own window.',
           'Tab and Shift+Tab: from entry to entry. Enter: keep what was typed and go on. Esc: out of the entry, then back.',
+          'Ctrl+Enter: press the filled button of what you are at.',
           'Ctrl+Z: take back what you did last. Ctrl+Y: do it again.',
+        ],
+      },
+      {
+        heading: 'Straight to a job',
+        says: [
+          'In the list behind F2, say what is to be done and with which job: “quote marsh”, “measure hatch”, “print 1 marsh” for its first card. Enter goes to the very thing.',
         ],
       },
       {
