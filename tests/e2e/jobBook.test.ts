@@ -1,15 +1,10 @@
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { lookFaults } from './lookFaults.ts'
 import { bench, entry, startJob, type Bench } from './onScreen.ts'
 
 const column = (page: Page, of: string) => page.locator(`[data-column="${of}"]`)
 const search = (page: Page) => page.getByLabel('Search the jobs')
-
-const serious = async (page: Page): Promise<string[]> => {
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  return violations.filter(({ impact }) => impact === 'serious' || impact === 'critical').map(({ id }) => id)
-}
 
 describe('the job book as a place', () => {
   let desk: Bench
@@ -28,7 +23,7 @@ describe('the job book as a place', () => {
     await card.getByRole('button', { name: /^Move / }).focus()
     await page.keyboard.press('Enter')
     await page.getByRole('button', { name: 'Move to Designed' }).focus()
-    expect(await serious(page)).toEqual([])
+    expect(await lookFaults(page)).toEqual([])
     await page.keyboard.press('Enter')
     await column(page, 'designed').getByText('Hatch for the hen run').waitFor()
     await expect
@@ -43,7 +38,7 @@ describe('the job book as a place', () => {
     await card.getByRole('link', { name: 'Send the quotation' }).waitFor()
     await page.getByRole('button', { name: 'By day promised' }).click()
     await column(page, 'no day').locator('a.line').first().waitFor()
-    expect(await serious(page)).toEqual([])
+    expect(await lookFaults(page)).toEqual([])
 
     // The search leads to the list from anywhere, marks what it found, and says where a word stands that no column shows.
     await page.keyboard.press('/')
@@ -52,7 +47,7 @@ describe('the job book as a place', () => {
     await search(page).fill('wants again')
     await expect.poll(() => page.locator('[data-piece]').innerText()).toContain('Wants the same again')
     expect(await page.locator('[data-count]').innerText()).toBe('1 job')
-    expect(await serious(page)).toEqual([])
+    expect(await lookFaults(page)).toEqual([])
     await page.getByRole('button', { name: /^Make again: Wenna/ }).click()
     await page.getByRole('button', { name: 'Make the same again' }).click()
     await entry(page, 'size.width').waitFor()
@@ -66,7 +61,7 @@ describe('the job book as a place', () => {
     await page.getByText('No job like that').waitFor()
     await page.getByRole('link', { name: 'The year' }).click()
     await page.getByRole('table', { name: /month by month/ }).waitFor()
-    expect(await serious(page)).toEqual([])
+    expect(await lookFaults(page)).toEqual([])
     await page.context().close()
   })
 

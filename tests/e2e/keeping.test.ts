@@ -1,8 +1,8 @@
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import Sqlite from 'better-sqlite3'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { lookFaults } from './lookFaults.ts'
 import { bench, entry, giveSizes, kept, startJob, type Bench } from './onScreen.ts'
 
 const stick = mkdtempSync('/dev/shm/STICK-')
@@ -17,13 +17,6 @@ function daysAgo(path: string, days: number): void {
     "UPDATE settings SET value = json_set(value, '$.since', ?, '$.away', NULL, '$.putOffUntil', NULL) WHERE key = 'keeping'",
   ).run(at)
   db.close()
-}
-
-async function serious(page: Page): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).exclude('iframe').analyze()
-  return found.violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)
 }
 
 describe('keeping the book safe, in a browser', () => {
@@ -54,7 +47,7 @@ describe('keeping the book safe, in a browser', () => {
     expect(readdirSync(stick)).toEqual([
       expect.stringMatching(/^Bracework \d{4}-\d\d-\d\d \d\d\.\d\d\.book$/),
     ])
-    expect(await serious(page)).toEqual([])
+    expect(await lookFaults(page)).toEqual([])
     await page.context().close()
   })
 
@@ -118,7 +111,7 @@ describe('keeping the book safe, in a browser', () => {
     await page.getByRole('button', { name: 'Begin a fresh book' }).waitFor()
     const text = await page.locator('main').innerText()
     expect(text).not.toMatch(/SQLITE|database|null|undefined|Error|\.ts:/)
-    expect(await serious(page)).toEqual([])
+    expect(await lookFaults(page)).toEqual([])
     await page.getByText('Thaddeus Quirk').waitFor()
     await page.getByRole('button', { name: 'Open this copy' }).click()
     await page.locator('a.line').filter({ hasText: 'Thaddeus Quirk' }).waitFor()

@@ -1,7 +1,7 @@
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { exampleSpec, openSpec } from '../../build/pictures/openSpec.ts'
+import { faultsInBothLights } from './lookFaults.ts'
 import { bench, entry, startJob, type Bench } from './onScreen.ts'
 
 type Screen = { name: string; open: (page: Page) => Promise<void> }
@@ -153,13 +153,6 @@ const screens: Screen[] = [
   },
 ]
 
-const sideways = (page: Page): Promise<string[]> =>
-  page.evaluate(() =>
-    [document.documentElement, document.body, ...document.querySelectorAll('.scrolls, main, .whole')]
-      .filter((box) => box.scrollWidth > box.clientWidth + 1)
-      .map((box) => `${box.className || box.tagName}: ${box.scrollWidth} in ${box.clientWidth}`),
-  )
-
 describe('every screen at 1093 × 614', () => {
   let desk: Bench
   beforeAll(async () => {
@@ -167,27 +160,18 @@ describe('every screen at 1093 × 614', () => {
   })
   afterAll(() => desk.clear())
 
-  for (const light of ['light', 'dark'] as const)
-    for (const screen of screens)
-      it(`${screen.name}, ${light}: no serious fault for a screen reader or a weak eye, nothing runs off sideways`, async () => {
-        const page = await desk.window()
-        await page.emulateMedia({ colorScheme: light })
-        const refusals: string[] = []
-        page.on('console', (message) => {
-          if (/Content.Security.Policy/i.test(message.text())) refusals.push(message.text())
-        })
-        await screen.open(page)
-        const found = await new AxeBuilder({ page }).exclude('iframe').analyze()
-        const serious = found.violations.filter(({ impact }) => impact === 'serious' || impact === 'critical')
-        expect(
-          serious.map(
-            ({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`,
-          ),
-        ).toEqual([])
-        expect(await sideways(page)).toEqual([])
-        expect(refusals).toEqual([])
-        await page.context().close()
+  for (const screen of screens)
+    it(`${screen.name}: light and dark, no serious fault for a screen reader or a weak eye, nothing runs off sideways`, async () => {
+      const page = await desk.window()
+      const refusals: string[] = []
+      page.on('console', (message) => {
+        if (/Content.Security.Policy/i.test(message.text())) refusals.push(message.text())
       })
+      await screen.open(page)
+      expect(await faultsInBothLights(page)).toEqual([])
+      expect(refusals).toEqual([])
+      await page.context().close()
+    })
 
   it('turns dark when the person chooses so on a light computer, and stays so', async () => {
     const page = await desk.window()

@@ -1,6 +1,6 @@
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { faultsInBothLights } from './lookFaults.ts'
 import { bench, entry, type Bench } from './onScreen.ts'
 import { ask, makeJob, priceTimber } from './timberBook.ts'
 
@@ -28,21 +28,6 @@ const figure = (page: Page, name: string) => page.locator(`[data-${name}]`).firs
 const cutForm = (page: Page) => page.locator('[data-cut-form]')
 const rackRow = (page: Page, words: string) =>
   page.locator('.rack-rows .room .line').filter({ hasText: words })
-
-/** Serious faults for a screen reader or a weak eye, and boxes that run off sideways. */
-async function faults(page: Page, name: string): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).exclude('iframe').analyze()
-  const serious = found.violations.filter(({ impact }) => impact === 'serious' || impact === 'critical')
-  const wide = await page.evaluate(() =>
-    [document.documentElement, ...document.querySelectorAll('.scrolls, main')]
-      .filter((box) => box.scrollWidth > box.clientWidth + 1)
-      .map((box) => box.className),
-  )
-  return [
-    ...serious.map(({ id, nodes }) => `${name} ${id}: ${nodes[0]?.html}`),
-    ...wide.map((box) => `${name} runs off: ${box}`),
-  ]
-}
 
 describe('timber from three accepted jobs to the offcuts that the next order uses', () => {
   let desk: Bench
@@ -241,33 +226,31 @@ describe('timber from three accepted jobs to the offcuts that the next order use
     await page.context().close()
   })
 
-  for (const light of ['light', 'dark'] as const)
-    it(`has no serious fault for a screen reader or a weak eye on any sheet, ${light}, and nothing runs off sideways`, async () => {
-      const page = await desk.window()
-      await page.emulateMedia({ colorScheme: light })
-      await toTimber(page, 'Make an order')
-      await page.getByRole('checkbox', { name: /Leopold Scotia/ }).check()
-      expect(await faults(page, 'choice of jobs')).toEqual([])
-      await plan(page)
-      await page.locator('[data-dearer]').waitFor()
-      expect(await faults(page, 'plan')).toEqual([])
-      await sheet(page, 'Orders')
-      await page.getByRole('link', { name: /-T01$/ }).waitFor()
-      expect(await faults(page, 'orders')).toEqual([])
-      await page.getByRole('link', { name: /-T01$/ }).click()
-      await page.locator('[data-order]').waitFor()
-      expect(await faults(page, 'order')).toEqual([])
-      await sheet(page, 'The rack')
-      await page.getByLabel('Search the rack').fill('4700')
-      await rackRow(page, '4700 mm').first().getByRole('button').click()
-      await entry(page, 'piece.place').waitFor()
-      expect(await faults(page, 'rack')).toEqual([])
-      await page.getByRole('button', { name: 'Take stock' }).click()
-      await page
-        .getByRole('button', { name: /^Not here/ })
-        .first()
-        .waitFor()
-      expect(await faults(page, 'stock-take')).toEqual([])
-      await page.context().close()
-    })
+  it('has no serious fault for a screen reader or a weak eye on any sheet, light and dark, and nothing runs off sideways', async () => {
+    const page = await desk.window()
+    await toTimber(page, 'Make an order')
+    await page.getByRole('checkbox', { name: /Leopold Scotia/ }).check()
+    expect(await faultsInBothLights(page), 'choice of jobs').toEqual([])
+    await plan(page)
+    await page.locator('[data-dearer]').waitFor()
+    expect(await faultsInBothLights(page), 'plan').toEqual([])
+    await sheet(page, 'Orders')
+    await page.getByRole('link', { name: /-T01$/ }).waitFor()
+    expect(await faultsInBothLights(page), 'orders').toEqual([])
+    await page.getByRole('link', { name: /-T01$/ }).click()
+    await page.locator('[data-order]').waitFor()
+    expect(await faultsInBothLights(page), 'order').toEqual([])
+    await sheet(page, 'The rack')
+    await page.getByLabel('Search the rack').fill('4700')
+    await rackRow(page, '4700 mm').first().getByRole('button').click()
+    await entry(page, 'piece.place').waitFor()
+    expect(await faultsInBothLights(page), 'rack').toEqual([])
+    await page.getByRole('button', { name: 'Take stock' }).click()
+    await page
+      .getByRole('button', { name: /^Not here/ })
+      .first()
+      .waitFor()
+    expect(await faultsInBothLights(page), 'stock-take').toEqual([])
+    await page.context().close()
+  })
 })

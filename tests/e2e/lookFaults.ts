@@ -1,0 +1,28 @@
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+
+const sideways = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    [document.documentElement, document.body, ...document.querySelectorAll('.scrolls, main, .whole')]
+      .filter((box) => box.scrollWidth > box.clientWidth + 1)
+      .map((box) => `runs off: ${box.className || box.tagName}: ${box.scrollWidth} in ${box.clientWidth}`),
+  )
+
+/** What a screen reader or a weak eye would stumble over (of the serious kind), and what runs off sideways, a line each. */
+export async function lookFaults(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).exclude('iframe').analyze()
+  const serious = violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
+  return [...serious, ...(await sideways(page))]
+}
+
+/** The same by day and by night. */
+export async function faultsInBothLights(page: Page): Promise<string[]> {
+  const found: string[] = []
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme })
+    found.push(...(await lookFaults(page)).map((fault) => `${colorScheme}: ${fault}`))
+  }
+  return found
+}
