@@ -1,6 +1,7 @@
 import { boardStates } from './boardStates.ts'
 import { besideStates, handStates } from './handStates.ts'
-import { helpStates } from './helpStates.ts'
+import { askStates } from './askStates.ts'
+import { firstStates, helpStates } from './helpStates.ts'
 import { noteStates } from './noteStates.ts'
 import { cardStates } from './cardStates.ts'
 import { gateStates } from './gateStates.ts'
@@ -16,6 +17,7 @@ import type { State } from './state.ts'
 
 /** Every screen in every state: what is pictured, and what is swept for faults of the look. */
 export const everyState: readonly State[] = [
+  ...firstStates,
   ...jobStates,
   ...boardStates,
   ...noteStates,
@@ -31,4 +33,5 @@ export const everyState: readonly State[] = [
   ...shellStates,
   ...openBookStates,
   ...helpStates,
+  ...askStates,
 ]

@@ -103,17 +103,34 @@ export const cutOff = (page: Page): Promise<Faults> =>
     }),
   )
 
-/** What can be pressed or typed in and is smaller than `least` px either way. A tick box counts with its own words; a link in a running line is left as the line runs. */
+/**
+ * What can be pressed or typed in and is smaller than `least` px either way. A tick box counts with its own words, a link that is stretched over
+ * its row or card with that; a link in a running line is left as the line runs.
+ */
 export const smallControls = (page: Page, least: number): Promise<Faults> =>
   page.evaluate((asked) => {
     const controls =
       'button, select, summary, input, textarea, a[href], [role="button"], [role="tab"], [role="option"], [role="switch"]'
+    const stretchedOver = (element: Element): Element => {
+      const cover = getComputedStyle(element, '::after')
+      const stretched = cover.content !== 'none' && cover.position === 'absolute' && cover.inset === '0px'
+      if (!stretched) return element
+      const holds = (one: Element): boolean => {
+        const { position, transform } = getComputedStyle(one)
+        return position !== 'static' || transform !== 'none'
+      }
+      let over: Element | null = element
+      while (over && !holds(over)) over = over.parentElement
+      return over ?? element
+    }
     return [...document.querySelectorAll(controls)].flatMap((element) => {
       if (!(element instanceof HTMLElement) || element.hidden) return []
       const style = getComputedStyle(element)
       if (style.visibility === 'hidden' || style.display === 'inline') return []
       const ticked = element instanceof HTMLInputElement && /checkbox|radio|file/.test(element.type)
-      const pressed = ticked ? (element.closest('label') ?? element.labels?.[0] ?? element) : element
+      const pressed = ticked
+        ? (element.closest('label') ?? element.labels?.[0] ?? element)
+        : stretchedOver(element)
       const box = pressed.getBoundingClientRect()
       if (box.width === 0 || box.height === 0 || (element.closest('.unseen') && pressed === element))
         return []
