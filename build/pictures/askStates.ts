@@ -154,7 +154,7 @@ export const askStates: State[] = [
   {
     name: 'price-accept',
     open: async (page) => {
-      await page.goto(`${new URL(page.url()).origin}/#/jobs/all`)
+      await page.getByLabel('Search the jobs').fill('Cellar hatch')
       await page.locator('a.line', { hasText: 'Cellar hatch' }).first().click()
       await page.getByRole('link', { name: 'Price', exact: true }).click()
       await page.getByRole('link', { name: 'Quotations', exact: true }).click()

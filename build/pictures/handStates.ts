@@ -102,8 +102,9 @@ export const handStates: State[] = [
 
 /** Keeps the gate that is open as a usual one. */
 async function keepAs(page: Page, name: string): Promise<void> {
-  await page.getByRole('button', { name: 'Usual gates' }).click()
-  await page.getByLabel('Keep this gate as').fill(name)
+  const called = page.getByLabel('Keep this gate as')
+  if (!(await called.isVisible())) await page.getByRole('button', { name: 'Usual gates' }).click()
+  await called.fill(name)
   await page.getByRole('button', { name: 'Keep this gate' }).click()
   await page.waitForTimeout(300)
 }

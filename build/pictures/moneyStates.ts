@@ -12,6 +12,8 @@ const at =
 /** The job in the sample that is quoted, and the one whose quotation was accepted, by a word of what they are. */
 const jobPrice = (words: string, sheet: string) => async (page: Page) => {
   await at('jobs/all')(page)
+  await page.getByLabel('Search the jobs').fill(words)
+  await page.waitForTimeout(400)
   await page.locator('a.line', { hasText: words }).first().click()
   await page.getByRole('link', { name: 'Price', exact: true }).click()
   await page.getByRole('link', { name: sheet, exact: true }).click()

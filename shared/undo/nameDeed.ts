@@ -123,7 +123,7 @@ function jobsDeed(jobs: readonly Step[], came: Came | undefined): string | undef
   const made = jobs.filter(({ was }) => was === null)
   const [first] = made
   if (first && came === 'from a file') return `Job ${first.of} brought in from a file`
-  if (first && came === 'made again') return `Job ${first.of} made again from an older one`
+  if (first && came === 'made again') return `Job ${first.of} made again`
   if (first) return made.length === 1 ? `Job ${first.of} started` : `${made.length} jobs started`
   const [only, ...others] = jobs
   if (only && others.length === 0) return `${jobDeed(only)}${onJob(only.of)}`

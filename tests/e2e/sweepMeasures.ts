@@ -17,17 +17,21 @@ export const weakFigures = (page: Page): Promise<Faults> =>
       paint.fillRect(0, 0, 1, 1)
       return [...paint.getImageData(0, 0, 1, 1).data]
     }
-    const light = (colour: string): number => {
-      const [r = 0, g = 0, b = 0] = rgba(colour).map((part) => {
+    const light = (colour: readonly number[]): number => {
+      const [r = 0, g = 0, b = 0] = colour.map((part) => {
         const share = part / 255
         return share <= 0.03928 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4
       })
       return 0.2126 * r + 0.7152 * g + 0.0722 * b
     }
-    const ground = (element: Element | null): string => {
-      if (!element) return getComputedStyle(document.body).backgroundColor
-      const own = getComputedStyle(element).backgroundColor
-      return (rgba(own)[3] ?? 0) < 250 ? ground(element.parentElement) : own
+    /** What is seen behind an element, a thin colour laid over what lies under it. */
+    const ground = (element: Element | null): number[] => {
+      if (!element) return rgba(getComputedStyle(document.body).backgroundColor)
+      const own = rgba(getComputedStyle(element).backgroundColor)
+      const cover = (own[3] ?? 0) / 255
+      if (cover === 1) return own
+      const under = ground(element.parentElement)
+      return under.map((part, place) => (own[place] ?? 0) * cover + part * (1 - cover))
     }
     const ownWords = (element: Element): string =>
       element instanceof HTMLInputElement
@@ -38,7 +42,10 @@ export const weakFigures = (page: Page): Promise<Faults> =>
       const box = element.getBoundingClientRect()
       if (box.width === 0 || getComputedStyle(element).visibility === 'hidden') return []
       const style = getComputedStyle(element)
-      const [a, b] = [light(element instanceof SVGElement ? style.fill : style.color), light(ground(element))]
+      const [a, b] = [
+        light(rgba(element instanceof SVGElement ? style.fill : style.color)),
+        light(ground(element)),
+      ]
       const ratio = (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05)
       return ratio < 7
         ? [
@@ -104,34 +111,30 @@ export const cutOff = (page: Page): Promise<Faults> =>
   )
 
 /**
- * What can be pressed or typed in and is smaller than `least` px either way. A tick box counts with its own words, a link that is stretched over
- * its row or card with that; a link in a running line is left as the line runs.
+ * What can be pressed or typed in and is smaller than `least` px either way. A tick box counts with its own words, a link or button with what it
+ * lays over its row or card; a link in a running line is left as the line runs.
  */
 export const smallControls = (page: Page, least: number): Promise<Faults> =>
   page.evaluate((asked) => {
     const controls =
       'button, select, summary, input, textarea, a[href], [role="button"], [role="tab"], [role="option"], [role="switch"]'
-    const stretchedOver = (element: Element): Element => {
+    /** A link or button may reach further than its words by what it lays over its row or round a short figure. */
+    const reach = (element: Element): { width: number; height: number } => {
+      const box = element.getBoundingClientRect()
       const cover = getComputedStyle(element, '::after')
-      const stretched = cover.content !== 'none' && cover.position === 'absolute' && cover.inset === '0px'
-      if (!stretched) return element
-      const holds = (one: Element): boolean => {
-        const { position, transform } = getComputedStyle(one)
-        return position !== 'static' || transform !== 'none'
+      if (cover.content === 'none' || cover.position !== 'absolute') return box
+      return {
+        width: Math.max(box.width, parseFloat(cover.width) || 0),
+        height: Math.max(box.height, parseFloat(cover.height) || 0),
       }
-      let over: Element | null = element
-      while (over && !holds(over)) over = over.parentElement
-      return over ?? element
     }
     return [...document.querySelectorAll(controls)].flatMap((element) => {
       if (!(element instanceof HTMLElement) || element.hidden) return []
       const style = getComputedStyle(element)
       if (style.visibility === 'hidden' || style.display === 'inline') return []
       const ticked = element instanceof HTMLInputElement && /checkbox|radio|file/.test(element.type)
-      const pressed = ticked
-        ? (element.closest('label') ?? element.labels?.[0] ?? element)
-        : stretchedOver(element)
-      const box = pressed.getBoundingClientRect()
+      const pressed = ticked ? (element.closest('label') ?? element.labels?.[0] ?? element) : element
+      const box = reach(pressed)
       if (box.width === 0 || box.height === 0 || (element.closest('.unseen') && pressed === element))
         return []
       const short = Math.min(box.height, element.matches('a') ? asked : box.width)
