@@ -143,15 +143,6 @@ export const askStates: State[] = [
     },
   },
   {
-    name: 'order-cancel-asked',
-    open: async (page) => {
-      await page.goto(`${new URL(page.url()).origin}/#/timber/orders`)
-      await page.locator('a.line, [data-order-line] a').first().click()
-      await page.getByRole('button', { name: 'Cancel this order' }).click()
-      await page.getByRole('button', { name: 'Leave it standing' }).waitFor()
-    },
-  },
-  {
     name: 'price-accept',
     open: async (page) => {
       await page.getByLabel('Search the jobs').fill('Cellar hatch')

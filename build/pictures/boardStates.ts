@@ -113,6 +113,10 @@ export const boardStates: State[] = [
       await settled(page)
     },
   },
+]
+
+/** The board with more in hand than anybody can hold: it leaves a book so full that it is taken last. */
+export const fullBoardStates: State[] = [
   {
     name: 'board-full',
     open: async (page) => {

@@ -109,11 +109,10 @@ async function keepAs(page: Page, name: string): Promise<void> {
   await page.waitForTimeout(300)
 }
 
-/** Usual gates, and two gates beside each other. The first is taken of a book that has none yet. */
+/** Usual gates, and two gates beside each other. The first is taken before any has been kept. */
 export const besideStates: State[] = [
   {
     name: 'usual-none',
-    empty: true,
     open: async (page) => {
       await hingedGate(page)
       await page.getByRole('button', { name: 'Usual gates' }).click()
