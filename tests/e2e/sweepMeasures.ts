@@ -85,6 +85,16 @@ export const runsOff = (page: Page): Promise<Faults> =>
     ]
   })
 
+/** A screen that isn't there, pushed off by what was laid beside it. */
+export const screenGone = (page: Page): Promise<Faults> =>
+  page.evaluate(() => {
+    const box = document.querySelector('main')?.getBoundingClientRect()
+    const there = box !== undefined && box.width > window.innerWidth / 3 && box.left < window.innerWidth / 3
+    return there
+      ? []
+      : [`no screen: ${box ? `${Math.round(box.width)} wide at ${Math.round(box.left)}` : 'none'}`]
+  })
+
 /** Words that are cut off by the box they stand in without so much as an ellipsis. A row of a list may end a long name so; opened, it stands whole. */
 export const cutOff = (page: Page): Promise<Faults> =>
   page.evaluate(() =>
