@@ -95,6 +95,48 @@ export const screenGone = (page: Page): Promise<Faults> =>
       : [`no screen: ${box ? `${Math.round(box.width)} wide at ${Math.round(box.left)}` : 'none'}`]
   })
 
+/** What can be pressed and lies half under something else that can be: parts of a screen that ran into one another. What lies over the screen on purpose is left. */
+export const runInto = (page: Page): Promise<Faults> =>
+  page.evaluate(() => {
+    type Box = { left: number; top: number; right: number; bottom: number }
+    const meet = (a: Box, b: Box): Box => ({
+      left: Math.max(a.left, b.left),
+      top: Math.max(a.top, b.top),
+      right: Math.min(a.right, b.right),
+      bottom: Math.min(a.bottom, b.bottom),
+    })
+    const lifted = (element: Element, from: Element): Element | null => {
+      for (let one: Element | null = element; one && !one.contains(from); one = one.parentElement)
+        if (/sticky|fixed|absolute/.test(getComputedStyle(one).position)) return one
+      return null
+    }
+    const seen = (element: Element): Box => {
+      let box: Box = element.getBoundingClientRect()
+      for (let over = element.parentElement; over; over = over.parentElement)
+        if (getComputedStyle(over).overflowY !== 'visible') box = meet(box, over.getBoundingClientRect())
+      return meet(box, { left: 0, top: 0, right: window.innerWidth, bottom: window.innerHeight })
+    }
+    const pressed = [...document.querySelectorAll('button, a[href], input, select, textarea')].flatMap(
+      (element) => {
+        const { display, visibility } = getComputedStyle(element)
+        if (display === 'inline' || visibility === 'hidden' || element.closest('.unseen, svg')) return []
+        const box = seen(element)
+        return box.right - box.left > 4 && box.bottom - box.top > 4 ? [{ element, box }] : []
+      },
+    )
+    const named = (element: Element) =>
+      `'${(element.textContent ?? '').trim().slice(0, 24) || (element.getAttribute('aria-label') ?? element.tagName)}'`
+    return pressed.flatMap(({ element, box }, place) =>
+      pressed.slice(place + 1).flatMap((other) => {
+        const { left, top, right, bottom } = meet(box, other.box)
+        if (right - left < 5 || bottom - top < 5) return []
+        if (element.contains(other.element) || other.element.contains(element)) return []
+        if (lifted(element, other.element) || lifted(other.element, element)) return []
+        return [`runs into: ${named(element)} and ${named(other.element)}`]
+      }),
+    )
+  })
+
 /** Words that are cut off by the box they stand in without so much as an ellipsis. A row of a list may end a long name so; opened, it stands whole. */
 export const cutOff = (page: Page): Promise<Faults> =>
   page.evaluate(() =>
