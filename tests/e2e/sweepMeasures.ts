@@ -118,8 +118,9 @@ export const runInto = (page: Page): Promise<Faults> =>
     }
     const pressed = [...document.querySelectorAll('button, a[href], input, select, textarea')].flatMap(
       (element) => {
-        const { display, visibility } = getComputedStyle(element)
-        if (display === 'inline' || visibility === 'hidden' || element.closest('.unseen, svg')) return []
+        // What a shut fold holds keeps its place on the page, and isn't there to be pressed.
+        if (!element.checkVisibility({ visibilityProperty: true })) return []
+        if (getComputedStyle(element).display === 'inline' || element.closest('.unseen, svg')) return []
         const box = seen(element)
         return box.right - box.left > 4 && box.bottom - box.top > 4 ? [{ element, box }] : []
       },
