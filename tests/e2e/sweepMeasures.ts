@@ -107,7 +107,11 @@ export const runInto = (page: Page): Promise<Faults> =>
     })
     const lifted = (element: Element, from: Element): Element | null => {
       for (let one: Element | null = element; one && !one.contains(from); one = one.parentElement)
-        if (/sticky|fixed|absolute/.test(getComputedStyle(one).position)) return one
+        if (
+          /sticky|fixed|absolute/.test(getComputedStyle(one).position) ||
+          getComputedStyle(one).zIndex !== 'auto'
+        )
+          return one
       return null
     }
     const seen = (element: Element): Box => {
