@@ -146,7 +146,11 @@ export const askStates: State[] = [
     name: 'price-accept',
     open: async (page) => {
       await page.getByLabel('Search the jobs').fill('Cellar hatch')
-      await page.getByRole('row', { name: /Cellar hatch/ }).first().locator('a.line').click()
+      await page
+        .getByRole('row', { name: /Cellar hatch/ })
+        .first()
+        .locator('a.line')
+        .click()
       await page.getByRole('link', { name: 'Price', exact: true }).click()
       await page.getByRole('link', { name: 'Quotations', exact: true }).click()
       await page
