@@ -6,6 +6,7 @@ import { hosted } from './hosted.ts'
 import { inProject } from './paths.ts'
 import { everyState } from './pictures/everyState.ts'
 import { looks, wears } from './pictures/looks.ts'
+import { stand } from './pictures/stand.ts'
 
 /**
  * Pictures of every screen in every state, at a small laptop's size and a large screen's, light and dark, to build/out/pictures:
@@ -40,10 +41,9 @@ try {
       const context = await browser.newContext({ viewport: size, reducedMotion: 'reduce' })
       const page = await context.newPage()
       page.setDefaultTimeout(8000)
-      await page.goto(state.empty ? hosts.empty.address : hosts.sample.address)
-      await state
-        .open(page)
-        .catch((error: Error) => process.stderr.write(`${state.name}: ${error.message}\n`))
+      await stand(page, state, { sample: hosts.sample.address, empty: hosts.empty.address }).catch(
+        (error: Error) => process.stderr.write(`${state.name}: ${error.message}\n`),
+      )
       for (const light of lights) {
         await wears(page, light)
         await page.waitForTimeout(150)

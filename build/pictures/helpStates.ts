@@ -1,9 +1,17 @@
 import { gateOf, type State } from './state.ts'
 
-/** The first questions, help beside a screen, the list of what can be done. */
+/** The first questions: of a book that nobody has begun with, so before every other state. */
+export const firstStates: State[] = [
+  { name: 'first-run', first: true, open: (page) => page.getByText('Three things first').waitFor() },
+  {
+    name: 'first-run-empty',
+    ...{ empty: true, first: true },
+    open: (page) => page.getByText('Three things first').waitFor(),
+  },
+]
+
+/** Help beside a screen, the list of what can be done. */
 export const helpStates: State[] = [
-  { name: 'first-run', open: (page) => page.getByText('Three things first').waitFor() },
-  { name: 'first-run-empty', empty: true, open: (page) => page.getByText('Three things first').waitFor() },
   {
     name: 'help-field',
     open: async (page) => {

@@ -9,10 +9,12 @@ const at =
     await page.waitForTimeout(900)
   }
 
-/** The job in the sample that is quoted, and the one whose quotation was accepted, by a word of what they are. */
+/** The job in the sample that is quoted, and the one whose quotation was accepted, by a word of what they are or its number. */
 const jobPrice = (words: string, sheet: string) => async (page: Page) => {
   await at('jobs/all')(page)
-  await page.locator('a.line', { hasText: words }).first().click()
+  await page.getByLabel('Search the jobs').fill(words)
+  await page.waitForTimeout(400)
+  await page.getByRole('row', { name: words }).first().locator('a.line').click()
   await page.getByRole('link', { name: 'Price', exact: true }).click()
   await page.getByRole('link', { name: sheet, exact: true }).click()
   await page.waitForTimeout(900)
@@ -51,6 +53,6 @@ export const moneyStates: State[] = [
   { name: 'price-side-by-side', open: jobPrice('Cellar hatch', 'Side by side') },
   { name: 'price-quotations', open: jobPrice('Cellar hatch', 'Quotations') },
   { name: 'price-what-it-took', open: jobPrice('Cellar hatch', 'What it took') },
-  { name: 'price-nothing-to-price', open: jobPrice('No name', 'Estimate') },
+  { name: 'price-nothing-to-price', open: jobPrice('S-016', 'Estimate') },
   { name: 'estimates-stood', open: at('estimates') },
 ]

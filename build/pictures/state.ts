@@ -1,7 +1,17 @@
 import type { Page } from '@playwright/test'
 
-/** One picture to take: its name, whether the book starts without sample jobs, and how the screen comes to stand so. */
-export type State = { name: string; empty?: boolean; open: (page: Page) => Promise<void> }
+/** One picture to take: its name, whether the book starts without sample jobs, whether nobody has begun with it, and how the screen comes to stand so. */
+export type State = { name: string; empty?: boolean; first?: boolean; open: (page: Page) => Promise<void> }
+
+/** Asks the book for one thing, as the window does. */
+export const ask = <T>(page: Page, name: string, body: object): Promise<{ value: T }> =>
+  page.evaluate(
+    async ([asked, sent]) => {
+      const headers = { 'content-type': 'application/json' }
+      return (await fetch(`/request/${asked}`, { method: 'POST', headers, body: sent ?? '' })).json()
+    },
+    [name, JSON.stringify(body)] as const,
+  )
 
 /** An entry of the screen by its path: 'size.width', 'boards.gap'. */
 export const entry = (page: Page, field: string) => page.locator(`[data-field="${field}"]`)

@@ -165,13 +165,16 @@ export const timberStates: State[] = [
         .getByRole('checkbox', { name: /Isolde/ })
         .first()
         .check()
-      await page.getByRole('checkbox', { name: /^S-007 / }).check()
       await page.locator('[data-plan]').click()
       await page.locator('[data-place]').waitFor()
     }),
   },
   { name: 'timber-placed', open: toOrder },
   { name: 'timber-placed-cuts', open: then(toOrder, down('.order')) },
+  {
+    name: 'timber-cancel-asked',
+    open: then(toOrder, (page) => page.getByRole('button', { name: 'Cancel this order' }).click()),
+  },
   { name: 'timber-part-received', open: receiveSome },
   {
     name: 'timber-cutting',
@@ -226,6 +229,10 @@ export const timberStates: State[] = [
         .click()
     }),
   },
+]
+
+/** Timber that takes long to plan, of thirty jobs made for it: taken last. */
+export const longPlanStates: State[] = [
   { name: 'timber-planning', open: planning },
   { name: 'timber-stopped', open: stopped },
 ]

@@ -29,7 +29,9 @@ export const differencesOf = (one: Worked, other: Worked, unit: LengthUnit): Dif
 
 const size = ({ design }: Worked, unit: LengthUnit): string => {
   const leaf = design.leaves[0]
-  return leaf ? `${writeLength(leaf.width, unit)} × ${writeLength(leaf.height, unit)}` : ''
+  return leaf
+    ? `${writeLength(leaf.width, unit).replace(/ mm$/, '')} × ${writeLength(leaf.height, unit)}`
+    : ''
 }
 
 const braceOf = ({ design }: Worked): string => {

@@ -1,4 +1,5 @@
 import { writeLength, writeShortMm } from '../units/writeLength.ts'
+import { paperDate } from '../papers/paperDate.ts'
 import { valueAt } from '../job/specPath.ts'
 import { cellNames, entryOf, keysOf, type Step } from './step.ts'
 import { customerCell, entryName, settingCell, settingName } from './words.ts'
@@ -18,6 +19,10 @@ const changeOf = (what: string, was: string, is: string): string =>
 /** Values that no unit belongs to stand as they are: counts, angles. */
 const bare = /(leaves|count|openTo|angle|diameter|lengths|tempC|rhPercent|gustMs|personKg|massKg|quantity)$/
 
+const day = /^\d{4}-\d{2}-\d{2}$/
+/** What was chosen of a list, 'ledged-braced'; a name that the person wrote keeps its hyphens. */
+const chosenWords = /^[a-z]+(-[a-z]+)+$/
+
 function said(path: string, value: unknown, unit: Step['unit']): string | undefined {
   if (value === null || value === undefined || value === '') return 'nothing'
   if (typeof value === 'number')
@@ -26,9 +31,10 @@ function said(path: string, value: unknown, unit: Step['unit']): string | undefi
       : unit === 'in'
         ? writeLength(value, 'in')
         : writeShortMm(value)
-  if (typeof value === 'string')
-    return path === 'unit' && value === 'in' ? 'inches' : short(value.replaceAll('-', ' '))
-  return undefined
+  if (typeof value !== 'string') return undefined
+  if (day.test(value)) return paperDate(value)
+  if (path === 'unit' && value === 'in') return 'inches'
+  return short(chosenWords.test(value) ? value.replaceAll('-', ' ') : value)
 }
 
 /** 'Width 900 → 915', or the entry's name alone where its value is too long to say. */
@@ -123,7 +129,7 @@ function jobsDeed(jobs: readonly Step[], came: Came | undefined): string | undef
   const made = jobs.filter(({ was }) => was === null)
   const [first] = made
   if (first && came === 'from a file') return `Job ${first.of} brought in from a file`
-  if (first && came === 'made again') return `Job ${first.of} made again from an older one`
+  if (first && came === 'made again') return `Job ${first.of} made again`
   if (first) return made.length === 1 ? `Job ${first.of} started` : `${made.length} jobs started`
   const [only, ...others] = jobs
   if (only && others.length === 0) return `${jobDeed(only)}${onJob(only.of)}`

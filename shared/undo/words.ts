@@ -80,6 +80,7 @@ export function entryName(path: string): string {
 }
 
 const settingNames: Record<string, string> = {
+  welcomed: 'first questions answered',
   name: 'name of the workshop',
   unit: 'unit',
   paper: 'paper',

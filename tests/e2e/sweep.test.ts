@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { seeded } from '../../build/bench/seeded.ts'
 import { hosted, type Hosted } from '../../build/hosted.ts'
 import { everyState } from '../../build/pictures/everyState.ts'
+import { stand } from '../../build/pictures/stand.ts'
 import type { State } from '../../build/pictures/state.ts'
 import { sweep } from './sweepPage.ts'
 
@@ -45,8 +46,7 @@ describe('the look of every screen', () => {
     })
     if (!context) throw new Error('there is no browser')
     const page = await context.newPage()
-    await page.goto((state.empty ? held.empty : held.sample)?.address ?? '')
-    await state.open(page)
+    await stand(page, state, { sample: held.sample?.address ?? '', empty: held.empty?.address ?? '' })
     const faults = await sweep(page, { quick: !soak })
     await context.close()
     return faults

@@ -1,7 +1,15 @@
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { looks, wears, type Worn } from '../../build/pictures/looks.ts'
-import { cutOff, runsOff, smallControls, weakFigures, type Faults } from './sweepMeasures.ts'
+import {
+  cutOff,
+  runInto,
+  runsOff,
+  screenGone,
+  smallControls,
+  weakFigures,
+  type Faults,
+} from './sweepMeasures.ts'
 
 /** The window on the least laptop, that at 125 % and at 200 % of zoom, and a large screen. */
 const laptop = { width: 1093, height: 614 }
@@ -34,6 +42,8 @@ const settle = async (page: Page, look: Worn, size = laptop): Promise<void> => {
 }
 
 const layout = async (page: Page, least: number): Promise<Faults> => [
+  ...(await screenGone(page)),
+  ...(await runInto(page)),
   ...(await runsOff(page)),
   ...(await cutOff(page)),
   ...(await smallControls(page, least)),
@@ -62,7 +72,7 @@ export async function sweep(page: Page, { quick = false, colours = true } = {}):
   }
   if (!quick) {
     await settle(page, largest)
-    told('largest', [...(await runsOff(page)), ...(await cutOff(page))])
+    told('largest', [...(await runInto(page)), ...(await runsOff(page)), ...(await cutOff(page))])
   }
   await settle(page, fingers)
   told('fingers', await layout(page, 44))

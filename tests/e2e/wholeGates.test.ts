@@ -92,7 +92,7 @@ describe('gates of every kind at the screen', () => {
     await list(page, 'Rip list').click()
     await page.getByRole('table', { name: /Rip list of the upper half/ }).waitFor()
     await list(page, 'Weight and swing').click()
-    await page.getByRole('region', { name: 'Upper half: hinges' }).waitFor()
+    await page.getByRole('group', { name: 'Upper half: hinges' }).waitFor()
     await issueCard(page)
     await page.close()
   })
