@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { pictureSvg } from '../../renderer/pictures/pictureSvg.ts'
-import { jobWords, scriptBook } from '../faults/scriptBook.ts'
+import { jobWords, noteWords, scriptBook } from '../faults/scriptBook.ts'
 import { scriptWords } from '../faults/scriptWords.ts'
 import { opened } from '../papers/paperReading.ts'
 import { bench, entry, type Bench } from './onScreen.ts'
@@ -104,6 +104,9 @@ async function paperWords(page: Page): Promise<string> {
     .replaceAll(' ', '')
 }
 
+const expectEntry = (page: Page, field: string, words: string): Promise<void> =>
+  expect.poll(() => entry(page, field).inputValue(), { message: field, timeout: 15_000 }).toBe(words)
+
 describe(`names that would run as a script (${scriptWords.length} in ${walked} jobs and all lists)`, () => {
   let desk: Bench
   const book = { jobs: [] as number[], order: 0, quoted: 0 }
@@ -123,7 +126,15 @@ describe(`names that would run as a script (${scriptWords.length} in ${walked} j
 
   it('are words on every list', async () => {
     const { page, misdeeds } = await watched(desk)
-    const lists = ['jobs', 'prices', 'prices/rises', 'workshop', 'timber/rack', 'timber/count', 'timber/make']
+    const lists = [
+      'jobs/all',
+      'prices',
+      'prices/rises',
+      'workshop',
+      'timber/rack',
+      'timber/count',
+      'timber/make',
+    ]
     for (const list of lists) {
       await go(page, list)
       await page.waitForTimeout(500)
@@ -135,7 +146,7 @@ describe(`names that would run as a script (${scriptWords.length} in ${walked} j
       expect({ list, ...(await ran(page)) }).toEqual({ list, ...nothingRan })
       screens.seen += 1
     }
-    for (const more of ['timber/orders', `timber/order/${book.order}`, 'estimates']) {
+    for (const more of ['jobs', 'jobs/year', 'timber/orders', `timber/order/${book.order}`, 'estimates']) {
       await go(page, more)
       expect({ more, ...(await ran(page)) }).toEqual({ more, ...nothingRan })
       screens.seen += 1
@@ -147,14 +158,13 @@ describe(`names that would run as a script (${scriptWords.length} in ${walked} j
   it('are words in each field, drawing, table and sheet of a job, and on its papers', async () => {
     const { page, misdeeds } = await watched(desk)
     for (const [place, id] of book.jobs.slice(0, walked).entries()) {
+      const { notes = '', ...fields } = jobWords(place)
       await go(page, `job/${id}/customer`)
-      for (const [field, words] of Object.entries(jobWords(place)))
-        await expect
-          .poll(() => entry(page, field).inputValue(), {
-            message: `${field} of job ${place}`,
-            timeout: 15_000,
-          })
-          .toBe(words)
+      for (const [field, words] of Object.entries(fields)) await expectEntry(page, field, words)
+      await go(page, `job/${id}/notes`)
+      await expectEntry(page, 'notes', notes)
+      for (const words of noteWords(place)) await page.getByText(words).first().waitFor({ timeout: 15_000 })
+      expect({ place, ...(await ran(page)) }).toEqual({ place, ...nothingRan })
       await go(page, `job/${id}/gate`)
       await page.locator('[data-view="large"] svg').waitFor()
       for (const part of ['price', 'price/options', 'price/quotations', 'price/took', 'papers']) {

@@ -22,6 +22,9 @@ const fields = [
 export const jobWords = (place: number): Record<string, string> =>
   Object.fromEntries([...fields, 'title', 'notes'].map((field, turn) => [field, wordAt(place + turn)]))
 
+/** What a job's note says, and what its photograph is called. */
+export const noteWords = (place: number): [string, string] => [wordAt(place + 16), wordAt(place + 17)]
+
 async function addJob(open: OpenedBook, place: number): Promise<number> {
   const words = { customerName: wordAt(place), town: '', phone: '', title: wordAt(place), due: null }
   const { id } = await asked(open, 'jobs.create', words)
@@ -61,8 +64,8 @@ async function priceAndIssue(open: OpenedBook, id: number, place: number): Promi
   const done = { what: 'hours', group: 'making', operation: 'rip', quantity: 1, on: '2026-03-02' }
   await asked(open, 'workDone.add', { jobId: id, ...done, note: wordAt(place + 14) })
   const day = { on: '2026-03-02', at: '14:05' }
-  await asked(open, 'notes.add', { jobId: id, words: `. ${wordAt(place + 16)}`, ...day })
-  await asked(open, 'photographs.add', { jobId: id, ...smallPhotograph, words: wordAt(place + 17) })
+  await asked(open, 'notes.add', { jobId: id, words: `. ${noteWords(place)[0]}`, ...day })
+  await asked(open, 'photographs.add', { jobId: id, ...smallPhotograph, words: noteWords(place)[1] })
   const { version } = await asked(open, 'jobs.open', { id })
   await asked(open, 'papers.issue', { jobId: id, format: 'a4', version })
 }
