@@ -3,7 +3,7 @@ import { tracer } from './record.ts'
 
 /** How a disk fails a program: which call of the system, on which files (none named: on all), with what answer, from each thread's call number `from` on. */
 export type DiskFault = {
-  call: 'pwrite64' | 'fsync' | 'rename' | 'copy_file_range' | 'mkdir'
+  call: 'pwrite64' | 'fsync' | 'rename' | 'write' | 'mkdir'
   error: 'ENOSPC' | 'EIO'
   files: string[]
   from: number

@@ -1,7 +1,8 @@
 import { mkdirSync, readdirSync, rmSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it, onTestFinished } from 'vitest'
-import { copiesFolder } from '../../db/keeping/copyNames.ts'
+import { awayFileName, copiesFolder } from '../../db/keeping/copyNames.ts'
+import { wallTimeOf } from '../../electron/calendar.ts'
 import { hosted } from '../../build/hosted.ts'
 import type { RequestName } from '../../shared/contract.ts'
 import type { KeepingState } from '../../shared/keeping/keepingModel.ts'
@@ -15,13 +16,22 @@ import { tracer } from './record.ts'
 import { prepare } from './workshopBook.ts'
 
 type Ground = { path: string; stick: string; copy: string; ask: Ask; pid: number; job: number; edits: number }
-type Way = { name: RequestName; payload: (ground: Ground) => object; faults: Omit<DiskFault, 'files'>[] }
+type Fault = Omit<DiskFault, 'files'> & { files?: (ground: Ground) => string[] }
+type Way = { name: RequestName; payload: (ground: Ground) => object; faults: Fault[] }
 
 const forcing = (from: number) => ({ call: 'fsync', error: 'EIO', from }) as const
-const naming = { call: 'rename', error: 'EIO', from: 1 } as const
+const naming: Fault = { call: 'rename', error: 'EIO', from: 1 }
 const full = (from: number) => ({ call: 'pwrite64', error: 'ENOSPC', from }) as const
-// Another error than want of room the system's library gets round, by carrying the bytes itself.
-const carrying = { call: 'copy_file_range', error: 'ENOSPC', from: 1 } as const
+/** A file carried a piece at a time, which the store's own pages aren't: on those files alone, as the program answers by the same call. */
+const carrying = (files: (ground: Ground) => string[]): Fault => ({
+  ...{ call: 'write', error: 'ENOSPC', from: 1, files },
+})
+const minute = 60_000
+/** What a copy on the stick is called until it is whole, made this minute or the next. */
+const onStick = ({ stick }: Ground): string[] =>
+  [Date.now(), Date.now() + minute].map((at) =>
+    join(stick, `${awayFileName(wallTimeOf(new Date(at).toISOString()))}.unfinished`),
+  )
 const making = { call: 'mkdir', error: 'ENOSPC', from: 1 } as const
 
 /** The ways in which files are written beside the book or in a folder, each with how the disk fails it. */
@@ -35,13 +45,13 @@ const ways: Way[] = [
   {
     name: 'keeping.backUp',
     payload: ({ stick }) => ({ folder: stick }),
-    faults: [carrying, naming, forcing(1), full(12)],
+    faults: [carrying(onStick), naming, forcing(1), full(12)],
   },
   {
     name: 'keeping.restore',
     payload: ({ copy }) => ({ name: copy }),
     faults: [
-      carrying,
+      carrying(({ path }) => [`${path}.coming`]),
       forcing(2),
       forcing(1),
       naming,
@@ -134,7 +144,7 @@ async function triedOn(ground: Ground, { name, payload, fault }: (typeof trials)
   const changes = [{ path: 'notes', value: `edit ${ground.edits}` }]
   await valueOf(ask('jobs.change', { id: ground.job, changes }))
   const before = twinLookedAt(path).digest
-  const disk = await breakDisk(pid, { ...fault, files: [] })
+  const disk = await breakDisk(pid, { ...fault, files: fault.files?.(ground) ?? [] })
   const reply = await ask(name, payload(ground))
   await disk.mend()
   const wrong = [

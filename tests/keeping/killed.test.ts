@@ -207,7 +207,7 @@ const moments: Moment[] = [
   { what: 'the copy here is forced', how: 'copy', call: 'fsync', file: here, halfMade: true },
   { what: 'the copy here gets its name', how: 'copy', call: 'rename', file: here, halfMade: true },
   { what: 'the new book gets its name', how: 'restore', call: 'rename', file: near },
-  { what: 'the new book is copied near', how: 'restore', call: 'copy_file_range', file: near },
+  { what: 'the new book is copied near', how: 'restore', call: 'write', file: near },
   { what: 'the new book is forced to disk', how: 'restore', call: 'fsync', file: near },
   { what: 'the old book gets its second name', how: 'restore', call: 'link', file: 'jobs.book' },
   { what: 'the last pages get theirs', how: 'held', call: 'link', file: 'jobs.book-wal' },
