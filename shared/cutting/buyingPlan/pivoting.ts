@@ -36,8 +36,9 @@ function takeStep(simplex: Simplex, { enters, inBasis: column, row, to, by }: St
     if (other !== row) takeOff(inverse, { from: start, to: other * rows, share }, filled)
   }
   for (let k = 0; k < rows; k += 1) duals[k] = (duals[k] as number) + cost * (inverse[start + k] as number)
+  const share = cost / pivot
   for (let number = 0; number < columns.length; number += 1)
-    costs[number] = (costs[number] as number) - (cost / pivot) * (along[number] as number)
+    costs[number] = (costs[number] as number) - share * (along[number] as number)
   costs[enters] = 0
   place[basis[row] as number] = to
   basis[row] = enters

@@ -171,10 +171,10 @@ export function setDuals({ rows, columns, basis, inverse, duals, costs, across }
 /** Works out what every column is in a row of the basis. */
 function setAlong({ rows, inverse, along, across, columns }: Simplex, row: number): void {
   along.fill(0, 0, columns.length)
-  across.forEach((one, k) => {
+  for (let k = 0; k < rows; k += 1) {
     const share = inverse[row * rows + k] as number
-    if (share !== 0) addShare(one, share, along)
-  })
+    if (share !== 0) addShare(across[k] as Across, share, along)
+  }
 }
 
 /** A column in terms of the basis. */
