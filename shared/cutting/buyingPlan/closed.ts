@@ -1,7 +1,9 @@
 import { dualScale, roundUp } from './bound.ts'
 import type { Bought, CuttingProblem, Pattern } from './cuttingProblem.ts'
-import { addRow, rewrite } from './grow.ts'
+import { addRow } from './grow.ts'
+import { addShare } from './sparse.ts'
 import type { Listed } from './listing.ts'
+import { reals } from './lists.ts'
 import {
   addPattern,
   makeMaster,
@@ -15,16 +17,12 @@ import {
 import { brokenBy, cutCount, cutFromRow, halves, type RankOne, type Shares } from './rankOne.ts'
 import type { Column } from './simplex.ts'
 
-/**
- * A closed program: no pattern but those listed, with the cuts found so far. wide: each pattern's counts with what it counts in each cut behind
- * them; wanted likewise.
- */
+/** A closed program: no pattern but those listed, with the cuts found so far. wanted: of each part, and what that counts in each cut behind them. */
 export type Closed = {
   problem: CuttingProblem
   listed: readonly Listed[]
   master: Master
   cuts: RankOne[]
-  wide: number[][]
   wanted: number[]
 }
 
@@ -49,11 +47,9 @@ export function makeClosed(
     listed,
     master,
     cuts: [],
-    wide: listed.map(({ counts }) => Array.from(counts)),
     wanted: problem.parts.map(({ demand }) => demand),
   }
   for (const cut of known) addCut(closed, cut)
-  rewrite(master.simplex)
   return closed
 }
 
@@ -78,7 +74,6 @@ function addCut(closed: Closed, cut: RankOne): void {
   const counts = countsIn(closed, cut, ofPatterns)
   closed.master.surpluses.push(addRow(closed.master.simplex, { counts, right }))
   closed.cuts.push(cut)
-  closed.wide.forEach((wide, at) => wide.push(ofPatterns[at] as number))
   closed.wanted.push(right)
 }
 
@@ -117,7 +112,6 @@ export function cutOff(closed: Closed): number {
     .filter(({ cut }) => isNew(cut))
     .slice(0, mostAtOnce)
   for (const { cut } of broken) addCut(closed, cut)
-  rewrite(closed.master.simplex)
   return broken.length
 }
 
@@ -149,10 +143,17 @@ export function valuesOf({ master, problem, cuts }: Closed): Values {
   }
 }
 
-function worthOf(counts: readonly number[], duals: readonly number[]): number {
-  let sum = 0
-  for (let at = 0; at < duals.length; at += 1) sum += (counts[at] as number) * (duals[at] as number)
-  return sum
+/** What each column is worth by values of parts and cuts. */
+function worthsOf(
+  { master: { simplex }, problem: { parts, stocks } }: Closed,
+  duals: readonly number[],
+): Float64Array {
+  const worths = reals(simplex.columns.length)
+  duals.forEach((dual, at) => {
+    const row = simplex.across[at < parts.length ? at : at + stocks.length]
+    if (row && dual > 0) addShare(row, dual, worths)
+  })
+  return worths
 }
 
 /**
@@ -160,26 +161,27 @@ function worthOf(counts: readonly number[], duals: readonly number[]): number {
  * worth of the best pattern that may be taken any number of times.
  */
 export function claim(closed: Closed, values: Values, { stocks, patterns }: NodeBounds): number {
-  const { problem, listed, wide, wanted } = closed
+  const { problem, master, wanted } = closed
   const { duals } = values
   const slots = values.slots.slice()
-  const worths = wide.map((counts) => worthOf(counts, duals))
-  listed.forEach(({ stock }, at) => {
-    const worth = worths[at] as number
+  const worths = worthsOf(closed, duals)
+  master.patterns.forEach(({ stock, column }, at) => {
+    const worth = worths[column] as number
     if ((patterns.most[at] as number) >= unlimited && worth > (slots[stock] as number)) slots[stock] = worth
   })
-  let total = worthOf(wanted, duals)
-  let size = total
+  let total = 0
+  let size = 0
   const add = (shares: number) => {
     total += shares
     size += Math.abs(shares)
   }
+  duals.forEach((dual, at) => add(dual * (wanted[at] as number)))
   problem.stocks.forEach(({ pence }, stock) => {
     const over = pence * dualScale - (slots[stock] as number)
     add(over * ((over >= 0 ? stocks.least : stocks.most)[stock] as number))
   })
-  listed.forEach(({ stock }, at) => {
-    const over = (slots[stock] as number) - (worths[at] as number)
+  master.patterns.forEach(({ stock, column }, at) => {
+    const over = (slots[stock] as number) - (worths[column] as number)
     const often = (over >= 0 ? patterns.least : patterns.most)[at] as number
     if (over !== 0 && often !== 0) add(over * often)
   })

@@ -12,9 +12,11 @@ import {
   type Values,
 } from './closed.ts'
 import type { Listed } from './listing.ts'
+import { wholes } from './lists.ts'
 import { boughtCounts, type Bounds } from './master.ts'
-import { lowestOpen, unsettled, unsettledStock } from './openCases.ts'
+import { unsettled, unsettledStock } from './openCases.ts'
 import type { RankOne } from './rankOne.ts'
+import { worstRow } from './pivoting.ts'
 import { valueOf } from './simplex.ts'
 import { entries } from './sparse.ts'
 
@@ -30,7 +32,6 @@ type Node = Values & {
   parent: Node | undefined
   change: Change | undefined
   bound: number
-  order: number
   split?: Split & { fewer: Node; more: Node }
 }
 
@@ -52,7 +53,7 @@ export type Closing = {
 /** How a closed search ended. bound: what every plan of the list within the bounds costs at least. */
 export type ClosedBy = { proof: ListProof; bound: number; cuts: RankOne[] }
 
-type State = Closing & { closed: Closed; at: NodeBounds; open: Node[]; nodes: number; stopped: boolean }
+type State = Closing & { closed: Closed; at: NodeBounds; open: Node[]; stopped: boolean }
 
 /** Past so many cuts, or counts of patterns in cuts, the program would be slower than what they spare. */
 const [mostCuts, mostCounts] = [120, 60_000]
@@ -75,18 +76,25 @@ function boundsAt({ bounds, at }: State, node: Node): void {
   }
 }
 
-/** Solves a node's program and claims what it shows. False where it couldn't be solved. */
+/**
+ * Solves a node's program, no further than closes the node, and claims what it shows: all of it where whole numbers didn't show that. False where it
+ * couldn't be solved.
+ */
 function solve(state: State, node: Node): boolean {
   const { closed } = state
   const { simplex } = closed.master
-  const before = simplex.pivots
-  const sane = solveWithin(closed, state.at)
-  const steps = simplex.pivots - before + 1
-  state.stopped ||= state.spend(steps * (simplex.rows * simplex.rows + entries(simplex.sparse)))
-  if (!sane) return false
-  const values = valuesOf(closed)
-  const bound = claim(closed, values, state.at)
-  if (bound > node.bound) Object.assign(node, values, { bound })
+  for (const enough of [state.cutoff - closed.problem.priceStep + 1e-3, Infinity]) {
+    const before = simplex.pivots
+    simplex.enough = enough
+    const sane = solveWithin(closed, state.at)
+    const steps = simplex.pivots - before + 1
+    state.stopped ||= state.spend(steps * (simplex.rows * simplex.rows + entries(simplex.across)))
+    if (!sane) return false
+    const values = valuesOf(closed)
+    const bound = claim(closed, values, state.at)
+    if (bound > node.bound) Object.assign(node, values, { bound })
+    if (node.bound >= state.cutoff || worstRow(simplex).row < 0) break
+  }
   return true
 }
 
@@ -104,7 +112,7 @@ function patternSplit({ closed: { master } }: State): Split | undefined {
 }
 
 function divide(state: State, node: Node, split: Split): void {
-  const child = (change: Pick<Change, 'least' | 'most'>, order: number): Node => {
+  const child = (change: Pick<Change, 'least' | 'most'>): Node => {
     const { on, at } = split
     const one: Node = {
       parent: node,
@@ -112,23 +120,15 @@ function divide(state: State, node: Node, split: Split): void {
       duals: node.duals,
       slots: node.slots,
       bound: node.bound,
-      order,
     }
     boundsAt(state, one)
     one.bound = claim(state.closed, one, state.at)
     if (one.bound < state.cutoff) state.open.push(one)
     return one
   }
-  const fewer = child({ most: split.upTo }, 2 * state.nodes)
-  const more = child({ least: split.upTo + 1 }, 2 * state.nodes + 1)
+  const fewer = child({ most: split.upTo })
+  const more = child({ least: split.upTo + 1 })
   node.split = { ...split, fewer, more }
-}
-
-/** The next node to be worked on, taken out of those that are open. */
-function next(state: State): Node | undefined {
-  const node = lowestOpen(state.open)
-  state.open = state.open.filter((one) => one !== node)
-  return node
 }
 
 /** Whether further cuts may come in. */
@@ -162,7 +162,7 @@ const leastOf = (proof: ListProof): number =>
 
 function setUp(closing: Closing): { state: State; root: Node } {
   const { problem, listed } = closing
-  const zeros = (count: number) => ({ least: new Int32Array(count), most: new Int32Array(count) })
+  const zeros = (count: number) => ({ least: wholes(count), most: wholes(count) })
   const at = { stocks: zeros(problem.stocks.length), patterns: zeros(listed.length) }
   const root: Node = {
     parent: undefined,
@@ -170,21 +170,19 @@ function setUp(closing: Closing): { state: State; root: Node } {
     duals: problem.parts.map(() => 0),
     slots: problem.stocks.map(() => 0),
     bound: 0,
-    order: 0,
   }
   const closed = makeClosed(problem, listed, closing)
-  return { state: { ...closing, closed, at, open: [root], nodes: 0, stopped: false }, root }
+  return { state: { ...closing, closed, at, open: [root], stopped: false }, root }
 }
 
 /**
  * Looks through a closed list of patterns for plans that cost less than the cutoff, by branching on how many of each stock are bought and how often
- * patterns are taken, with cuts that leave no plan out. Ends early, with what is shown by then, when told to stop.
+ * patterns are taken, with cuts that leave no plan out. The newest case first: its program is a few steps from the one before, and plans come early. Ends early, with what is shown by then, when told to stop.
  */
 export function close(closing: Closing): ClosedBy {
   const { state, root } = setUp(closing)
-  for (let node = next(state); node && !state.stopped; node = next(state)) {
+  for (let node = state.open.pop(); node && !state.stopped; node = state.open.pop()) {
     if (node.bound >= state.cutoff) continue
-    state.nodes += 1
     work(state, node)
   }
   const proof = proofOf(root)

@@ -2,6 +2,7 @@ import { boundOf, shownBy, stepsUp } from './bound.ts'
 import { priceOf, sizeOf, type Bought, type CuttingProblem, type Pattern } from './cuttingProblem.ts'
 import { fillKnapsack, makeKnapsack, type Knapsack } from './knapsack.ts'
 import { newPatterns, type Workbench } from './generate.ts'
+import { wholes } from './lists.ts'
 import {
   keepPatterns,
   partDuals,
@@ -100,7 +101,7 @@ export function dive(bench: Workbench, how: Dive): Bought[] | undefined {
   const spot = markSpot(bench.master.simplex)
   shiftCosts(bench.master, how.way.turn)
   const plan = descend(bench, how)
-  keepPatterns(bench.master, new Int32Array(0))
+  keepPatterns(bench.master, wholes(0))
   shiftCosts(bench.master, 0)
   goBack(bench.master.simplex, spot)
   return plan

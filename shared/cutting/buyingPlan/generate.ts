@@ -1,6 +1,7 @@
 import { boundOf, claimOf, shownBy, stepsUp, wholeDuals, type Claim } from './bound.ts'
 import type { CuttingProblem } from './cuttingProblem.ts'
 import { fillKnapsack, patternAt, type Knapsack } from './knapsack.ts'
+import { reals } from './lists.ts'
 import { addPattern, partDuals, resolve, slotPrice, solveFor, type Bounds, type Master } from './master.ts'
 
 /** What a solve works with, and how much it has worked: pivots and table cells, the same on every machine. */
@@ -36,7 +37,7 @@ export function generate(bench: Workbench, bounds: Bounds, cutoff: number): Clai
   let sane = solveFor(master, bounds, demand)
   let best: { lower: number; duals: Float64Array } = {
     lower: -Infinity,
-    duals: new Float64Array(problem.parts.length),
+    duals: reals(problem.parts.length),
   }
   while (sane && !bench.stop()) {
     const duals = partDuals(master)

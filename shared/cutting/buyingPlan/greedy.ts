@@ -1,11 +1,12 @@
 import { priceOf, type Bought, type CuttingProblem, type Pattern } from './cuttingProblem.ts'
+import { reals, wholes } from './lists.ts'
 
 /** A length filled from the longest part down, by values that say what is best put in first. */
 function filled(
   { parts }: CuttingProblem,
   { room, left, order }: { room: number; left: Int32Array; order: readonly number[] },
 ): Pattern {
-  const counts = new Int32Array(parts.length)
+  const counts = wholes(parts.length)
   let rest = room
   for (const part of order) {
     const { size } = parts[part] as { size: number }
@@ -90,7 +91,7 @@ export function bestGreedy(
   let worth: Float64Array = Float64Array.from(problem.parts, ({ size }) => size)
   let best: { plan: Bought[] | undefined; left: Int32Array; pence: number } = {
     plan: undefined,
-    left: new Int32Array(problem.parts.length),
+    left: wholes(problem.parts.length),
     pence: Infinity,
   }
   // The first is always made: whoever stops at once still has a plan.
@@ -109,8 +110,8 @@ type Lesson = { bought: Bought[]; left: Int32Array; worth: Float64Array }
 
 /** New worths: half of the old, half of what each part's length cost for its share of what the length held. */
 function learned({ parts, stocks }: CuttingProblem, { bought, left, worth }: Lesson): Float64Array {
-  const paid = new Float64Array(parts.length)
-  const taken = new Float64Array(parts.length)
+  const paid = reals(parts.length)
+  const taken = reals(parts.length)
   for (const { stock, counts, times } of bought) {
     let held = 0
     counts.forEach((count, part) => (held += count * (parts[part]?.size ?? 0)))

@@ -1,4 +1,5 @@
 import type { CuttingProblem, Pattern } from './cuttingProblem.ts'
+import { reals, wholes } from './lists.ts'
 
 /** A part taken a power of two times at once: with all of its chunks any number up to its demand can be made. */
 type Chunk = { part: number; copies: number; size: number }
@@ -37,9 +38,9 @@ export function makeKnapsack(problem: CuttingProblem, old?: Knapsack): Knapsack 
     parts: problem.parts.length,
     cells,
     chunks,
-    best: old && old.best.length >= cells ? old.best.subarray(0, cells) : new Float64Array(cells),
+    best: old && old.best.length >= cells ? old.best.subarray(0, cells) : reals(cells),
     taken: old && old.taken.length >= size ? old.taken.subarray(0, size).fill(0) : new Uint8Array(size),
-    reaches: new Int32Array(chunks.length),
+    reaches: wholes(chunks.length),
   }
 }
 
@@ -79,7 +80,7 @@ export function fillKnapsack(table: Knapsack, values: ArrayLike<number>): number
 
 /** The pattern behind best[room] of the table as last filled. */
 export function patternAt({ taken, cells, chunks, parts, best, reaches }: Knapsack, room: number): Pattern {
-  const counts = new Int32Array(parts)
+  const counts = wholes(parts)
   let left = Math.min(room, cells - 1)
   while (left > 0 && best[left] === best[left - 1]) left -= 1
   for (let chunk = chunks.length - 1; chunk >= 0; chunk -= 1) {

@@ -1,4 +1,5 @@
 import type { CuttingProblem, Pattern } from './cuttingProblem.ts'
+import { wholes } from './lists.ts'
 import type { Bounds } from './master.ts'
 
 /** A pattern of a stock that a plan within some cost may still use. */
@@ -54,7 +55,7 @@ function fill(listing: Listing, part: number, { room, worth }: { room: number; w
  */
 export function listPatterns(problem: CuttingProblem, regard: Regard, cap: number): Listed[] | undefined {
   const found: Listed[] = []
-  const counts = new Int32Array(problem.parts.length)
+  const counts = wholes(problem.parts.length)
   problem.stocks.forEach(({ room, pence }, stock) => {
     const price = pence * regard.scale
     if (regard.bounds.most[stock] === 0) return

@@ -1,9 +1,8 @@
 import type { CuttingProblem, Pattern } from './cuttingProblem.ts'
-import { dualSimplex, primalSimplex } from './pivoting.ts'
+import { dualSimplex, primalSimplex, worstRow } from './pivoting.ts'
 import {
   addColumn,
   makeSimplex,
-  reducedCost,
   restart,
   setDuals,
   setLevels,
@@ -107,7 +106,7 @@ function settleBounds({ simplex }: Master): void {
     if ((simplex.place[number] as number) >= 0) continue
     const column = simplex.columns[number] as Column
     if (column.upper === Infinity) simplex.place[number] = atLower
-    else simplex.place[number] = reducedCost(simplex, number) < 0 ? atUpper : atLower
+    else simplex.place[number] = (simplex.costs[number] as number) < 0 ? atUpper : atLower
   }
 }
 
@@ -127,7 +126,8 @@ export function shiftCosts({ simplex, patterns }: Master, turn: number): void {
 /** Dual, then primal simplex; from the first basis again, with costs a little apart, when that fails. */
 export function resolve(master: Master): boolean {
   const { simplex } = master
-  const improve = () => primalSimplex(simplex, mostSteps(simplex))
+  // A solve that ended since it cost enough isn't one to go on from.
+  const improve = () => worstRow(simplex).row >= 0 || primalSimplex(simplex, mostSteps(simplex))
   if (dualSimplex(simplex, mostSteps(simplex)) && improve()) return true
   if (simplex.stop()) return false
   restart(simplex, [...firstBasis(master.problem), ...master.surpluses])

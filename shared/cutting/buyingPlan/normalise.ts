@@ -1,4 +1,5 @@
 import type { CuttingProblem } from './cuttingProblem.ts'
+import { wholes } from './lists.ts'
 
 /** Lengths as they come, in whole tenths of a millimetre, kerf and trim put on: before anything is left out or merged. */
 export type RawProblem = {
@@ -24,7 +25,7 @@ function reachable(parts: RawProblem['parts'], longest: number): Uint8Array {
   const reached = new Uint8Array(longest + 1)
   reached[0] = 1
   for (const { size, demand } of parts) {
-    const used = new Int32Array(longest + 1)
+    const used = wholes(longest + 1)
     for (let room = size; room <= longest; room += 1) {
       const from = room - size
       if (reached[room] === 1 || reached[from] === 0 || (used[from] as number) >= demand) continue

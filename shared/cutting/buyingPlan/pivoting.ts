@@ -1,29 +1,29 @@
 import {
   atLower,
   atUpper,
+  costNow,
   filledPlaces,
   inBasis,
   leastPivot,
-  reducedCost,
   refresh,
   refreshAfter,
+  setAlong,
   takeOff,
   tiny,
   valueOf,
   type Column,
   type Simplex,
 } from './simplex.ts'
-import { times } from './sparse.ts'
 
 /** How far a level may lie past its bound, and a reduced cost past nothing, before it counts. */
 const [levelSlack, costSlack] = [1e-7, 1e-9]
 
-/** A step: which column comes in, what it looks like in the basis, the row whose column leaves for the bound named, and how far. */
+/** A step, its row worked out: which column comes in, what it looks like in the basis, the row whose column leaves for the bound named, and how far. */
 type Step = { enters: number; inBasis: Float64Array; row: number; to: number; by: number }
 
 function takeStep(simplex: Simplex, { enters, inBasis: column, row, to, by }: Step): void {
-  const { rows, basis, place, inverse, level, duals } = simplex
-  const cost = reducedCost(simplex, enters)
+  const { rows, basis, place, inverse, level, duals, costs, along, columns } = simplex
+  const cost = costs[enters] as number
   const value = valueOf(simplex, enters) + by
   const pivot = column[row] as number
   const start = row * rows
@@ -36,6 +36,10 @@ function takeStep(simplex: Simplex, { enters, inBasis: column, row, to, by }: St
     if (other !== row) takeOff(inverse, { from: start, to: other * rows, share }, filled)
   }
   for (let k = 0; k < rows; k += 1) duals[k] = (duals[k] as number) + cost * (inverse[start + k] as number)
+  const share = cost / pivot
+  for (let number = 0; number < columns.length; number += 1)
+    costs[number] = (costs[number] as number) - share * (along[number] as number)
+  costs[enters] = 0
   place[basis[row] as number] = to
   basis[row] = enters
   place[enters] = row
@@ -54,7 +58,7 @@ const sound = (simplex: Simplex): boolean =>
 const canMove = ({ lower, upper }: Column): boolean => upper - lower > tiny
 
 /** The row furthest past a bound: under its lower bound by a negative amount, over its upper by a positive one. */
-function worstRow({ rows, columns, basis, level }: Simplex): { row: number; past: number } {
+export function worstRow({ rows, columns, basis, level }: Simplex): { row: number; past: number } {
   let worst = { row: -1, past: 0 }
   for (let row = 0; row < rows; row += 1) {
     const { lower, upper } = columns[basis[row] as number] as Column
@@ -67,27 +71,35 @@ function worstRow({ rows, columns, basis, level }: Simplex): { row: number; past
 
 /** The column that may come into a row whose level has to go up or down, by the dual ratio test; −1 for none. */
 function dualEntering(simplex: Simplex, row: number, up: boolean): number {
-  const { columns, place, inverse, rows, sparse } = simplex
-  let [best, ratio, size] = [-1, Infinity, 0]
-  const slice = { list: inverse, from: row * rows }
+  setAlong(simplex, row)
+  const { columns, place, along: list, costs } = simplex
+  let best = -1
+  let ratio = Infinity
+  let size = 0
   for (let number = 0; number < columns.length; number += 1) {
+    const along = list[number] as number
+    if (along < leastPivot && along > -leastPivot) continue
     const where = place[number] as number
     if (where >= 0) continue
-    const along = times(sparse, number, slice)
-    if (Math.abs(along) < leastPivot) continue
-    const helps = (where === atLower) === (up ? along < 0 : along > 0)
-    if (!helps || !canMove(columns[number] as Column)) continue
-    const cost = reducedCost(simplex, number)
-    const now = Math.max(0, where === atLower ? cost : -cost) / Math.abs(along)
-    if (now < ratio - tiny || (now < ratio + tiny && Math.abs(along) > size))
-      [best, ratio, size] = [number, Math.min(now, ratio), Math.abs(along)]
+    const side = where === atLower ? 1 : -1
+    const by = up ? -side * along : side * along
+    const cost = side * (costs[number] as number)
+    if (by < 0 || cost >= (ratio + tiny) * by || !canMove(columns[number] as Column)) continue
+    const now = Math.max(0, cost / by)
+    if (now < ratio - tiny || by > size) {
+      best = number
+      ratio = Math.min(now, ratio)
+      size = by
+    }
   }
   return best
 }
 
-/** Brings every level within its bounds, reduced costs staying right. False when it can't, or went on for too long. */
+/** Brings every level within its bounds, reduced costs staying right, or ends where it costs enough. False when it can't, or went on for too long. */
 export function dualSimplex(simplex: Simplex, most: number): boolean {
+  let cost = simplex.enough < Infinity ? costNow(simplex) : 0
   for (let step = 0; step < most; step += 1) {
+    if (cost > simplex.enough) return true
     if (!sound(simplex)) return false
     const { row, past } = worstRow(simplex)
     if (row < 0) return true
@@ -95,6 +107,7 @@ export function dualSimplex(simplex: Simplex, most: number): boolean {
     if (enters < 0) return false
     const column = inBasis(simplex, simplex.columns[enters] as Column)
     const by = past / (column[row] as number)
+    cost += (simplex.costs[enters] as number) * by
     takeStep(simplex, { enters, inBasis: column, row, to: past < 0 ? atLower : atUpper, by })
   }
   return false
@@ -102,15 +115,14 @@ export function dualSimplex(simplex: Simplex, most: number): boolean {
 
 /** The column whose coming in gains most; the first that gains at all when careful, so that no circle is walked. */
 function primalEntering(simplex: Simplex, careful: boolean): number {
-  const { columns, place } = simplex
+  const { columns, place, costs } = simplex
   let [best, gain] = [-1, costSlack]
   for (let number = 0; number < columns.length; number += 1) {
     const where = place[number] as number
     if (where >= 0) continue
-    if (!canMove(columns[number] as Column)) continue
-    const cost = reducedCost(simplex, number)
+    const cost = costs[number] as number
     const now = where === atLower ? -cost : cost
-    if (now > gain) {
+    if (now > gain && canMove(columns[number] as Column)) {
       if (careful) return number
       ;[best, gain] = [number, now]
     }
@@ -157,6 +169,7 @@ export function primalSimplex(simplex: Simplex, most: number): boolean {
     if (own <= leaving.far) flip(simplex, { enters, column, by: direction * own })
     else {
       const by = direction * leaving.far
+      setAlong(simplex, leaving.row)
       takeStep(simplex, { enters, inBasis: column, row: leaving.row, to: leaving.to, by })
     }
     idle = Math.min(own, leaving.far) > tiny ? 0 : idle + 1

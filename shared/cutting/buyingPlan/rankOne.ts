@@ -1,4 +1,5 @@
 import type { Pattern } from './cuttingProblem.ts'
+import { wholes } from './lists.ts'
 
 /**
  * A cut of the parts' rows: each as often as `times` says over a common divisor, rounded up. Any plan counts at least as much of it as the parts
@@ -47,7 +48,7 @@ export function halves(shares: Shares): RankOne[] {
   const found: RankOne[] = []
   const attempt = (...chosen: number[]) => {
     if (!isOdd(shares, chosen)) return
-    const times = new Int32Array(parts)
+    const times = wholes(parts)
     for (const part of chosen) times[part] = 1
     found.push({ times, over: 2 })
   }
@@ -68,7 +69,7 @@ const divisor = 2 ** 12
  * short of it.
  */
 export function cutFromRow(row: Float64Array, parts: number, sign: 1 | -1): RankOne {
-  const times = new Int32Array(parts)
+  const times = wholes(parts)
   for (let part = 0; part < parts; part += 1) {
     const value = sign * (row[part] as number)
     times[part] = Math.max(0, Math.floor((value - Math.floor(value + 1e-9)) * divisor + 1e-6))

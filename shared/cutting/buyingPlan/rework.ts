@@ -1,6 +1,7 @@
 import { priceOf, type Bought, type CuttingProblem, type Pattern } from './cuttingProblem.ts'
 import { dualScale } from './bound.ts'
 import { merged } from './dive.ts'
+import { wholes } from './lists.ts'
 
 /** Looks for a plan of a smaller problem that costs less than a sum. */
 export type Solve = (problem: CuttingProblem, cutoff: number) => Bought[] | undefined
@@ -30,10 +31,10 @@ function partOf(
   chosen: Single[],
   others: Single[],
 ): { problem: CuttingProblem; parts: number[] } {
-  const demand = new Int32Array(problem.parts.length)
+  const demand = wholes(problem.parts.length)
   for (const { counts } of chosen)
     counts.forEach((count, part) => (demand[part] = (demand[part] as number) + count))
-  const taken = new Int32Array(problem.stocks.length)
+  const taken = wholes(problem.stocks.length)
   for (const { stock } of others) taken[stock] = (taken[stock] as number) + 1
   const parts = problem.parts.flatMap((_, part) => ((demand[part] as number) > 0 ? [part] : []))
   return {
@@ -53,7 +54,7 @@ function partOf(
 /** The part's plan in the whole problem's own parts. */
 const widened = (plan: readonly Bought[], parts: readonly number[], all: number): Bought[] =>
   plan.map(({ stock, counts, times }) => {
-    const wide = new Int32Array(all)
+    const wide = wholes(all)
     parts.forEach((part, at) => (wide[part] = counts[at] as number))
     return { stock, counts: wide, times }
   })

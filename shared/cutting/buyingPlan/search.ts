@@ -15,6 +15,7 @@ import { dive, plainWay } from './dive.ts'
 import { generate, type Workbench } from './generate.ts'
 import { bestGreedy } from './greedy.ts'
 import { makeKnapsack } from './knapsack.ts'
+import { wholes } from './lists.ts'
 import { betterLongPlan, isLong, packExactly, putBack, tryAgain } from './longPlan.ts'
 import { addPattern, boughtCounts, makeMaster } from './master.ts'
 import { lowestOpen } from './openCases.ts'
@@ -118,7 +119,7 @@ function setUp(problem: CuttingProblem, limits: Limits): { state: State; root: N
   const { plan, left } = bestGreedy(problem, { rounds: greedyRounds, stop: limits.stop, onBetter: keep })
   for (const { stock, counts } of plan ?? []) addPattern(bench.master, stock, counts)
   const bounds = {
-    least: new Int32Array(problem.stocks.length),
+    least: wholes(problem.stocks.length),
     most: Int32Array.from(problem.stocks, ({ most }) => most),
   }
   return {

@@ -1,4 +1,5 @@
-import { append, makeSparse, times, type Sparse } from './sparse.ts'
+import { reals, wholes } from './lists.ts'
+import { addShare, append, emptyRow, lengthened, type Across } from './sparse.ts'
 
 /**
  * A linear program that grows by columns: rows are equalities, every column has a cost, a lower and an upper bound. Solved with a dense
@@ -11,17 +12,22 @@ export type Simplex = {
   rows: number
   right: Float64Array
   columns: Column[]
-  /** The columns' entries again, for loops over all of them. */
-  sparse: Sparse
+  /** The columns' entries again, row by row, for loops over all of them. */
+  across: Across[]
   /** Row position of a basic column, −1 at its lower bound, −2 at its upper. */
   place: Int32Array
   basis: Int32Array
   inverse: Float64Array
   level: Float64Array
   duals: Float64Array
+  /** Each column's reduced cost, and what it is in the basis' row looked at last. */
+  costs: Float64Array
+  along: Float64Array
   /** Pivots since the inverse was made anew, and in all. */
   since: number
   pivots: number
+  /** A cost past which the dual simplex ends. */
+  enough: number
   /** Asked now and then whether to give up. */
   stop: () => boolean
 }
@@ -49,14 +55,17 @@ export function makeSimplex(right: number[], columns: Column[], basis: number[])
     rows,
     right: Float64Array.from(right),
     columns: [],
-    sparse: makeSparse(),
-    place: new Int32Array(1024).fill(atLower),
+    across: right.map(emptyRow),
+    place: wholes(1024).fill(atLower),
     basis: Int32Array.from(basis),
-    inverse: new Float64Array(rows * rows),
-    level: new Float64Array(rows),
-    duals: new Float64Array(rows),
+    inverse: reals(rows * rows),
+    level: reals(rows),
+    duals: reals(rows),
+    costs: reals(1024),
+    along: reals(1024),
     since: 0,
     pivots: 0,
+    enough: Infinity,
     stop: () => false,
   }
   for (const column of columns) addColumn(simplex, column)
@@ -67,13 +76,17 @@ export function makeSimplex(right: number[], columns: Column[], basis: number[])
 /** Adds a column at its lower bound; gives its number. */
 export function addColumn(simplex: Simplex, column: Column): number {
   const number = simplex.columns.push(column) - 1
-  append(simplex.sparse, column.rows, column.values)
-  if (number >= simplex.place.length) {
-    const wider = new Int32Array(2 * simplex.place.length).fill(atLower)
-    wider.set(simplex.place)
-    simplex.place = wider
-  }
+  const { rows, values, cost } = column
+  simplex.place = lengthened(simplex.place, number, atLower)
+  simplex.costs = lengthened(simplex.costs, number)
+  simplex.along = lengthened(simplex.along, number)
   simplex.place[number] = atLower
+  let reduced = cost
+  rows.forEach((row, k) => {
+    append(simplex.across[row] as Across, number, values[k] as number)
+    reduced -= (simplex.duals[row] as number) * (values[k] as number)
+  })
+  simplex.costs[number] = reduced
   return number
 }
 
@@ -142,8 +155,8 @@ export function setLevels(simplex: Simplex): void {
   }
 }
 
-/** Works out the duals: the basic columns' costs through the inverse. */
-export function setDuals({ rows, columns, basis, inverse, duals }: Simplex): void {
+/** Works out the duals: the basic columns' costs through the inverse. And what they leave of each column's cost. */
+export function setDuals({ rows, columns, basis, inverse, duals, costs, across }: Simplex): void {
   duals.fill(0)
   for (let row = 0; row < rows; row += 1) {
     const { cost } = columns[basis[row] as number] as Column
@@ -151,14 +164,22 @@ export function setDuals({ rows, columns, basis, inverse, duals }: Simplex): voi
     for (let k = 0; k < rows; k += 1)
       duals[k] = (duals[k] as number) + cost * (inverse[row * rows + k] as number)
   }
+  columns.forEach(({ cost }, number) => (costs[number] = cost))
+  across.forEach((one, row) => addShare(one, -(duals[row] as number), costs))
 }
 
-const reducedCost = ({ columns, sparse, duals }: Simplex, number: number): number =>
-  (columns[number] as Column).cost - times(sparse, number, { list: duals, from: 0 })
+/** Works out what every column is in a row of the basis. */
+function setAlong({ rows, inverse, along, across, columns }: Simplex, row: number): void {
+  along.fill(0, 0, columns.length)
+  for (let k = 0; k < rows; k += 1) {
+    const share = inverse[row * rows + k] as number
+    if (share !== 0) addShare(across[k] as Across, share, along)
+  }
+}
 
 /** A column in terms of the basis. */
 function inBasis({ rows, inverse }: Simplex, { rows: at, values }: Column): Float64Array {
-  const result = new Float64Array(rows)
+  const result = reals(rows)
   for (let row = 0; row < rows; row += 1) {
     let sum = 0
     for (let k = 0; k < at.length; k += 1)
@@ -171,8 +192,8 @@ function inBasis({ rows, inverse }: Simplex, { rows: at, values }: Column): Floa
 /** Makes the inverse anew from the basis, by elimination with row exchange. False when the basis has gone singular. */
 function refresh(simplex: Simplex): boolean {
   const { rows, columns, basis, inverse } = simplex
-  const matrix = new Float64Array(rows * rows)
-  const unit = new Float64Array(rows * rows)
+  const matrix = reals(rows * rows)
+  const unit = reals(rows * rows)
   for (let place = 0; place < rows; place += 1) {
     const { rows: at, values } = columns[basis[place] as number] as Column
     for (let k = 0; k < at.length; k += 1) matrix[(at[k] as number) * rows + place] = values[k] as number
@@ -190,7 +211,7 @@ type Elimination = { rows: number; place: number }
 
 /** The places of a row of a table where it isn't nothing. */
 export function filledPlaces(table: Float64Array, from: number, to: number): Int32Array {
-  const places = new Int32Array(to - from)
+  const places = wholes(to - from)
   let count = 0
   for (let place = from; place < to; place += 1)
     if (table[place] !== 0) {
@@ -244,4 +265,8 @@ function eliminate(matrix: Float64Array, unit: Float64Array, { rows, place }: El
   return true
 }
 
-export { atLower, atUpper, inBasis, leastPivot, reducedCost, refresh, refreshAfter, tiny }
+export { atLower, atUpper, inBasis, leastPivot, refresh, refreshAfter, setAlong, tiny }
+
+/** What the solution costs as it stands. */
+export const costNow = (simplex: Simplex): number =>
+  simplex.columns.reduce((sum, { cost }, number) => sum + (cost && cost * valueOf(simplex, number)), 0)

@@ -1,48 +1,39 @@
-/** Columns one behind another: where each starts, which rows it has entries in, and these. For loops over every column. */
-export type Sparse = { count: number; starts: Int32Array; rows: Int32Array; values: Float64Array }
+import { reals, wholes } from './lists.ts'
 
-export const makeSparse = (): Sparse => ({
-  count: 0,
-  starts: new Int32Array(256),
-  rows: new Int32Array(1024),
-  values: new Float64Array(1024),
-})
+/** A row's entries: in which columns it has any, and these. For loops over every column of a row. */
+export type Across = { columns: Int32Array; values: Float64Array; count: number }
 
-function longerInts(list: Int32Array, least: number): Int32Array {
-  if (list.length >= least) return list
-  const longer = new Int32Array(Math.max(least, 2 * list.length))
-  longer.set(list)
+/** A list that has a place, twice as long where it hadn't, what is new filled. */
+export function lengthened<List extends Int32Array | Float64Array>(
+  list: List,
+  place: number,
+  fill = 0,
+): List {
+  if (place < list.length) return list
+  const longer = (list instanceof Int32Array ? wholes(2 * list.length) : reals(2 * list.length)) as List
+  longer.fill(fill).set(list)
   return longer
 }
 
-/** Adds a column behind the others. */
-export function append(sparse: Sparse, rows: Int32Array, values: Float64Array): void {
-  const from = sparse.starts[sparse.count] as number
-  const to = from + rows.length
-  sparse.starts = longerInts(sparse.starts, sparse.count + 2)
-  sparse.rows = longerInts(sparse.rows, to)
-  if (sparse.values.length < to) {
-    const longer = new Float64Array(sparse.rows.length)
-    longer.set(sparse.values)
-    sparse.values = longer
-  }
-  sparse.rows.set(rows, from)
-  sparse.values.set(values, from)
-  sparse.count += 1
-  sparse.starts[sparse.count] = to
+export const emptyRow = (): Across => ({ columns: wholes(64), values: reals(64), count: 0 })
+
+/** Adds an entry behind the others. */
+export function append(row: Across, column: number, value: number): void {
+  const { count } = row
+  row.columns = lengthened(row.columns, count)
+  row.values = lengthened(row.values, count)
+  row.columns[count] = column
+  row.values[count] = value
+  row.count += 1
 }
 
 /** How many entries there are in all. */
-export const entries = ({ count, starts }: Sparse): number => starts[count] as number
+export const entries = (rows: readonly Across[]): number => rows.reduce((sum, { count }) => sum + count, 0)
 
-/** A list from a place onward: a row of a table. */
-export type Slice = { list: Float64Array; from: number }
-
-/** A column times a row of a table. */
-export function times({ starts, rows, values }: Sparse, column: number, { list, from }: Slice): number {
-  const to = starts[column + 1] as number
-  let sum = 0
-  for (let k = starts[column] as number; k < to; k += 1)
-    sum += (list[from + (rows[k] as number)] as number) * (values[k] as number)
-  return sum
+/** Adds a share of a row to a list by columns. */
+export function addShare({ columns, values, count }: Across, share: number, list: Float64Array): void {
+  for (let at = 0; at < count; at += 1) {
+    const column = columns[at] as number
+    list[column] = (list[column] as number) + share * (values[at] as number)
+  }
 }

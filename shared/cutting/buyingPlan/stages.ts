@@ -95,7 +95,8 @@ export function closeInStages(stage: Stage, toClose: ToClose): ClosedProof | und
   const { priceStep } = stage.bench.problem
   let shown: ClosedProof | undefined
   let cuts: RankOne[] = []
-  const lists = caps.filter((cap) => cap <= stage.cap)
+  // Where a case was divided, lists up to what its parent showed hold nothing: few short ones reach past that.
+  const lists = caps.filter((cap) => cap <= stage.cap && (cap >= 2000 || toClose.known === 0))
   for (let at = 0; at < lists.length && !stage.bench.stop();) {
     const before = stage.pence()
     const bound = Math.max(toClose.bound, shown?.bound ?? 0)
