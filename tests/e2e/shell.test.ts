@@ -42,7 +42,7 @@ describe('the program’s own window', () => {
   it('opens on the sample book, with the bridge and without anything else of the machine', async () => {
     process.stdout.write(`the window was opened in ${shell().used}\n`)
     await page().getByRole('link', { name: 'Jobs', exact: true }).waitFor()
-    expect(await page().locator('a.line, [data-job], .row').count()).toBeGreaterThan(5)
+    await expect.poll(() => page().locator('a.line, [data-job], .row').count()).toBeGreaterThan(5)
     const names = await page().evaluate(() =>
       ['require', 'process', 'module', 'Buffer', 'global', 'ipcRenderer', 'electron'].filter(
         (name) => name in window,
