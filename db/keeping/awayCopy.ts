@@ -59,7 +59,7 @@ function carry(source: string, wanted: (suffix: string) => string, stand: WorkSt
   const path = freeName(wanted)
   const unfinished = `${path}.unfinished`
   try {
-    copyFile(source, unfinished, stand)
+    copyFile({ from: source, to: unfinished, stage: 'carrying' }, stand)
     forceToDisk(unfinished)
     const hash = hashOfFile(source, stand)
     if (hashOfFile(unfinished, stand) !== hash) throw refused(notTheSame)

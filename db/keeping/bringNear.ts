@@ -22,7 +22,7 @@ function twinOf({ comes, bookPath }: NearTask, stand: WorkStand): string {
   const coming = `${bookPath}.coming`
   rmSync(coming, { force: true })
   const alone = !existsSync(`${comes}-wal`)
-  if (alone) copyFile(comes, coming, stand, 'copying')
+  if (alone) copyFile({ from: comes, to: coming, stage: 'copying' }, stand)
   else wholeInto(comes, coming)
   forceToDisk(coming)
   if (statSync(coming).size === 0 || (alone && hashOfFile(coming, stand) !== hashOfFile(comes, stand)))

@@ -37,13 +37,11 @@ function writeWhole(file: number, piece: Uint8Array): void {
   for (let written = 0; written < piece.length;) written += writeSync(file, piece, written)
 }
 
+/** A file, the name its twin gets, and what the person is told of it meanwhile. */
+type Twin = { from: string; to: string; stage: WorkStage }
+
 /** A file's twin under another name, in place of what lay there; not yet forced to disk. */
-export function copyFile(
-  from: string,
-  to: string,
-  stand: WorkStand = unwatched,
-  stage: WorkStage = 'carrying',
-): void {
+export function copyFile({ from, to, stage }: Twin, stand: WorkStand = unwatched): void {
   let done = 0
   stand.begin(stage, statSync(from).size)
   const file = openSync(to, 'w')

@@ -35,6 +35,14 @@ const stateOf = (ground: Ground): KeepingState => ({
   ...ofOpenBook(ground),
 })
 
+/** Tries once more to open a book that couldn't be opened. */
+async function openAgain(ground: Ground): Promise<void> {
+  if (!ground.desk.trouble()) return
+  ground.desk.open()
+  settleIn(ground)
+  await lookBookThrough(ground)
+}
+
 /** The keeping of the book on a desk. Whatever changes files waits its turn in the queue. */
 export function keepBook(ground: Ground, queue: Queue): Keeping {
   const state = (): KeepingState => stateOf(ground)
@@ -56,12 +64,7 @@ export function keepBook(ground: Ground, queue: Queue): Keeping {
     restore: (name) => then(() => restore(ground, name))(),
     salvage: () => queue(() => salvageBook(ground)),
     fresh: then(() => freshBook(ground)),
-    again: then(async () => {
-      if (!ground.desk.trouble()) return
-      ground.desk.open()
-      settleIn(ground)
-      await lookBookThrough(ground)
-    }),
+    again: then(() => openAgain(ground)),
     chooseFolder: () => chooseFolder(ground),
     backUp: (folder) => queue(() => takeAway(ground, folder)),
     putOff: () => {
