@@ -21,7 +21,9 @@ export async function lookFaults(page: Page): Promise<string[]> {
 export async function faultsInBothLights(page: Page): Promise<string[]> {
   const found: string[] = []
   for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme })
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' })
+    // Colours fade from one light to the other.
+    await page.waitForTimeout(150)
     found.push(...(await lookFaults(page)).map((fault) => `${colorScheme}: ${fault}`))
   }
   return found
