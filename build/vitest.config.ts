@@ -6,9 +6,16 @@ const root = fileURLToPath(new URL('..', import.meta.url))
 const soak = process.env['BRACEWORK_SOAK'] === '1'
 const minute = 60_000
 
+/** Tests in a browser that hold nothing against a clock: they may run beside others. */
+const pages = [
+  ...['look', 'sweep', 'money', 'timber', 'prices', 'cards', 'notes', 'openBook', 'keeping', 'language'],
+  ...['scriptWords', 'takeBack', 'jobBook', 'entries', 'wholeGates', 'morePapers', 'noNetwork'],
+].map((name) => `tests/e2e/${name}.test.ts`)
+const pageTests = [...pages, 'tests/e2e/coreTasks/**/*.test.ts']
+
 /**
- * Three kinds of test. `rooms` runs in plain Node; `screens` mounts components in happy-dom; `whole` builds, starts
- * browsers or packages, so its files run one after another with longer limits. A soak run lifts the limit to an hour.
+ * Four kinds of test. `rooms` runs in plain Node; `screens` mounts components in happy-dom; `pages` walks through the program in a browser; `whole`
+ * builds, packages or holds what the person sees against a clock, so its files run by themselves, one after another. A soak run lifts the limit to an hour.
  */
 export default defineConfig({
   root,
@@ -43,9 +50,20 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          name: 'pages',
+          environment: 'node',
+          include: pageTests,
+          testTimeout: soak ? 60 * minute : 3 * minute,
+          hookTimeout: 3 * minute,
+        },
+      },
+      {
+        extends: true,
+        test: {
           name: 'whole',
           environment: 'node',
           include: ['tests/e2e/**/*.test.ts', 'tests/build/**/*.test.ts'],
+          exclude: [...configDefaults.exclude, ...pageTests],
           fileParallelism: false,
           testTimeout: soak ? 60 * minute : 3 * minute,
           hookTimeout: 3 * minute,
