@@ -35,6 +35,7 @@ import { reviveWindow } from './revive.ts'
 import { printPaperWith } from './printing/printPaper.ts'
 import { makeShelf } from './printing/shelf.ts'
 import { guardPages, guardSession } from './security.ts'
+import { watchKeeping } from './unkept.ts'
 import { makeWindow, showWindow } from './window.ts'
 
 /** This file runs only as built: build/out/main/main.cjs, with the rest of the program beside its folder. */
@@ -81,6 +82,10 @@ const open = async (): Promise<void> => {
   app.once('will-quit', () => void book.close())
   guardSession(session.defaultSession)
   quietSession(session.defaultSession)
+  watchKeeping(session.defaultSession, {
+    tell: (sentence) => dialog.showErrorBox('Bracework', sentence),
+    log,
+  })
   serveApp(protocol, { rendererFolder: built('renderer'), paperOf: shelf.find })
   const window = openWindow()
   app.on('second-instance', (_event, args, folder) => {

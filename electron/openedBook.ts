@@ -107,6 +107,7 @@ function contextOf(opening: Opening, desk: BookDesk, keeping: Keeping): Context 
     makeBenchPaper: shelving(shelf, opening.makeBenchPaper),
     bookFolder: kindOfBookFolder(resolve(desk.path)),
     copyBefore: async (why) => pathOfCopy(desk.path, (await keeping.copy(why)).name),
+    keepingWorker: opening.keepingWorker,
     ...(warm && { warm }),
     ...(handedJob && { handedJob }),
     ...(chooseFolder && { chooseFolder }),
@@ -138,8 +139,11 @@ export const openedBook = async (opening: Opening): Promise<OpenedBook> => {
       folder: context.bookFolder ?? 'own',
       close: async () => {
         stopWatch()
-        copyAtClosing(ground)
-        await queue(async () => desk.shut())
+        // After the copy that is just being made: two at once would make one of them not needed.
+        await queue(async () => {
+          copyAtClosing(ground)
+          desk.shut()
+        })
         await lock.release()
       },
     }

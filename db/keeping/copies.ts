@@ -29,18 +29,21 @@ export function listCopies(bookPath: string): BookCopy[] {
   )
 }
 
+/** Those from before the layout changed lie beside the book, the others in their folder. */
+const placeOf = (bookPath: string, name: string): string =>
+  join(isBeforeMigration(bookPath, name) ? dirname(bookPath) : copiesFolder(bookPath), name)
+
 /** Where a copy lies. Only a name that is listed has a place, so that none can lead out of the folder. */
 export function pathOfCopy(bookPath: string, name: string): string {
   if (!listCopies(bookPath).some((copy) => copy.name === name))
     throw new BookProblem('refused', 'That copy is no longer there. Choose another.')
-  return join(isBeforeMigration(bookPath, name) ? dirname(bookPath) : copiesFolder(bookPath), name)
+  return placeOf(bookPath, name)
 }
 
-/** Throws away the copies that are no longer needed, and what was left half made more than a day ago. Gives how many copies went. */
+/** Throws away the copies that are no longer needed. Gives how many went. */
 export function thinOut(bookPath: string, today: string): number {
-  const folder = copiesFolder(bookPath)
   const dropped = copiesToDrop(listCopies(bookPath), today)
-  for (const { name } of dropped) rmSync(join(folder, name), { force: true })
+  for (const { name } of dropped) rmSync(placeOf(bookPath, name), { force: true })
   return dropped.length
 }
 

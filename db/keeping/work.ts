@@ -1,6 +1,7 @@
 import type { BackedUp, InsideCopy } from '../../shared/keeping/keepingModel.ts'
 import { carryAway, type AwayTask } from './awayCopy.ts'
 import { goOverPapers, type GoneOver, type GoOverTask } from './goOver.ts'
+import type { TakeOverTask } from '../openBook/takeOver.ts'
 import { makeCopy, type CopyTask } from './makeCopy.ts'
 import type { SalvageFound, SalvageTask } from './salvage.ts'
 import { lookInside } from './soundCopy.ts'
@@ -12,6 +13,7 @@ export type Work =
   | { do: 'inside'; task: { path: string; latest: number } }
   | { do: 'goOver'; task: GoOverTask }
   | { do: 'salvage'; task: SalvageTask }
+  | { do: 'takeOver'; task: TakeOverTask }
 
 /** What each piece of work gives. */
 export type WorkGives = {
@@ -20,6 +22,7 @@ export type WorkGives = {
   inside: InsideCopy
   goOver: GoneOver
   salvage: SalvageFound
+  takeOver: void
 }
 
 /** Does a piece of work here and now. What a piece doesn't need isn't loaded: a thread is begun for each. */
@@ -28,6 +31,7 @@ export async function doWork(work: Work): Promise<WorkGives[Work['do']]> {
   if (work.do === 'carry') return carryAway(work.task)
   if (work.do === 'inside') return lookInside(work.task.path, work.task.latest)
   if (work.do === 'goOver') return goOverPapers(work.task)
+  if (work.do === 'takeOver') return (await import('../openBook/takeOver.ts')).takeOver(work.task)
   return (await import('./salvage.ts')).salvage(work.task)
 }
 

@@ -19,6 +19,8 @@ export type Snapshot = {
   of: (table: TableName, column: string, id: unknown) => OpenRow[]
   /** A paper's very bytes. Throws BookProblem 'damaged' when they are no longer those that were issued. */
   paperBytes: (paper: OpenRow) => Uint8Array
+  /** A paper's bytes as they lie in the book, and whether they are still those that were issued; none where they can't be read. */
+  paperAsItLies: (paper: OpenRow) => { bytes: Uint8Array; sound: boolean }
   close: () => void
 }
 
@@ -37,13 +39,26 @@ const asked = (table: TableName, layout: number): { columns: string; from: strin
     .join(', ')}`,
 })
 
+const isSound = (paper: OpenRow, bytes: Uint8Array): boolean =>
+  createHash('sha256').update(bytes).digest('hex') === paper['sha256']
+
 function checkedBytes(paper: OpenRow, bytes: Uint8Array | undefined): Uint8Array {
-  if (bytes && createHash('sha256').update(bytes).digest('hex') === paper['sha256']) return bytes
+  if (bytes && isSound(paper, bytes)) return bytes
   const kind = paper['kind'] === 'quotation' ? 'quotation' : 'job-card'
   throw new BookProblem(
     'damaged',
-    `A paper is damaged (${paperName({ kind, revision: Number(paper['revision']) })}, issued ${String(paper['issuedAt']).slice(0, 10)}): it is no longer what was issued, so the book can’t be taken out whole. Bring back a copy of the book.`,
+    `A paper is damaged (${paperName({ kind, revision: Number(paper['revision']) })}, issued ${String(paper['issuedAt']).slice(0, 10)}): it is no longer what was issued, so it can’t be taken out. Put it back from a copy under Safe keeping.`,
   )
+}
+
+/** Bytes on a page that can't be read are none: the rest of the book is read all the same. */
+function bytesThere(read: () => Uint8Array | undefined): Uint8Array {
+  try {
+    return asBookProblem(read) ?? new Uint8Array()
+  } catch (problem) {
+    if (problem instanceof BookProblem && problem.code === 'damaged') return new Uint8Array()
+    throw problem
+  }
 }
 
 /** Looks at the book at a path as it stands now, beside whoever has it open. */
@@ -75,6 +90,10 @@ export function snapshotOf(path: string): Snapshot {
       const { columns, from, order } = asked(table, layout)
       const sql = `SELECT ${columns} ${from} AND "${inBook(column)}" = ? ${order}`
       return asBookProblem(() => question(sql).all(id)).map(rowOpener(table, layout))
+    },
+    paperAsItLies: (paper) => {
+      const found = bytesThere(() => bytes.get(paper['id'])?.bytes)
+      return { bytes: found, sound: isSound(paper, found) }
     },
     paperBytes: (paper) => checkedBytes(paper, asBookProblem(() => bytes.get(paper['id']))?.bytes),
     close: () => void db.close(),

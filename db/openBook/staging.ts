@@ -4,8 +4,7 @@ import Sqlite from 'better-sqlite3'
 import { columnsIn, tablesIn, type OpenRow, type TableName } from '../../shared/openBook/tables.ts'
 import type { Problem } from '../../shared/problem.ts'
 import { asBookProblem } from '../bookProblem.ts'
-import type { Connection } from '../connection.ts'
-import { createBook } from '../create.ts'
+import { bookMark, type Connection } from '../connection.ts'
 import { migrate, type Migration } from '../migrate.ts'
 import { settingProblem } from './settingProblem.ts'
 import { stagedWords } from './stagedWords.ts'
@@ -36,9 +35,10 @@ export function removeStaged(path: string): void {
     if (found.startsWith(name)) rmSync(join(folder, found), { force: true })
 }
 
-/** It is thrown away if anything goes wrong, so nothing of it needs to outlive a power cut. */
+/** Makes a waiting book and opens it. It is thrown away if anything goes wrong, so nothing of it needs to outlive a power cut. */
 function openStaged(path: string): Connection {
-  const db = new Sqlite(path, { fileMustExist: true })
+  const db = new Sqlite(path)
+  db.pragma(`application_id = ${bookMark}`)
   for (const setting of [
     'journal_mode = MEMORY',
     'synchronous = OFF',
@@ -96,12 +96,12 @@ function rackHeldBack({ db }: Connection, add: (one: RowToAdd) => void) {
 /** Begins a waiting book in the layout that the files were taken out of. */
 export function beginStaging(path: string, layout: number, migrations: Migration[]): Staging {
   removeStaged(path)
-  createBook(
-    path,
-    migrations.filter(({ number }) => number <= layout),
-  )
   const connection = openStaged(path)
   const { db } = connection
+  migrate(
+    db,
+    migrations.filter(({ number }) => number <= layout),
+  )
   const rows = rackHeldBack(connection, adding(connection, layout))
   db.exec('BEGIN')
   db.exec('DELETE FROM sections')

@@ -1,6 +1,6 @@
 import type { Database } from 'better-sqlite3'
 import { BookProblem } from '../bookProblem.ts'
-import type { Connection } from '../connection.ts'
+import { connect, type Connection } from '../connection.ts'
 
 type Named = { name: string }
 type Guard = Named & { sql: string }
@@ -61,11 +61,23 @@ function replaceRows(db: Database): void {
     db.exec(`INSERT INTO main.${table} (${columns}) SELECT ${columns} FROM coming.${table}`)
 }
 
+/** bookPath: the book, which may be open; staged: the waiting book. */
+export type TakeOverTask = { bookPath: string; staged: string }
+
 /**
- * Puts a waiting book's rows in the place of the open book's, all or none. The guards that keep jobs and papers in the book are
- * lifted for this one writing and stand again at its end; a copy of the book must have been made before.
+ * Puts a waiting book's rows in the place of a book's, all or none, by a connection of its own. The guards that keep jobs and papers in the book
+ * are lifted for this one writing and stand again at its end; a copy of the book must have been made before, and nobody else may write meanwhile.
  */
-export function takeOver({ db, read, write }: Connection, staged: string): void {
+export function takeOver({ bookPath, staged }: TakeOverTask): void {
+  const connection = connect(bookPath, () => '')
+  try {
+    replaceBy(connection, staged)
+  } finally {
+    connection.close()
+  }
+}
+
+function replaceBy({ db, read, write }: Connection, staged: string): void {
   read(() => db.prepare('ATTACH ? AS coming').run(staged))
   try {
     write(() => {

@@ -5,7 +5,6 @@ import { verifiedCopy } from '../verifiedCopy.ts'
 import { bringJobIn, freeNumber, type CameIn } from './jobAlone.ts'
 import { snapshotOf, type Snapshot } from './snapshot.ts'
 import { beginStaging, removeStaged, type Staging } from './staging.ts'
-import { takeOver } from './takeOver.ts'
 
 /** The book taken out whole and brought in again, and one job likewise. */
 export type WholeRoom = {
@@ -21,8 +20,8 @@ export type WholeRoom = {
   stamp: () => string
   /** A copy of the book beside it, checked. Gives its path. */
   copy: (before: string) => string
-  /** What was staged takes the book's place, all or nothing. Make a copy first. */
-  takeOver: (staged: Staging) => void
+  /** What was staged has taken the book's place, written by another connection: what was remembered of the old rows is let go. */
+  cameIn: () => void
   /** Whether a job that comes in could keep this number. */
   isFree: (number: string) => boolean
   /** A job from a file comes in, all or nothing. bytes: its papers', one each. */
@@ -56,10 +55,7 @@ export function wholeRoom(
       read(() =>
         verifiedCopy(db, (suffix) => `${path.replace(/\.book$/, '')}-before-${before}${suffix}.book`),
       ),
-    takeOver: (waiting) => {
-      takeOver(connection, waiting.path)
-      forget()
-    },
+    cameIn: forget,
     isFree: (number) => read(() => freeNumber(connection, number)) !== undefined,
     bringJobIn: (file, bytes) => bringJobIn(connection, file, bytes),
   }

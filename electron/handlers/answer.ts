@@ -1,16 +1,18 @@
 import { BookProblem, bookProblemFrom, withPlace } from '../../db/bookProblem.ts'
+import type { Book } from '../../db/open.ts'
 import { isRequestName, type Gives, type RequestName } from '../../shared/contract.ts'
 import { bad, type Result } from '../../shared/problem.ts'
 import { faultWords } from '../discreet.ts'
 import { faultMark } from '../faultMark.ts'
 import type { Context, Handler } from './context.ts'
 import { readRequest } from './longRequest.ts'
+import { inTurn } from './stillBook.ts'
 import { handlers } from './table.ts'
 
-/** Where the book lies, for naming its drive; a book that isn't open lies nowhere. */
-function pathOf(context: Context): string | undefined {
+/** The open book; undefined where none is. */
+function bookOf(context: Context): Book | undefined {
   try {
-    return context.book.path
+    return context.book
   } catch (problem) {
     if (problem instanceof BookProblem) return undefined
     throw problem
@@ -23,7 +25,8 @@ const told = (problem: BookProblem, name: string, path: string | undefined): str
 
 /** What a throw becomes: the book's own problem in its words, or one plain sentence and a mark, with the rest in the log under that mark. */
 function problemOf(context: Context, name: string, thrown: unknown): Result<never> {
-  const path = pathOf(context)
+  // For naming its drive; a book that isn't open lies nowhere.
+  const path = bookOf(context)?.path
   const error = bookProblemFrom(thrown, path)
   // What is refused for a good reason is no fault: nothing for the log.
   if (error instanceof BookProblem && error.code === 'refused')
@@ -49,8 +52,13 @@ async function run<N extends RequestName>(
   const taken = await readRequest(name, payload)
   if (!taken.ok) return taken
   const handler: Handler<N> = handlers[name]
-  return handler(context, taken.value)
+  const book = bookOf(context)
+  if (!book || asides.has(name)) return handler(context, taken.value)
+  return inTurn(book, async () => handler(context, taken.value))
 }
+
+/** Asked while long work goes on, of that work alone. */
+const asides = new Set<RequestName>(['book.inHand', 'book.stopWork'])
 
 /**
  * Answers one request, whoever carries it: reads the payload, runs the request's handler. Always gives a Result, never throws:

@@ -40,6 +40,8 @@ export type Context = {
   chooseFolder?: () => Promise<string | null>
   /** Makes a copy of the book before something takes its place, and gives where it lies. Missing: a checked copy beside the book. */
   copyBefore?: (what: 'import') => string | Promise<string>
+  /** The file of the thread that long work on the book's files is done in, where the program is bundled. */
+  keepingWorker?: string | undefined
   /** How the book is kept; a program that only reads in one has none. */
   keeping?: Keeping
 }

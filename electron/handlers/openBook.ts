@@ -1,4 +1,7 @@
 import { basename } from 'node:path'
+import { BookProblem, bookProblemFrom } from '../../db/bookProblem.ts'
+import { driveWords } from '../../db/drive.ts'
+import { beside } from '../../db/keeping/beside.ts'
 import type { Book } from '../../db/open.ts'
 import type { BookCounts } from '../../shared/openBook/requests.ts'
 import type { TableName } from '../../shared/openBook/tables.ts'
@@ -8,6 +11,7 @@ import { beginPace, Stopped, type Pace } from '../openBook/pace.ts'
 import { stageFolder, type Staged } from '../openBook/stageFolder.ts'
 import { folderThere, writeFolder } from '../openBook/writeFolder.ts'
 import type { Context, Handler } from './context.ts'
+import { whileStill } from './stillBook.ts'
 
 /** What goes on with a book's open files: the work in hand, and the folder looked into last. */
 type InHand = { pace: Pace | null; looked: string | null }
@@ -27,37 +31,41 @@ const busy: Problem = {
 }
 const stopped: Problem = { code: 'stopped', field: '', message: 'It was stopped, and nothing was changed.' }
 
-const notWritten = new Set([
-  'ENOSPC',
-  'EACCES',
-  'EPERM',
-  'EROFS',
-  'EIO',
-  'EDQUOT',
-  'ENAMETOOLONG',
-  'EMFILE',
-  'ENOENT',
-])
-
-/** A folder that can't be written in or read is the person's to settle, in words that name it. */
-function folderProblem(error: unknown, folder: string): Problem | undefined {
-  const code = error instanceof Error && 'code' in error ? String(error.code) : ''
-  if (!notWritten.has(code)) return undefined
-  const why =
-    code === 'ENOSPC' || code === 'EDQUOT'
-      ? 'there is no room left in it'
-      : 'it can’t be reached or written in'
-  return {
-    code: 'not-written',
-    field: 'folder',
-    message: `‘${basename(folder)}’ didn’t do: ${why}. Nothing was left there; choose another folder.`,
-  }
+/** What the person wanted of a folder, in a sentence about its drive. */
+const wanted: Record<Pace['work']['what'], { failed: string; then: string }> = {
+  'taking out': {
+    failed: 'so the book wasn’t taken out',
+    then: 'Nothing was left there; choose another folder, or see to it and try again.',
+  },
+  looking: { failed: 'so the folder couldn’t be read', then: 'Nothing was changed.' },
+  'bringing in': { failed: 'so nothing was brought in', then: 'The book is as it was.' },
 }
+
+/** A name too long for the drive, too many files open at once, a folder that has gone: its drive doesn't take it. */
+const notTaken = new Set(['ENAMETOOLONG', 'EMFILE', 'ENOENT', 'ENOTDIR'])
+
+/** A folder that can't be written in or read is the person's to settle, in words that name its drive. */
+function folderProblem(error: unknown, { what, folder }: LongWork): Problem | undefined {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : ''
+  const known = bookProblemFrom(error, folder)
+  if (error instanceof BookProblem || !(known instanceof BookProblem || notTaken.has(code))) return undefined
+  // What the book's own store throws is about the book's disk, which is named where it is answered.
+  if (code.startsWith('SQLITE_')) return undefined
+  const full = known instanceof BookProblem && known.code === 'full'
+  const drive = driveWords(folder)
+  const why = full
+    ? `There is no room left on ${drive}`
+    : `‘${basename(folder)}’ on ${drive} can’t be reached or written in`
+  const { failed, then } = wanted[what]
+  return { code: 'not-written', field: 'folder', message: `${why}, ${failed}. ${then}` }
+}
+
+type LongWork = { what: Pace['work']['what']; folder: string }
 
 /** Does one long work at a time. */
 async function withPace<T>(
   context: Context,
-  { what, folder }: { what: Pace['work']['what']; folder: string },
+  { what, folder }: LongWork,
   work: (pace: Pace) => Promise<Result<T>>,
 ): Promise<Result<T>> {
   const state = inHand(context)
@@ -68,7 +76,7 @@ async function withPace<T>(
     return await work(pace)
   } catch (error) {
     if (error instanceof Stopped) return bad(stopped)
-    const problem = folderProblem(error, folder)
+    const problem = folderProblem(error, { what, folder })
     if (!problem) throw error
     return bad(problem)
   } finally {
@@ -144,16 +152,29 @@ export const lookIntoFolder: Handler<'book.lookInto'> = async (context, payload)
 const copyFirst = async ({ book, copyBefore }: Context): Promise<string> =>
   copyBefore ? copyBefore('import') : book.whole.copy('import')
 
+/** The waiting book takes this one's place, in a thread, with nobody else at the book; false where it isn't as it stood any more. */
+function takeOver(
+  { book, keeping, keepingWorker }: Context,
+  staged: Staged,
+  stands: string,
+): Promise<boolean> {
+  const task = { bookPath: book.path, staged: staged.staging.path }
+  const work = async (): Promise<boolean> => {
+    if (book.whole.stamp() !== stands) return false
+    await beside({ do: 'takeOver', task }, keepingWorker)
+    book.whole.cameIn()
+    return true
+  }
+  return whileStill(book, () => (keeping ? keeping.inTurn(work) : work()))
+}
+
 async function putInPlace(context: Context, staged: Staged, pace: Pace) {
-  const { whole } = context.book
   for (;;) {
-    const stands = whole.stamp()
+    const stands = context.book.whole.stamp()
     const copy = await copyFirst(context)
     await pace.breathe()
     // What was changed while the copy was made isn't in it: make another.
-    if (whole.stamp() !== stands) continue
-    whole.takeOver(staged.staging)
-    return good({ counts: countsIn(staged), copy })
+    if (await takeOver(context, staged, stands)) return good({ counts: countsIn(staged), copy })
   }
 }
 

@@ -46,6 +46,12 @@ export function keepBook(ground: Ground, queue: Queue): Keeping {
     state,
     inside: (name) => lookInside(ground, name),
     copy: (why) => queue(() => copyBook(ground, why)),
+    inTurn: (work) =>
+      queue(async () => {
+        // Written by another connection, which this one's count of writings doesn't tell.
+        ground.mind.copiedAt = -1
+        return work()
+      }),
     restore: (name) => then(() => restore(ground, name))(),
     salvage: () => queue(() => salvageBook(ground)),
     fresh: then(() => freshBook(ground)),

@@ -18,6 +18,8 @@ export type Keeping = {
   inside: (name: string) => Promise<InsideCopy>
   /** Makes a checked copy beside the book; call it before anything that could go wrong (an import). */
   copy: (why: CopyReason) => Promise<BookCopy>
+  /** Does other work on the book's files in its turn among these: while no copy is made and none brought back. The book counts as changed from then on. */
+  inTurn: <T>(work: () => Promise<T>) => Promise<T>
   restore: (name: string) => Promise<KeepingState>
   salvage: () => Promise<Salvaged>
   fresh: () => Promise<KeepingState>

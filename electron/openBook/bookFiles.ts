@@ -4,8 +4,8 @@ import { bookFormat, contentsName, formatVersion } from '../../shared/openBook/m
 import { safeName } from '../../shared/openBook/safeName.ts'
 import { tablesIn, type OpenRow, type OpenRows, type TableName } from '../../shared/openBook/tables.ts'
 
-/** One file of a book taken out: where it goes, and its text or bytes piece by piece. */
-export type OpenFile = { place: string; pieces: Iterable<string | Uint8Array> }
+/** One file of a book taken out: where it goes, and its text or bytes piece by piece. damaged: the paper it belongs to isn't what was issued any more; its name. */
+export type OpenFile = { place: string; pieces: Iterable<string | Uint8Array>; damaged?: string }
 
 /** Rows that one file holds at most where there is no file for each. */
 const mostInFile = 500
@@ -93,13 +93,22 @@ const yearOf = (number: string): string => safeName(number.split('-')[0] ?? '')
 
 const paperKind = (kind: unknown): string => (kind === 'quotation' ? 'quotation' : 'card')
 
+/** What lies beside a paper that isn't what was issued any more. */
+const damagedText = (paper: OpenRow): string =>
+  `This paper is no longer what was issued on ${String(paper['issuedAt']).slice(0, 10)}: its fingerprint isn’t ${String(paper['sha256'])}, as it was then.
+It lies here as it was found in the book. Bracework can put it back from a copy: Workshop, Safe keeping, go over the papers.
+`
+
 function* paperFiles(snapshot: Snapshot, number: string, jobId: unknown): Generator<OpenFile> {
   for (const paper of snapshot.of('papers', 'jobId', jobId)) {
     const name = safeName(`${number} ${paperKind(paper['kind'])} ${String(paper['revision'])}`)
     const place = `papers/${yearOf(number)}/${name}`
     const acceptances = snapshot.of('acceptances', 'paperId', paper['id'])
-    yield { place: `${place}.json`, pieces: [written({ papers: [paper], acceptances })] }
-    yield { place: `${place}.pdf`, pieces: [snapshot.paperBytes(paper)] }
+    const { bytes, sound } = snapshot.paperAsItLies(paper)
+    const damaged = sound ? {} : { damaged: name }
+    yield { place: `${place}.json`, pieces: [written({ papers: [paper], acceptances })], ...damaged }
+    if (!sound) yield { place: `${place} is damaged.txt`, pieces: [damagedText(paper)] }
+    if (bytes.length > 0) yield { place: `${place}.pdf`, pieces: [bytes] }
   }
 }
 
@@ -163,13 +172,22 @@ export const filesExpected = (snapshot: Snapshot): number =>
 /** Every file of a book taken out, one after another; what says what belongs to the folder comes last. The same book gives the same files. */
 export function* bookFiles(snapshot: Snapshot): Generator<OpenFile> {
   const files: string[] = []
+  const damaged: string[] = []
   yield { place: 'How to read this.txt', pieces: [aboutText] }
   for (const file of everyFile(snapshot)) {
-    if (!file.place.endsWith('.pdf')) files.push(file.place)
+    if (!/\.(pdf|txt)$/.test(file.place)) files.push(file.place)
+    if (file.damaged !== undefined) damaged.push(file.place)
     yield file
   }
   const { layout } = snapshot
   const rows = Object.fromEntries(tablesIn(layout).map((table) => [table, snapshot.count(table)]))
-  const contents = { format: bookFormat, version: formatVersion, layout, rows, files }
+  const contents = {
+    format: bookFormat,
+    version: formatVersion,
+    layout,
+    rows,
+    files,
+    ...(damaged.length > 0 && { damaged }),
+  }
   yield { place: contentsName, pieces: [written(contents)] }
 }

@@ -73,7 +73,8 @@ async function paperBytes(desk: Desk, place: string, paper: OpenRow): Promise<Ui
     return undefined
   }
   const got = createHash('sha256').update(read.value).digest('hex')
-  if (got === paper['sha256'] && read.value.length > 0) return read.value
+  const known = got === paper['sha256'] || desk.contents.damaged.includes(place)
+  if (known && read.value.length > 0) return read.value
   desk.problems.push({
     code: 'refused',
     field: beside,

@@ -57,10 +57,14 @@ async function forceFiles(paths: readonly string[], pace: Pace): Promise<void> {
   }
 }
 
-async function writeAll(within: string, files: Iterable<OpenFile>, pace: Pace): Promise<number> {
+type Written = { files: number; damaged: string[] }
+
+async function writeAll(within: string, files: Iterable<OpenFile>, pace: Pace): Promise<Written> {
   const folders = new Set([within])
   const paths: string[] = []
-  for (const { place, pieces } of files) {
+  const told: string[] = []
+  for (const { place, pieces, damaged } of files) {
+    if (damaged !== undefined) told.push(damaged)
     if (!isSafePlace(place)) throw new Error(`a file would go to '${place}'`)
     const path = join(within, ...place.split('/'))
     for (let folder = dirname(path); !folders.has(folder); folder = dirname(folder)) folders.add(folder)
@@ -72,7 +76,7 @@ async function writeAll(within: string, files: Iterable<OpenFile>, pace: Pace): 
   }
   await forceFiles(paths, pace)
   for (const folder of folders) await forceFolder(folder)
-  return pace.work.done
+  return { files: pace.work.done, damaged: told }
 }
 
 const isThere = (path: string): Promise<boolean> =>
@@ -94,18 +98,18 @@ async function giveName(unfinished: string, parent: string, name: string): Promi
 
 /**
  * Writes files into a new folder inside another: under a temporary name, all of it forced to the disk, and only the whole of it gets its
- * name. A power cut, a full disk or a person who stops it leaves no folder of that name.
+ * name. A power cut, a full disk or a person who stops it leaves no folder of that name. damaged: the papers that aren't what was issued any more.
  */
 export async function writeFolder(
   { parent, name }: { parent: string; name: string },
   files: Iterable<OpenFile>,
   pace: Pace,
-): Promise<{ folder: string; files: number }> {
+): Promise<Written & { folder: string }> {
   const unfinished = join(parent, `${name}.unfinished-${randomBytes(4).toString('hex')}`)
   await mkdir(unfinished)
   try {
     const written = await writeAll(unfinished, files, pace)
-    return { folder: await giveName(unfinished, parent, name), files: written }
+    return { folder: await giveName(unfinished, parent, name), ...written }
   } catch (error) {
     await rm(unfinished, { recursive: true, force: true })
     throw error

@@ -3,14 +3,7 @@ import { ref } from 'vue'
 import type { BackedUp, InsideCopy, KeepingState } from '../../shared/keeping/keepingModel.ts'
 import type { Result } from '../../shared/problem.ts'
 import { request, sentences } from '../api.ts'
-
-/** Tells the other windows of this browser that another book has been opened, so that none goes on in the one that is gone. */
-const others = 'BroadcastChannel' in window ? new BroadcastChannel('bracework.book') : null
-
-const beginAgain = (): void => {
-  window.location.hash = '#/jobs'
-  window.location.reload()
-}
+import { beginAgain, followOtherWindows, tellOtherWindows } from '../otherWindows.ts'
 
 /** How the book is kept: its copies, what can be done when it can't be opened, what is to be remembered. */
 export const useKeepingStore = defineStore('keeping', () => {
@@ -20,7 +13,7 @@ export const useKeepingStore = defineStore('keeping', () => {
   const trouble = ref('')
   /** What is being done, in words; '' when nothing is. */
   const doing = ref('')
-  others?.addEventListener('message', beginAgain)
+  followOtherWindows()
 
   const follow = (reply: Result<KeepingState>): void => {
     if (reply.ok) state.value = reply.value
@@ -44,7 +37,7 @@ export const useKeepingStore = defineStore('keeping', () => {
   async function openOther<T>(words: string, work: () => Promise<Result<T>>): Promise<void> {
     const done = await doOne(words, work)
     if (done === null) return
-    others?.postMessage('opened')
+    tellOtherWindows()
     beginAgain()
   }
 

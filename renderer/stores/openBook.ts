@@ -10,6 +10,7 @@ import type {
 } from '../../shared/openBook/requests.ts'
 import type { Problem, Result } from '../../shared/problem.ts'
 import { inOwnWindow, request, sentences } from '../api.ts'
+import { tellOtherWindows } from '../otherWindows.ts'
 import { useJobStore } from './job.ts'
 import { forgetUnsent } from './unsent.ts'
 
@@ -78,6 +79,7 @@ export const useOpenBookStore = defineStore('openBook', () => {
     inTrouble.value = sentences(reply)
     if (!reply.ok) return
     forgetUnsent()
+    tellOtherWindows()
     brought.value = reply.value
     look.value = null
   }

@@ -22,23 +22,29 @@ function newestOfEach(copies: BookCopy[], periodOf: (at: string) => string, most
 }
 
 /** Put aside, not made as a copy: never thrown away by the program. */
-const putAside = ({ why }: BookCopy): boolean =>
-  why === 'replaced' || why === 'damaged' || why === 'migration'
+const putAside = ({ why }: BookCopy): boolean => why === 'replaced' || why === 'damaged'
+
+const beforeMigration = ({ why }: BookCopy): boolean => why === 'migration'
 
 const usual = ({ why }: BookCopy): boolean => why === 'daily' || why === 'closing'
 
 /**
  * Which copies may go. Kept are the newest of each of the latest 7 days, 4 weeks (Monday to Sunday) and 12 months that have a copy: days on which
  * the book wasn't used don't count, so that a long holiday takes nothing away. Copies made on being asked for, or before an import or a restore,
- * stay 30 days whatever else there is; books put aside, and copies from before the layout changed, always. `today`: ISO day.
+ * stay 30 days whatever else there is; so do copies from before the layout changed, which count for no day, and the last of those stays on:
+ * it is the one book that the program before this one could open. Books put aside stay always. `today`: ISO day.
  */
 export function copiesToDrop(copies: readonly BookCopy[], today: string): BookCopy[] {
-  const made = copies.filter((copy) => !putAside(copy)).sort((a, b) => (a.at < b.at ? 1 : -1))
+  const newestFirst = copies.filter((copy) => !putAside(copy)).sort((a, b) => (a.at < b.at ? 1 : -1))
+  const made = newestFirst.filter((copy) => !beforeMigration(copy))
   const stays = new Set([
+    ...newestFirst.filter(beforeMigration).slice(0, 1),
     ...newestOfEach(made, dayOf, kept.days),
     ...newestOfEach(made, weekOf, kept.weeks),
     ...newestOfEach(made, monthOf, kept.months),
-    ...made.filter((copy) => !usual(copy) && numberOf(today) - numberOf(dayOf(copy.at)) <= specialDays),
+    ...newestFirst.filter(
+      (copy) => !usual(copy) && numberOf(today) - numberOf(dayOf(copy.at)) <= specialDays,
+    ),
   ])
-  return made.filter((copy) => !stays.has(copy))
+  return newestFirst.filter((copy) => !stays.has(copy))
 }

@@ -26,22 +26,33 @@ const wholeNumber = (most: number, accepted: string) =>
   v.pipe(v.number(accepted), v.integer(accepted), v.minValue(0, accepted), v.maxValue(most, accepted))
 const rowCount = wholeNumber(1_000_000_000, 'a whole number from 0')
 
+const places = v.pipe(
+  v.array(
+    v.pipe(v.string('a file’s place'), v.check(isSafePlace, 'a place inside this folder')),
+    'a list of files',
+  ),
+  v.maxLength(mostFiles, `a list of up to ${mostFiles} files`),
+)
+
 const shape = keys({
   format: v.literal(bookFormat, `‘${bookFormat}’`),
   version: v.literal(formatVersion, `the number ${formatVersion}`),
   layout: wholeNumber(1_000_000, 'a whole number'),
   rows: keys(Object.fromEntries(tableNames.map((name) => [name, v.optional(rowCount)]))),
-  files: v.pipe(
-    v.array(
-      v.pipe(v.string('a file’s place'), v.check(isSafePlace, 'a place inside this folder')),
-      'a list of files',
-    ),
-    v.maxLength(mostFiles, `a list of up to ${mostFiles} files`),
-  ),
+  files: places,
+  damaged: v.optional(places),
 })
 
-/** What a folder says of itself: the layout of the book it came from, how many rows of each table it holds, and its files. */
-export type Contents = { layout: number; rows: Partial<Record<TableName, number>>; files: string[] }
+/**
+ * What a folder says of itself: the layout of the book it came from, how many rows of each table it holds, and its files. damaged: those of papers
+ * that weren't what was issued any more when the book was taken out; they come in as they are, and are found again by going over the papers.
+ */
+export type Contents = {
+  layout: number
+  rows: Partial<Record<TableName, number>>
+  files: string[]
+  damaged: string[]
+}
 
 /** The problem with a layout that this program doesn't know. */
 export const layoutProblem = (layout: number, latest: number): Problem | undefined => {
@@ -89,9 +100,9 @@ export function readContents(value: unknown, latest: number): Result<Contents> {
   if (strange) return bad(strange)
   const read = parseShape(shape, value)
   if (!read.ok) return read
-  const { layout, rows, files } = read.value
+  const { layout, rows, files, damaged = [] } = read.value
   const problem = layoutProblem(layout, latest) ?? twiceIn(files)
-  return problem ? bad(problem) : { ok: true, value: { layout, rows, files } }
+  return problem ? bad(problem) : { ok: true, value: { layout, rows, files, damaged } }
 }
 
 /** A kind of file: how its place is written, what it holds, and whether it is a list of one table. They are read in this order. */

@@ -46,8 +46,8 @@ export type BookCounts = {
   rackPieces: number
 }
 
-/** What was taken out and where it lies. */
-export type TakenOut = { folder: string; files: number; counts: BookCounts }
+/** What was taken out and where it lies. damaged: the papers that aren't what was issued any more, by their files' names; they went out as they are. */
+export type TakenOut = { folder: string; files: number; counts: BookCounts; damaged: string[] }
 
 /** A look into a folder before anything is brought in. own: jobs, prices and customers of the workshop's own that stand in this book. */
 export type BookLook = {

@@ -84,8 +84,13 @@ describe('a book and its jobs carried by hand', () => {
     expect(await page.getByRole('button', { name: 'Bring it in', exact: true }).count()).toBe(0)
     await page.getByRole('button', { name: 'Leave it' }).click()
     await page.getByRole('button', { name: 'Look into it' }).click()
+    const elsewhere = await page.context().newPage()
+    await elsewhere.goto(`${to.host().origin}/#/prices`)
+    await elsewhere.getByRole('link', { name: 'Prices', exact: true }).waitFor()
     await page.getByRole('button', { name: 'Let it take their place' }).click()
     await page.getByText(/is kept as/).waitFor()
+    // Another window begins again in the book that came.
+    await elsewhere.waitForURL(/#\/jobs$/)
     const copies = readdirSync(copiesFolder(to.book)).map((name) => readCopyName(name)?.why)
     expect(copies.filter((why) => why === 'import')).toHaveLength(2)
     await page.close()

@@ -2,6 +2,7 @@ import { renameSync, rmSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { pictureSvg } from '../../renderer/pictures/pictureSvg.ts'
 import { jobWords, scriptBook } from '../faults/scriptBook.ts'
 import { scriptWords } from '../faults/scriptWords.ts'
 import { opened } from '../papers/paperReading.ts'
@@ -9,7 +10,7 @@ import { bench, entry, type Bench } from './onScreen.ts'
 
 const soak = process.env['BRACEWORK_SOAK'] === '1'
 /** Jobs whose every screen is walked through: any has words of twenty fields. */
-const walked = soak ? scriptWords.length : 3
+const walked = soak ? scriptWords.length : 2
 
 declare global {
   interface Window {
@@ -65,6 +66,28 @@ const ran = (page: Page) =>
   page.evaluate(() => ({ ran: window.ran ?? null, stopped: window.violations ?? ['not watched'] }))
 const nothingRan = { ran: null, stopped: [] }
 
+/** A paper's pages come up as pictures of themselves: waits for one that wasn't there before. */
+async function previewed(page: Page, press: string | RegExp): Promise<void> {
+  await page.evaluate(() => document.querySelector('canvas[data-painted]')?.removeAttribute('data-painted'))
+  await page.getByRole('button', { name: press }).first().click()
+  await page.locator('canvas[data-painted]').first().waitFor({ timeout: 20_000 })
+}
+
+/** The sheets shown from a job's papers; those that take long to be painted in the long form alone. */
+const previews = [
+  ...['Show the care note', 'Show the part labels', 'Show the day list', 'Look at it first'],
+  ...(soak ? ['Show the fitting sheet', 'Show the worked figures', 'Show the full-size sheets'] : []),
+]
+
+/** Each name as a picture's title and as words in it, as the program writes a picture to be kept. */
+const picturesNamed = (): { words: string; svg: string }[] =>
+  scriptWords.map((words) => {
+    const place = { x: 5, y: 50, size: 3, angle: 0, anchor: 'start', weight: 'regular', tone: 'ink' } as const
+    const text = { kind: 'text', text: words, ...place } as const
+    const picture = { width: 200, height: 100, primitives: [text], description: words }
+    return { words, svg: pictureSvg(picture, words) }
+  })
+
 /** The words of the paper on show without their spaces, as lines may break anywhere. */
 async function paperWords(page: Page): Promise<string> {
   const [download] = await Promise.all([
@@ -83,13 +106,14 @@ async function paperWords(page: Page): Promise<string> {
 
 describe(`names that would run as a script (${scriptWords.length} in ${walked} jobs and all lists)`, () => {
   let desk: Bench
-  const book = { jobs: [] as number[], order: 0 }
+  const book = { jobs: [] as number[], order: 0, quoted: 0 }
   const screens = { seen: 0 }
   beforeAll(async () => {
     desk = await bench()
     const made = await scriptBook(`${desk.book}-names`, { jobs: scriptWords.length, issued: walked })
     book.jobs = made.jobs
     book.order = made.order
+    book.quoted = made.quoted
     await desk.restart(() => {
       for (const ending of ['', '-wal', '-shm']) rmSync(`${desk.book}${ending}`, { force: true })
       renameSync(`${desk.book}-names`, desk.book)
@@ -142,13 +166,54 @@ describe(`names that would run as a script (${scriptWords.length} in ${walked} j
       // A name too long for the card's head ends there in '…'.
       const name = (jobWords(place)['customer.name'] ?? '').replaceAll(' ', '').slice(0, 24)
       await expect.poll(() => paperWords(page), { timeout: 20_000 }).toContain(name)
+      for (const preview of place === 0 || soak ? previews : []) {
+        await previewed(page, preview)
+        expect({ place, preview, ...(await ran(page)) }).toEqual({ place, preview, ...nothingRan })
+        screens.seen += 1
+      }
+      await page.getByRole('button', { name: 'Show the picture' }).click()
+      await page.locator('canvas[data-picture]').waitFor()
       expect({ place, ...(await ran(page)) }).toEqual({ place, ...nothingRan })
-      screens.seen += 2
+      screens.seen += 3
     }
     expect(misdeeds).toEqual({ dialogs: [], loads: [] })
     process.stdout.write(
       `script words: ${scriptWords.length} names on ${screens.seen} screens: 0 ran, 0 dialogs, 0 loads\n`,
     )
+    await page.context().close()
+  })
+
+  it('are words in the previews of a quotation and an order, and in pictures that are kept', async () => {
+    const { page, misdeeds } = await watched(desk)
+    await go(page, `job/${book.quoted}/price/quotations`)
+    await previewed(page, /^Open/)
+    await go(page, `timber/order/${book.order}`)
+    await previewed(page, 'Show it on paper')
+    const found = await page.evaluate((pictures) => {
+      const holder = document.body.appendChild(document.createElement('div'))
+      return pictures.map(({ words, svg }) => {
+        const read = new DOMParser().parseFromString(svg, 'image/svg+xml')
+        // As a page that took the file for its own would have it: with all that could run in it.
+        holder.innerHTML = svg.replace(/^<\?xml.*\?>/, '')
+        const inside = [read, holder].map((one) => [...one.querySelectorAll('svg, svg *')])
+        const kinds = [...new Set(inside.flat().map(({ localName }) => localName))].sort()
+        const said = inside.map((all) =>
+          all.filter(({ localName }) => localName === 'text').map((one) => one.textContent),
+        )
+        return { words, kinds, said: said.flat() }
+      })
+    }, picturesNamed())
+    expect(found).toEqual(
+      scriptWords.map((words) => ({
+        words,
+        kinds: ['desc', 'rect', 'svg', 'text', 'title'],
+        said: [words, words],
+      })),
+    )
+    await page.waitForTimeout(300)
+    expect(await ran(page)).toEqual(nothingRan)
+    expect(misdeeds).toEqual({ dialogs: [], loads: [] })
+    process.stdout.write(`script words: ${found.length} names in pictures that are kept: all words\n`)
     await page.context().close()
   })
 

@@ -5,11 +5,11 @@ import { fileURLToPath } from 'node:url'
 import { describe, expect, it, onTestFinished } from 'vitest'
 import { hosted } from '../../build/hosted.ts'
 import { buyingPlan } from '../../shared/cutting/buyingPlan/plan.ts'
-import type { Gives, RequestName } from '../../shared/contract.ts'
+import type { RequestName } from '../../shared/contract.ts'
 import type { BookTrouble } from '../../shared/keeping/keepingModel.ts'
 import type { Result } from '../../shared/problem.ts'
 import { temporaryFolder } from '../db/temporaryBook.ts'
-import { call, enter, ownHeaders } from '../loopback/caller.ts'
+import { asker, type Ask } from './asker.ts'
 import { lookedAt } from './bookDigest.ts'
 import { breakDisk, type DiskFault } from './brokenDisk.ts'
 import { layouts } from './earlierBook.ts'
@@ -20,19 +20,6 @@ import { prepare, type Prepared } from './workshopBook.ts'
 const soak = process.env['BRACEWORK_SOAK'] === '1'
 const rounds = soak ? 48 : 8
 const opener = fileURLToPath(new URL('./bookWork.ts', import.meta.url))
-
-type Ask = <N extends RequestName>(name: N, payload: unknown) => Promise<Result<Gives<N>>>
-
-/** Asks a running host as a page of its own does. */
-async function asker(address: string): Promise<Ask> {
-  const port = Number(new URL(address).port)
-  const headers = ownHeaders(port, await enter(port, address))
-  return async (name, payload) => {
-    const body = JSON.stringify(payload)
-    const reply = await call({ port, path: `/request/${name}`, method: 'POST', headers, body })
-    return JSON.parse(reply.body)
-  }
-}
 
 async function valueOf<T>(asked: Promise<Result<T>>): Promise<T> {
   const result = await asked

@@ -1,8 +1,13 @@
 import { spawn } from 'node:child_process'
 import { tracer } from './record.ts'
 
-/** How a disk fails a program: which call of the system, on which of the book's files, with what answer, from the call number `from` on. */
-export type DiskFault = { call: 'pwrite64' | 'fsync'; error: 'ENOSPC' | 'EIO'; files: string[]; from: number }
+/** How a disk fails a program: which call of the system, on which files (none named: on all), with what answer, from each thread's call number `from` on. */
+export type DiskFault = {
+  call: 'pwrite64' | 'fsync' | 'rename' | 'copy_file_range' | 'mkdir'
+  error: 'ENOSPC' | 'EIO'
+  files: string[]
+  from: number
+}
 
 /**
  * From now on the disk fails a running program so, until it is mended: the tracer takes hold of the program and answers its calls itself. Needs

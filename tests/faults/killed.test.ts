@@ -8,31 +8,35 @@ import { temporaryFolder } from '../db/temporaryBook.ts'
 import { lookedAt } from './bookDigest.ts'
 import { layouts } from './earlierBook.ts'
 import { record, tracer } from './record.ts'
-import type { Recording } from './recording.ts'
+import type { DiskEvent, Recording } from './recording.ts'
 import { carried } from './workshopBook.ts'
 
 const soak = process.env['BRACEWORK_SOAK'] === '1'
 const kills = soak ? 20 : 4
 const worker = fileURLToPath(new URL('./bookWork.ts', import.meta.url))
 
+type Call = 'pwrite64' | 'ftruncate' | 'fsync' | 'rename' | 'link' | 'unlink'
+
 /** The call of the system behind each kind of change. The tracer counts each call by itself. */
-const callOf = {
+const callOf: Partial<Record<DiskEvent['kind'], Call>> = {
   wrote: 'pwrite64',
   cut: 'ftruncate',
   forced: 'fsync',
   renamed: 'rename',
   linked: 'link',
   removed: 'unlink',
-} as const
-type Call = (typeof callOf)[keyof typeof callOf]
+}
 type Moment = { call: Call; nth: number }
+
+/** The book's own files: its copies are made in a thread of their own, which the tracer counts apart. */
+const ofBook = (event: DiskEvent): boolean => 'name' in event && !event.name.includes('/')
 
 /** Every change that a program was seen to make to files of a folder, as the moment at which it can be killed. */
 function momentsOf({ events }: Recording): Moment[] {
   const counts = new Map<Call, number>()
-  return events.flatMap(({ kind }) => {
-    if (kind === 'said' || kind === 'made' || kind === 'forced folder') return []
+  return events.filter(ofBook).flatMap(({ kind }) => {
     const call = callOf[kind]
+    if (!call) return []
     const nth = (counts.get(call) ?? 0) + 1
     counts.set(call, nth)
     return [{ call, nth }]
@@ -60,7 +64,9 @@ describe('powerCut: killed outright', () => {
       const first = temporaryFolder()
       copyFileSync(kept, join(first, 'jobs.book'))
       const recording = record(first, worker, ['open', join(first, 'jobs.book')])
-      const names = [...new Set(recording.events.flatMap((event) => ('name' in event ? event.name : [])))]
+      const names = [
+        ...new Set(recording.events.filter(ofBook).flatMap((event) => ('name' in event ? event.name : []))),
+      ]
       const moments = momentsOf(recording)
       const found = { old: 0, between: 0, new: 0 }
       for (let turn = 0; turn < kills; turn += 1) {

@@ -1,4 +1,3 @@
-import { dirname, basename } from 'node:path'
 import type { DiskEvent } from './recording.ts'
 
 /** One call of the system as the tracer wrote it down: its arguments and what came back. */
@@ -41,16 +40,23 @@ function callIn(line: string): Call | undefined {
 /** The offset at which the next plain `write` of a descriptor goes on. */
 type Places = Map<number, number>
 
-type Reading = { folder: string; places: Places; known: Set<string>; events: DiskEvent[] }
+type Reading = {
+  folder: string
+  places: Places
+  known: Set<string>
+  folders: Set<string>
+  events: DiskEvent[]
+}
 
-const inFolder = ({ folder }: Reading, path: string): boolean => dirname(path) === folder
+/** A path's name from the folder on; undefined of what lies elsewhere. */
+const nameIn = ({ folder }: Reading, path: string): string | undefined =>
+  path.startsWith(`${folder}/`) ? path.slice(folder.length + 1) : undefined
 
 function opened(reading: Reading, { args, gave }: Call): void {
   const [, file = '', flags = ''] = args
   const number = numberOf(gave)
-  const path = pathOf(gave)
-  if (number < 0 || file === '' || !inFolder(reading, path)) return
-  const name = basename(path)
+  const name = nameIn(reading, pathOf(gave))
+  if (number < 0 || file === '' || name === undefined) return
   const size = reading.known.has(name) ? undefined : 0
   if (flags.includes('O_CREAT') && size === 0) reading.events.push({ kind: 'made', name })
   if (flags.includes('O_TRUNC')) reading.events.push({ kind: 'cut', name, size: 0 })
@@ -60,6 +66,13 @@ function opened(reading: Reading, { args, gave }: Call): void {
   reading.places.set(number, 0)
 }
 
+/** Where a call that names no offset writes: on from the last such. */
+function goesOn({ places }: Reading, number: number, count: number): number {
+  const at = places.get(number) ?? 0
+  places.set(number, at + count)
+  return at
+}
+
 function wrote(reading: Reading, { name: call, args, gave }: Call): void {
   const [file = '', quoted = '""', , offset = ''] = args
   const number = numberOf(file)
@@ -67,36 +80,73 @@ function wrote(reading: Reading, { name: call, args, gave }: Call): void {
   if (count <= 0) return
   const bytes = unhexed(quoted.slice(1, -1)).subarray(0, count)
   if (number === 1 && call === 'write') reading.events.push({ kind: 'said', words: bytes.toString('utf8') })
-  const path = pathOf(file)
-  if (!inFolder(reading, path)) return
-  const at = call === 'pwrite64' ? Number(offset) : (reading.places.get(number) ?? 0)
-  if (call === 'write') reading.places.set(number, at + count)
-  reading.events.push({ kind: 'wrote', name: basename(path), at, bytes })
+  const name = nameIn(reading, pathOf(file))
+  if (name === undefined) return
+  const at = call === 'pwrite64' ? Number(offset) : goesOn(reading, number, count)
+  reading.events.push({ kind: 'wrote', name, at, bytes })
+}
+
+/** Bytes that the system itself carried from one file to another: the source's offset is told before the call, `[0] => [4096]`, or is its own. */
+function copied(reading: Reading, { name: call, args, gave }: Call): void {
+  const [one = '', two = '', three = '', four = ''] = args
+  const ways =
+    call === 'sendfile'
+      ? { from: two, fromAt: three, to: one, at: 'NULL' }
+      : { from: one, fromAt: two, to: three, at: four }
+  const count = numberOf(gave)
+  const [name, from] = [nameIn(reading, pathOf(ways.to)), nameIn(reading, pathOf(ways.from))]
+  if (name === undefined || count <= 0) return
+  if (from === undefined) throw new Error(`the recorder can’t see what is copied from elsewhere to ${name}`)
+  const offset = (file: string, told: string): number =>
+    told.startsWith('[') ? numberOf(told.slice(1)) : goesOn(reading, numberOf(file), count)
+  const fromAt = offset(ways.from, ways.fromAt)
+  reading.events.push({ kind: 'copied', name, at: offset(ways.to, ways.at), from, fromAt, count })
 }
 
 function forced(reading: Reading, { args: [file = ''] }: Call): void {
   const path = pathOf(file)
-  if (path === reading.folder) reading.events.push({ kind: 'forced folder' })
-  // A folder within is no file of the book's: the copies beside it are looked at by tests of their own.
-  else if (inFolder(reading, path) && reading.known.has(basename(path)))
-    reading.events.push({ kind: 'forced', name: basename(path) })
+  const name = path === reading.folder ? '' : nameIn(reading, path)
+  if (name === undefined) return
+  if (name === '' || reading.folders.has(name)) reading.events.push({ kind: 'forced folder', name })
+  else if (reading.known.has(name)) reading.events.push({ kind: 'forced', name })
 }
 
-function renamed(reading: Reading, { name, args }: Call): void {
-  const [from = '', to = ''] = args.filter((argument) => argument.startsWith('"')).map(textIn)
-  if (!inFolder(reading, from) && !inFolder(reading, to)) return
-  if (dirname(from) !== dirname(to)) throw new Error(`the recorder follows one folder, not ${from} to ${to}`)
-  const kind = name.startsWith('link') ? 'linked' : 'renamed'
-  if (kind === 'renamed') reading.known.delete(basename(from))
-  reading.known.add(basename(to))
-  reading.events.push({ kind, name: basename(from), to: basename(to) })
+/** What was known under one name is known under another, with all that lies in it. */
+function knownAs(names: Set<string>, from: string, to: string): void {
+  for (const name of [...names])
+    if (name === from || name.startsWith(`${from}/`)) {
+      names.delete(name)
+      names.add(to + name.slice(from.length))
+    }
 }
+
+function renamed(reading: Reading, { name: call, args }: Call): void {
+  const [from = '', to = ''] = args.filter((argument) => argument.startsWith('"')).map(textIn)
+  const [name, other] = [nameIn(reading, from), nameIn(reading, to)]
+  if (name === undefined && other === undefined) return
+  if (name === undefined || other === undefined)
+    throw new Error(`the recorder follows one folder, not ${from} to ${to}`)
+  const kind = call.startsWith('link') ? 'linked' : 'renamed'
+  if (kind === 'linked') reading.known.add(other)
+  else for (const names of [reading.known, reading.folders]) knownAs(names, name, other)
+  reading.events.push({ kind, name, to: other })
+}
+
+const firstPath = (reading: Reading, args: string[]): string | undefined =>
+  nameIn(reading, textIn(args.find((argument) => argument.startsWith('"')) ?? '""'))
 
 function removed(reading: Reading, { args }: Call): void {
-  const path = textIn(args.find((argument) => argument.startsWith('"')) ?? '""')
-  if (!inFolder(reading, path)) return
-  reading.known.delete(basename(path))
-  reading.events.push({ kind: 'removed', name: basename(path) })
+  const name = firstPath(reading, args)
+  if (name === undefined) return
+  for (const names of [reading.known, reading.folders]) names.delete(name)
+  reading.events.push({ kind: 'removed', name })
+}
+
+function madeFolder(reading: Reading, { args }: Call): void {
+  const name = firstPath(reading, args)
+  if (name === undefined) return
+  reading.folders.add(name)
+  reading.events.push({ kind: 'made folder', name })
 }
 
 /** The book's shared index is the one file that is written through memory: it is made anew after a cut and holds nothing. */
@@ -104,12 +154,12 @@ const isIndex = (path: string): boolean => path.endsWith('-shm')
 
 /** A call that changes files in a way not followed here: the recording would be wrong, so the test ends. */
 function strange(reading: Reading, { name, args }: Call): void {
-  const path = args.map(pathOf).find((one) => inFolder(reading, one) && !isIndex(one))
+  const path = args.map(pathOf).find((one) => nameIn(reading, one) !== undefined && !isIndex(one))
   const harmless = name === 'mmap' && !args.some((argument) => argument.includes('MAP_SHARED'))
   if (path !== undefined && !harmless) throw new Error(`the recorder can’t follow ${name} on ${path}`)
 }
 
-const ignored = new Set(['close', 'mkdir', 'lseek', 'dup', 'dup2', 'dup3', 'sync_file_range'])
+const ignored = new Set(['close', 'lseek', 'dup', 'dup2', 'dup3', 'sync_file_range'])
 
 function follow(reading: Reading, call: Call): void {
   const { name, args, gave } = call
@@ -118,16 +168,25 @@ function follow(reading: Reading, call: Call): void {
   if (name === 'write' || name === 'pwrite64') return wrote(reading, call)
   if (name === 'fsync' || name === 'fdatasync') return forced(reading, call)
   if (name.startsWith('rename') || name.startsWith('link')) return renamed(reading, call)
-  if (name.startsWith('unlink')) return removed(reading, call)
+  if (name.startsWith('unlink') || name === 'rmdir') return removed(reading, call)
+  if (name.startsWith('mkdir')) return madeFolder(reading, call)
+  if (name === 'copy_file_range' || name === 'sendfile') return copied(reading, call)
   if (name !== 'ftruncate') return strange(reading, call)
-  const path = pathOf(args[0] ?? '')
-  if (inFolder(reading, path))
-    reading.events.push({ kind: 'cut', name: basename(path), size: Number(args[1]) })
+  const file = nameIn(reading, pathOf(args[0] ?? ''))
+  if (file !== undefined) reading.events.push({ kind: 'cut', name: file, size: Number(args[1]) })
 }
 
-/** All that a trace says of one folder, in order. `there` names the files that were in it before. */
-export function readTrace(trace: string, folder: string, there: Iterable<string> = []): DiskEvent[] {
-  const reading: Reading = { folder, places: new Map(), known: new Set(there), events: [] }
+/** All that a trace says of one folder and those in it, in order. `there` and `folders` name what was in it before. */
+export function readTrace(
+  trace: string,
+  folder: string,
+  there: Iterable<string>,
+  folders: Iterable<string>,
+): DiskEvent[] {
+  const reading: Reading = {
+    ...{ folder, places: new Map(), events: [] },
+    ...{ known: new Set(there), folders: new Set(folders) },
+  }
   for (const line of wholeLines(trace)) {
     const call = callIn(line)
     if (call) follow(reading, call)

@@ -11,7 +11,7 @@ const calls = [
   ...['open', 'openat', 'creat', 'close', 'write', 'writev', 'pwrite64', 'pwritev', 'pwritev2', 'lseek'],
   ...['fsync', 'fdatasync', 'sync_file_range', 'ftruncate', 'truncate', 'fallocate', 'copy_file_range'],
   ...['sendfile', 'rename', 'renameat', 'renameat2', 'link', 'linkat', 'unlink', 'unlinkat', 'mkdir'],
-  ...['dup', 'dup2', 'dup3', 'mmap'],
+  ...['mkdirat', 'rmdir', 'dup', 'dup2', 'dup3', 'mmap'],
 ]
 
 /** The tracer's path; a test that needs it fails by this sentence where there is none. */
@@ -24,14 +24,19 @@ export function tracer(): string {
   return path
 }
 
-function filesIn(folder: string): Map<string, Uint8Array> {
-  const files = readdirSync(folder).filter((name) => statSync(join(folder, name)).isFile())
-  return new Map(files.map((name) => [name, readFileSync(join(folder, name))]))
+/** All that is in a folder: its files, and the folders in it, each before what it holds. */
+function lyingIn(folder: string): Pick<Recording, 'before' | 'folders'> {
+  const names = readdirSync(folder, { recursive: true, encoding: 'utf8' }).sort()
+  const isFile = (name: string): boolean => statSync(join(folder, name)).isFile()
+  const files = names
+    .filter(isFile)
+    .map((name): [string, Uint8Array] => [name, readFileSync(join(folder, name))])
+  return { before: new Map(files), folders: names.filter((name) => !isFile(name)) }
 }
 
 /** Runs a script of ours in Node under the tracer and gives all that it did to a folder. Throws where the script failed. */
 export function record(folder: string, script: string, args: readonly string[]): Recording {
-  const before = filesIn(folder)
+  const lying = lyingIn(folder)
   const place = mkdtempSync(join(tmpdir(), 'bracework-trace-'))
   try {
     const trace = join(place, 'calls')
@@ -54,7 +59,8 @@ export function record(folder: string, script: string, args: readonly string[]):
       maxBuffer: 64 * 1024 * 1024,
     })
     if (status !== 0) throw new Error(`the recorded program failed (${status}): ${stderr}`)
-    return { before, events: readTrace(readFileSync(trace, 'latin1'), folder, before.keys()) }
+    const events = readTrace(readFileSync(trace, 'latin1'), folder, [...lying.before.keys()], lying.folders)
+    return { ...lying, events: events }
   } finally {
     rmSync(place, { recursive: true, force: true })
   }

@@ -94,11 +94,11 @@ async function orderFor(open: OpenedBook, jobId: number, note: string): Promise<
   return (await asked(open, 'orders.place', order)).id
 }
 
-/** A book in which every name is one of the forty: so many jobs, the first of them with papers, forty of everything else. Gives the jobs and an order. */
+/** A book in which every name is one of the forty: so many jobs, the first of them with papers, forty of everything else. Gives the jobs, an order, and a job with a quotation. */
 export async function scriptBook(
   path: string,
   { jobs, issued }: { jobs: number; issued: number },
-): Promise<{ jobs: number[]; order: number }> {
+): Promise<{ jobs: number[]; order: number; quoted: number }> {
   const prepared = await prepare(path)
   const open = await carried(path)
   await asked(open, 'settings.change', { name: wordAt(0), business: business(15) })
@@ -112,6 +112,8 @@ export async function scriptBook(
   const [standard = 0] = prepared.jobs
   await asked(open, 'jobs.change', { id: standard, changes: [{ path: 'customer.name', value: wordAt(22) }] })
   const order = await orderFor(open, standard, wordAt(23))
+  const { version } = await asked(open, 'jobs.open', { id: standard })
+  await asked(open, 'quotations.issue', { jobId: standard, format: 'a4', version })
   await open.close()
-  return { jobs: ids, order }
+  return { jobs: ids, order, quoted: standard }
 }

@@ -47,6 +47,8 @@ const others = {
   'settings.change': await ask('settings.change', { name: 'w'.repeat(300) }),
   'keeping.copy': await ask('keeping.copy', {}),
   'keeping.backUp': await ask('keeping.backUp', { folder: stick }),
+  'book.takeOut': await ask('book.takeOut', { folder: short ? stick : dirname(path) }),
+  'job.takeOut': await ask('job.takeOut', { jobId: 2, papers: true }),
   'keeping.putOff': await ask('keeping.putOff', {}),
 }
 const notesNow = async (): Promise<number> => {

@@ -78,6 +78,14 @@ describe('a disk that is full', () => {
     holds(report, 'full', '“WORKSHOP”')
     expect(report.others['keeping.copy']?.problems?.[0]?.code).toBe('full')
     expect(report.others['keeping.restore']?.problems?.[0]?.code).toBe('full')
+    expect(report.others['book.takeOut']?.problems?.[0]).toMatchObject({
+      code: 'not-written',
+      message: expect.stringMatching(
+        /^There is no room left on the drive “WORKSHOP”, so the book wasn’t taken out/,
+      ),
+    })
+    // One job goes out by way of the window, which needs no room on the book's drive.
+    expect(report.others['job.takeOut']?.ok).toBe(true)
     // The way to make room again: a copy can still be taken away.
     expect(report.others['keeping.backUp']?.ok).toBe(true)
     expect(report.room.problems).toBeUndefined()
@@ -93,6 +101,8 @@ describe('a disk that is full', () => {
     const report = reportOf(unshare, script)
     const [problem] = report.others['keeping.backUp']?.problems ?? []
     expect(problem).toMatchObject({ code: 'full', message: expect.stringContaining('“STICK”') })
+    const [untaken] = report.others['book.takeOut']?.problems ?? []
+    expect(untaken).toMatchObject({ code: 'not-written', message: expect.stringContaining('“STICK”') })
     expect(report.files.filter(([name]) => /Bracework/.test(name))).toEqual([])
     expect(report.room.problems).toBeUndefined()
   })

@@ -1,7 +1,11 @@
+import { readdirSync, utimesSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { thinOut } from '../../db/keeping/copies.ts'
 import type { BookCopy, CopyReason } from '../../shared/keeping/keepingModel.ts'
 import { daysToRemindOf } from '../../shared/keeping/reminder.ts'
 import { copiesToDrop } from '../../shared/keeping/thinning.ts'
+import { temporaryFolder } from '../db/temporaryBook.ts'
 
 const dayLength = 86_400_000
 const dayAt = (number: number): string =>
@@ -65,11 +69,7 @@ describe('thinning the copies out', () => {
 
   it('keeps copies from before an import or a restore 30 days beside the day’s own, and what was put aside always', () => {
     const special = [copy('2026-03-02', 'import', '09:00:00'), copy('2026-03-02', 'restore', '10:00:00')]
-    const aside = [
-      copy('2026-03-02', 'replaced', '10:00:01'),
-      copy('2026-03-02', 'damaged', '11:00:00'),
-      copy('2026-03-02', 'migration', '11:30:00'),
-    ]
+    const aside = [copy('2026-03-02', 'replaced', '10:00:01'), copy('2026-03-02', 'damaged', '11:00:00')]
     const later = Array.from({ length: 40 }, (_, n) => copy(dayAt(57 + n), 'closing', '17:00:00'))
     const all = [...special, ...aside, copy('2026-03-02', 'closing', '17:30:00'), ...later]
     const early = copiesToDrop(all, '2026-04-01').filter((one) => one.at < '2026-03-03')
@@ -77,6 +77,49 @@ describe('thinning the copies out', () => {
     const gone = copiesToDrop(all, '2026-04-02')
     expect(gone).toEqual(expect.arrayContaining(special))
     expect(gone.filter((one) => aside.includes(one))).toEqual([])
+  })
+})
+
+describe('copies from before the layout changed', () => {
+  const old = [
+    copy('2026-01-10', 'migration'),
+    copy('2026-02-20', 'migration'),
+    copy('2026-02-20', 'migration', '08:00:01'),
+  ]
+
+  it('stay 30 days, and the last of them for good', () => {
+    expect(copiesToDrop(old, '2026-02-09')).toEqual([])
+    expect(days(copiesToDrop(old, '2026-02-10'))).toEqual(['2026-01-10'])
+    expect(copiesToDrop(old.slice(1), '2026-03-22')).toEqual([])
+    expect(copiesToDrop(old, '2026-03-23').map(({ at }) => at)).toEqual([
+      '2026-02-20T08:00:00',
+      '2026-01-10T08:00:00',
+    ])
+    expect(copiesToDrop(old.slice(0, 1), '2027-06-01')).toEqual([])
+  })
+
+  it('push no copy of a day out', () => {
+    const dayCopy = copy('2026-02-20', 'closing', '07:00:00')
+    expect(copiesToDrop([dayCopy, ...old], '2026-02-20')).not.toContain(dayCopy)
+  })
+
+  it('are taken away where they lie, beside the book', () => {
+    const folder = temporaryFolder()
+    const names = ['jobs-before-0003.book', 'jobs-before-0004.book', 'jobs-before-0004-2.book']
+    for (const [place, name] of names.entries()) {
+      writeFileSync(join(folder, name), name)
+      const at = new Date(2026, 1, 1 + place, 12)
+      utimesSync(join(folder, name), at, at)
+    }
+    writeFileSync(join(folder, 'jobs.book'), 'the book')
+    expect(thinOut(join(folder, 'jobs.book'), '2026-03-04')).toBe(1)
+    expect(readdirSync(folder).sort()).toEqual([
+      'jobs-before-0004-2.book',
+      'jobs-before-0004.book',
+      'jobs.book',
+    ])
+    expect(thinOut(join(folder, 'jobs.book'), '2027-03-04')).toBe(1)
+    expect(readdirSync(folder).sort()).toEqual(['jobs-before-0004-2.book', 'jobs.book'])
   })
 })
 

@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import Sqlite from 'better-sqlite3'
 import { describe, expect, it, vi } from 'vitest'
@@ -268,13 +268,32 @@ describe('taking a book out', () => {
     expect(await from.ask('book.stopWork', {})).toEqual({ stopped: false })
   })
 
-  it('refuses a book with a paper that is no longer what was issued, naming it', async () => {
+  it('takes a book out with a paper that is no longer what was issued, names it, and brings it in as it was', async () => {
     const from = await seededBook(seed + 12)
     const db = new Sqlite(from.book.path)
     db.exec("DROP TRIGGER papers_stand; UPDATE papers SET bytes = x'25504446' WHERE id = 1")
     db.close()
-    const parent = temporaryFolder()
-    expect(await from.refused('book.takeOut', { folder: parent })).toEqual(['damaged'])
-    expect(readdirSync(parent)).toEqual([])
+    const out = await from.ask('book.takeOut', { folder: temporaryFolder() })
+    const [name = '', ...others] = out?.damaged ?? []
+    expect([name, others]).toEqual([expect.stringMatching(/ (card|quotation) \d+$/), []])
+    const files = filesIn(out?.folder ?? '')
+    const note = [...files].filter(([place]) => place.endsWith(`/${name} is damaged.txt`))
+    expect(note.map(([, words]) => words.toString('utf8'))).toEqual([
+      expect.stringMatching(/^This paper is no longer what was issued on \d{4}-\d\d-\d\d/),
+    ])
+    const to = freshBook()
+    await broughtIn(to, out?.folder ?? '')
+    expect(everyRow(to.book.path)).toEqual(everyRow(from.book.path))
+    const again = await to.ask('book.takeOut', { folder: temporaryFolder() })
+    expect(again?.damaged).toEqual([name])
+  })
+
+  it('doesn’t take a paper in that is another than was issued where the folder says nothing of it', async () => {
+    const from = await seededBook(seed + 13)
+    const folder = await takenOut(from)
+    const place = [...filesIn(folder).keys()].find((one) => one.endsWith('.pdf')) ?? ''
+    writeFileSync(join(folder, place), '%PDF')
+    const looked = await freshBook().ask('book.lookInto', { folder })
+    expect(looked?.problems.map(({ field }) => field)).toEqual([place])
   })
 })
