@@ -5,7 +5,7 @@ import { flowModel, patternModel } from './buyingHighsModels.ts'
 import { requestOf } from './buyingRequests.ts'
 import { geometricMean, ours, rival, type Solved } from './buyingRival.ts'
 import { growthPlot, type Series } from './growthPlot.ts'
-import { ownTime, ownTimeOften, type LongCount, type Say, type Span } from './longCount.ts'
+import { ownClock, type LongCount, type Say, type Span } from './longCount.ts'
 import { written } from './row.ts'
 import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
 
@@ -17,14 +17,14 @@ const [requests, limitMs] = [5, 10_000]
 const mostForPatterns = 24
 
 /** HiGHS has a longer limit on the wall, so that on a busy machine too it is its own time that ends it. */
-const asked = { limitMs: 12 * limitMs, clock: ownTime }
+const asked = { limitMs: 12 * limitMs, clock: ownClock() }
 
 type Solver = { name: string; colour: string; most: number; solve: (request: BuyRequest) => Promise<Solved> }
 
 const solvers: Solver[] = [
   {
     ...{ name: 'Bracework', colour: '#1d4e4a', most: Infinity },
-    solve: (request) => Promise.resolve(ours(request, limitMs, { clock: ownTime, often: ownTimeOften() })),
+    solve: (request) => Promise.resolve(ours(request, limitMs, ownClock())),
   },
   {
     ...{ name: 'HiGHS, all patterns', colour: '#b3541e', most: mostForPatterns },

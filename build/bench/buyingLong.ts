@@ -1,6 +1,6 @@
 import { requestOf, type Scale } from './buyingRequests.ts'
 import { trackedPlan } from './buyingTracked.ts'
-import { ownTime, ownTimeOften, sayCounted, within, type LongCount } from './longCount.ts'
+import { ownClock, sayCounted, within, type LongCount } from './longCount.ts'
 
 /** A set of seeded requests: how many, within what time each, and how many of them are asked to be proven. */
 type Seeded = { name: string; scale: Scale; rack: boolean; count: number; limitMs: number; asked: string }
@@ -29,7 +29,7 @@ const countOf =
     const runs = places.map((place) => {
       const seed = first + place - 1
       const request = requestOf(scale, seed, { rack, stocks: stocksOf(set, place) })
-      const { ms, gap, faults } = trackedPlan(request, limitMs, ownTime, ownTimeOften())
+      const { ms, gap, faults } = trackedPlan(request, limitMs, ownClock())
       return { name: `seed ${seed}`, ms, left: gap, faults }
     })
     sayCounted({ name, limitMs, asked, of: count, places }, runs, say)

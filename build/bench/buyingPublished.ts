@@ -4,7 +4,7 @@ import { checkPlan } from '../../shared/cutting/buyingPlan/checkPlan.ts'
 import { buyingPlan } from '../../shared/cutting/buyingPlan/plan.ts'
 import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
 import { inProject } from '../paths.ts'
-import { ownTime, ownTimeOften, sayCounted, within, type Counted, type LongCount } from './longCount.ts'
+import { ownClock, sayCounted, within, type Counted, type LongCount } from './longCount.ts'
 
 /** A published set: its folder, whether it has one stock length that costs 1, and how many are asked to be proven. */
 type Published = { name: string; folder: string; isSingle: boolean; asked: string }
@@ -51,10 +51,10 @@ function knownOptima(): Map<string, number> {
 
 /** Plans one instance, looks at the plan with the checker and at its cost beside the published optimum. */
 function counted(name: string, request: BuyRequest, optimum: number | undefined): Counted {
-  const start = ownTime()
-  const often = ownTimeOften()
-  const plan = buyingPlan(request, { stop: () => often() - start > limitMs })
-  const ms = ownTime() - start
+  const clock = ownClock()
+  const start = clock.now()
+  const plan = buyingPlan(request, { stop: () => clock.often() - start > limitMs })
+  const ms = clock.now() - start
   if (!plan.ok) return { name, ms, left: 1, faults: plan.problems.map(({ message }) => message) }
   const { cost, bound } = plan.value
   const { faults } = checkPlan(request, plan.value)

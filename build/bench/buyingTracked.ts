@@ -1,5 +1,6 @@
 import { buyingPlan } from '../../shared/cutting/buyingPlan/plan.ts'
 import { checkPlan } from '../../shared/cutting/buyingPlan/checkPlan.ts'
+import { onTheWall, type Clock } from './longCount.ts'
 import type { BuyRequest } from '../../shared/cutting/buyingPlan/request.ts'
 
 /** How a plan came about: when the first was there, how far it and the last were from the bound, as shares of the cost; longest between asking to stop, ms. */
@@ -12,17 +13,12 @@ export type Tracked = {
   faults: string[]
 }
 
-/** A plan made within a limit by a clock, ms, watched, and checked afterwards. often: the same clock, for asking at every turn. */
-export function trackedPlan(
-  request: BuyRequest,
-  limitMs: number,
-  clock: () => number = () => performance.now(),
-  often: () => number = clock,
-): Tracked {
-  const start = clock()
+/** A plan made within a limit by a clock, ms, watched, and checked afterwards. */
+export function trackedPlan(request: BuyRequest, limitMs: number, clock: Clock = onTheWall): Tracked {
+  const start = clock.now()
   const seen = { firstMs: Infinity, firstCost: 0, wait: 0, last: start }
   const stop = () => {
-    const now = often()
+    const now = clock.often()
     seen.wait = Math.max(seen.wait, now - seen.last)
     seen.last = now
     return now - start > limitMs
@@ -31,11 +27,11 @@ export function trackedPlan(
     stop,
     onProgress: ({ cost }) => {
       if (seen.firstMs < Infinity) return
-      seen.firstMs = clock() - start
+      seen.firstMs = clock.now() - start
       seen.firstCost = cost
     },
   })
-  const ms = clock() - start
+  const ms = clock.now() - start
   if (!plan.ok) throw new Error(JSON.stringify(plan.problems))
   const { cost, bound } = plan.value
   return {

@@ -12,14 +12,20 @@ export function ownTime(): number {
   return (user + system) / 1000
 }
 
-/** Its own time for asking often: looked at anew after 2 ms, since each look costs more than some steps of a search. */
-export function ownTimeOften(): () => number {
+/** What a plan's time is told by, ms: at its beginning and end, and as often as a search asks whether to stop. */
+export type Clock = { now: () => number; often: () => number }
+
+export const onTheWall: Clock = { now: () => performance.now(), often: () => performance.now() }
+
+/** Its own time; as often as a search asks it is looked at anew after 2 ms only, since each look costs more than some steps of a search. */
+export function ownClock(): Clock {
   const seen = { wall: -Infinity, own: 0 }
-  return () => {
+  const often = (): number => {
     const wall = performance.now()
     if (wall - seen.wall > 2) Object.assign(seen, { wall, own: ownTime() })
     return seen.own
   }
+  return { now: ownTime, often }
 }
 
 /** Tells lines as they come. */
