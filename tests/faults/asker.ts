@@ -5,6 +5,13 @@ import { call, enter, ownHeaders } from '../loopback/caller.ts'
 /** Asks for something and gives the answer as the window has it. */
 export type Ask = <N extends RequestName>(name: N, payload: unknown) => Promise<Result<Gives<N>>>
 
+/** The value that an answer gives; a refusal is a fault of the test. */
+export async function valueOf<T>(asked: Promise<Result<T>>): Promise<T> {
+  const result = await asked
+  if (!result.ok) throw new Error(JSON.stringify(result.problems))
+  return result.value
+}
+
 /** Asks a running host as a page of its own does. */
 export async function asker(address: string): Promise<Ask> {
   const port = Number(new URL(address).port)

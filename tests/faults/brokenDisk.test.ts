@@ -9,7 +9,7 @@ import type { RequestName } from '../../shared/contract.ts'
 import type { BookTrouble } from '../../shared/keeping/keepingModel.ts'
 import type { Result } from '../../shared/problem.ts'
 import { temporaryFolder } from '../db/temporaryBook.ts'
-import { asker, type Ask } from './asker.ts'
+import { asker, valueOf, type Ask } from './asker.ts'
 import { lookedAt } from './bookDigest.ts'
 import { breakDisk, type DiskFault } from './brokenDisk.ts'
 import { layouts } from './earlierBook.ts'
@@ -20,12 +20,6 @@ import { prepare, type Prepared } from './workshopBook.ts'
 const soak = process.env['BRACEWORK_SOAK'] === '1'
 const rounds = soak ? 48 : 8
 const opener = fileURLToPath(new URL('./bookWork.ts', import.meta.url))
-
-async function valueOf<T>(asked: Promise<Result<T>>): Promise<T> {
-  const result = await asked
-  if (!result.ok) throw new Error(JSON.stringify(result.problems))
-  return result.value
-}
 
 type Writing = {
   name: RequestName

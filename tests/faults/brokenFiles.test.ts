@@ -3,12 +3,12 @@ import { join } from 'node:path'
 import { describe, expect, it, onTestFinished } from 'vitest'
 import { copiesFolder } from '../../db/keeping/copyNames.ts'
 import { hosted } from '../../build/hosted.ts'
-import type { Gives, RequestName } from '../../shared/contract.ts'
+import type { RequestName } from '../../shared/contract.ts'
 import type { KeepingState } from '../../shared/keeping/keepingModel.ts'
 import type { Problem, Result } from '../../shared/problem.ts'
 import { temporaryFolder } from '../db/temporaryBook.ts'
 import { sampleSize } from '../fixtures/sample.ts'
-import { asker, type Ask } from './asker.ts'
+import { asker, valueOf, type Ask } from './asker.ts'
 import { twinLookedAt } from './bookDigest.ts'
 import { breakDisk, type DiskFault } from './brokenDisk.ts'
 import { tracer } from './record.ts'
@@ -58,12 +58,6 @@ const trials = Array.from({ length: 9 }, (_, turn) => turn).flatMap((turn) =>
   ways.map((way) => ({ ...way, fault: way.faults[turn % way.faults.length] ?? naming })),
 )
 
-async function valueOf<N extends RequestName>(ask: Ask, name: N, payload: object): Promise<Gives<N>> {
-  const reply = await ask(name, payload)
-  if (!reply.ok) throw new Error(`${name}: ${JSON.stringify(reply.problems)}`)
-  return reply.value
-}
-
 /** Every file below a folder, by its name from there on, with its size. */
 const filesBelow = (folder: string): [string, number][] =>
   readdirSync(folder, { recursive: true, encoding: 'utf8' })
@@ -111,10 +105,10 @@ async function groundFor(): Promise<Ground> {
   const host = await hosted(path)
   onTestFinished(host.stop)
   const ask = await asker(host.address)
-  const copy = (await valueOf(ask, 'keeping.copy', {})).name
+  const copy = (await valueOf(ask('keeping.copy', {}))).name
   const [id = 0] = jobs
-  const version = (await valueOf(ask, 'jobs.open', { id })).version
-  await valueOf(ask, 'papers.issue', { jobId: id, format: 'a4', version })
+  const version = (await valueOf(ask('jobs.open', { id }))).version
+  await valueOf(ask('papers.issue', { jobId: id, format: 'a4', version }))
   return { path, stick, copy, ask, pid: host.pid, job: id, edits: 0 }
 }
 
@@ -124,7 +118,7 @@ async function standingFaults(
   before: string,
   replacing: boolean,
 ): Promise<string[]> {
-  const { trouble } = await valueOf(ask, 'keeping.again', {})
+  const { trouble } = await valueOf(ask('keeping.again', {}))
   if (trouble) return [`the book doesn’t open once mended: ${trouble.message}`]
   const { digest, faults } = twinLookedAt(path)
   const copies = copiesFolder(path)
@@ -138,7 +132,7 @@ async function triedOn(ground: Ground, { name, payload, fault }: (typeof trials)
   const { path, ask, pid } = ground
   ground.edits += 1
   const changes = [{ path: 'notes', value: `edit ${ground.edits}` }]
-  await valueOf(ask, 'jobs.change', { id: ground.job, changes })
+  await valueOf(ask('jobs.change', { id: ground.job, changes }))
   const before = twinLookedAt(path).digest
   const disk = await breakDisk(pid, { ...fault, files: [] })
   const reply = await ask(name, payload(ground))
@@ -176,7 +170,7 @@ describe('a disk that fails while files are written', () => {
     onTestFinished(host.stop)
     const ask = await asker(host.address)
     await expect
-      .poll(async () => (await valueOf(ask, 'keeping.state', {})).fault, { timeout: 15_000 })
+      .poll(async () => (await valueOf(ask('keeping.state', {}))).fault, { timeout: 15_000 })
       .toMatch(/^This computer’s disk/)
     const changes = [{ path: 'title', value: 'Yard gate' }]
     expect((await ask('jobs.change', { id: jobs[0], changes })).ok).toBe(true)
