@@ -2,10 +2,10 @@
 
 -- The list, newest first, of all stages or one; those promised up to a day; the sample's few among the workshop's own.
 DROP INDEX jobs_by_stage;
-CREATE INDEX jobs_by_stage ON jobs (stage, created_at);
+CREATE INDEX jobs_by_stage ON jobs (stage, put_away, created_at);
 CREATE INDEX jobs_by_age ON jobs (created_at);
 CREATE INDEX jobs_by_change ON jobs (updated_at);
-CREATE INDEX jobs_by_due ON jobs (due, number) WHERE stage <> 'hung';
+CREATE INDEX jobs_by_due ON jobs (due, number) WHERE stage <> 'hung' AND put_away = 0;
 CREATE INDEX jobs_of_sample ON jobs (id) WHERE sample = 1;
 CREATE INDEX orders_by_day ON orders (placed_on);
 CREATE INDEX papers_by_validity ON papers (valid_until) WHERE kind = 'quotation';

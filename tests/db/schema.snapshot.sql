@@ -8,9 +8,9 @@ CREATE INDEX jobs_by_change ON jobs (updated_at);
 
 CREATE INDEX jobs_by_customer ON jobs (customer_id);
 
-CREATE INDEX jobs_by_due ON jobs (due, number) WHERE stage <> 'hung';
+CREATE INDEX jobs_by_due ON jobs (due, number) WHERE stage <> 'hung' AND put_away = 0;
 
-CREATE INDEX jobs_by_stage ON jobs (stage, created_at);
+CREATE INDEX jobs_by_stage ON jobs (stage, put_away, created_at);
 
 CREATE INDEX jobs_of_sample ON jobs (id) WHERE sample = 1;
 
