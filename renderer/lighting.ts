@@ -1,4 +1,5 @@
 import { isLit } from './drawing/svgPainter.ts'
+import { takeHand, unfold } from './takeHand.ts'
 
 /** The part of the drawing that each entry of the form speaks of, by the entry's path. */
 export const partOfField: Record<string, string> = {
@@ -84,10 +85,7 @@ export function focusField(path: string): boolean {
     .map((one) => all.find((el) => nameOf(el) === one) ?? all.find((el) => nameOf(el).startsWith(`${one}.`)))
     .find((el) => el !== undefined)
   if (!found) return false
-  for (let hides = found.closest('details'); hides; hides = hides.parentElement?.closest('details') ?? null)
-    hides.open = true
-  found.focus()
-  found.scrollIntoView({ block: 'center' })
-  if (found instanceof HTMLInputElement && found.type === 'text') found.select()
+  unfold(found)
+  takeHand(found)
   return true
 }

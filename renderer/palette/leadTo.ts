@@ -1,3 +1,5 @@
+import { takeHand, unfold } from '../takeHand.ts'
+
 /**
  * Where a command leads on the screen it goes to, as selectors. press: pressed once it is there; to: takes the hand; instead: takes it where there
  * turns out to be nothing to press. Of each the first that can be seen and pressed counts.
@@ -12,24 +14,13 @@ const insteadMs = 1500
 /** A screen that is still settling may make anew what already has the hand. */
 const settleMs = 600
 
-const opened = (element: HTMLElement): void => {
-  for (let hides = element.closest('details'); hides; hides = hides.parentElement?.closest('details') ?? null)
-    hides.open = true
-}
-
 /** The first element of that kind that could be pressed or typed in; what lies folded away counts, and is unfolded. */
 function reachable(selector: string): HTMLElement | undefined {
   return [...document.querySelectorAll<HTMLElement>(selector)].find((element) => {
     if (element.matches(':disabled')) return false
-    opened(element)
+    unfold(element)
     return element.getClientRects().length > 0
   })
-}
-
-function take(element: HTMLElement): void {
-  element.scrollIntoView({ block: 'center' })
-  element.focus({ preventScroll: true })
-  if (element instanceof HTMLInputElement && element.type === 'text') element.select()
 }
 
 /**
@@ -61,7 +52,7 @@ export function leadTo({ press, to, instead }: Lead, ready: () => boolean): () =
     const found = wanted === undefined ? undefined : reachable(wanted)
     if (!found) return
     held.at ??= now
-    if (found !== document.activeElement) take(found)
+    if (found !== document.activeElement) takeHand(found)
   }
   const timer = setInterval(look, everyMs)
   window.addEventListener('pointerdown', stop, true)
