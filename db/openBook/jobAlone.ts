@@ -28,8 +28,8 @@ function linesNamed(entry: unknown): number[] {
 
 /** Bytes that lie beside rows, in base64: those of one column, one for each row. */
 const inText =
-  (snapshot: Snapshot, table: TableName) =>
-  (column: string, rows: readonly OpenRow[]): string[] =>
+  (snapshot: Snapshot, table: TableName, rows: readonly OpenRow[]) =>
+  (column: string): string[] =>
     filesOf(table)
       .filter((file) => file.column === column)
       .flatMap((file) => rows.map((row) => Buffer.from(snapshot.bytes(table, row, file)).toString('base64')))
@@ -47,6 +47,7 @@ export function jobAlone(
   const cards = snapshot.of('papers', 'jobId', jobId).filter(({ kind }) => kind === 'job-card')
   const papers = wanted.papers ? cards : []
   const photographs = wanted.photographs ? snapshot.of('photographs', 'jobId', jobId) : []
+  const pictures = inText(snapshot, 'photographs', photographs)
   const ids = [...new Set(options.flatMap(({ entry }) => linesNamed(entry)))].sort((a, b) => a - b)
   const lines = ids.flatMap((id): NamedLine[] =>
     snapshot.of('items', 'id', id).map(({ kind, name }) => ({ id, kind: String(kind), name: String(name) })),
@@ -57,10 +58,10 @@ export function jobAlone(
     changes: snapshot.of('changes', 'jobId', jobId),
     workDone: snapshot.of('workDone', 'jobId', jobId),
     jobNotes: snapshot.of('jobNotes', 'jobId', jobId),
-    pdfs: inText(snapshot, 'papers')('bytes', papers),
+    pdfs: inText(snapshot, 'papers', papers)('bytes'),
     photographs,
-    pictures: inText(snapshot, 'photographs')('bytes', photographs),
-    smallPictures: inText(snapshot, 'photographs')('thumbnail', photographs),
+    pictures: pictures('bytes'),
+    smallPictures: pictures('thumbnail'),
   }
 }
 
