@@ -1,4 +1,5 @@
 import type { WorkStage, WorkStands } from '../../shared/keeping/workStands.ts'
+import { guessLeft } from '../components/stageClock.ts'
 
 const doing: Record<WorkStage, string> = {
   'looking through': 'Looking the book through for damage',
@@ -20,7 +21,5 @@ export function stageWords({ what, done, of }: WorkStands): string {
 }
 
 /** A guess of what is left of this stage, ms; undefined until a second of it, and a fiftieth part, has gone by. */
-export function stageLeft({ done, of }: WorkStands, elapsedMs: number): number | undefined {
-  if (of === 0 || done < of / 50 || done >= of || elapsedMs < 1000) return undefined
-  return (elapsedMs / done) * (of - done)
-}
+export const stageLeft = (work: WorkStands, elapsedMs: number): number | undefined =>
+  guessLeft(work, elapsedMs, work.of / 50)

@@ -1,4 +1,5 @@
 import type { BookCounts, WorkInHand } from '../../shared/openBook/requests.ts'
+import { guessLeft } from '../components/stageClock.ts'
 
 const few = (count: number, one: string, more: string): string[] =>
   count === 0 ? [] : [`${count} ${count === 1 ? one : more}`]
@@ -25,7 +26,5 @@ export function workWords({ what, done, of }: WorkInHand): string {
 }
 
 /** A guess of the time left, ms; undefined until enough files are done, and enough time went by, to guess by. */
-export function carryLeft({ done, of }: WorkInHand, elapsedMs: number): number | undefined {
-  if (done < 3 || of <= done || elapsedMs < 1000) return undefined
-  return (elapsedMs / done) * (of - done)
-}
+export const carryLeft = (work: WorkInHand, elapsedMs: number): number | undefined =>
+  guessLeft(work, elapsedMs, 3)
