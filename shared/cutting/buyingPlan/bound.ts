@@ -22,8 +22,14 @@ export function shownBy(
  * The least that any plan within the bounds can cost: the parts' values, less for each stock what its best pattern is
  * worth beyond its price (as often as it may be bought), or more for lengths that must be bought.
  */
-export const boundOf = ({ worth, over }: Shown, { least, most }: Bounds): number =>
-  over.reduce((sum, one, stock) => sum + one * ((one >= 0 ? least[stock] : most[stock]) as number), worth)
+export function boundOf({ worth, over }: Shown, { least, most }: Bounds): number {
+  let sum = worth
+  for (let stock = 0; stock < over.length; stock += 1) {
+    const one = over[stock] as number
+    sum += one * ((one >= 0 ? least : most)[stock] as number)
+  }
+  return sum
+}
 
 /** A bound in steps of price, as far as doubles tell: to steer by, never to claim. */
 export const stepsUp = ({ priceStep }: CuttingProblem, lower: number): number =>

@@ -1,4 +1,5 @@
 import { boundOf, roundUp, type Claim } from './bound.ts'
+import { boundShownBy } from './certificate.ts'
 import { priceOf, type Bought, type CuttingProblem } from './cuttingProblem.ts'
 import { cheapened } from './dive.ts'
 import type { Workbench } from './generate.ts'
@@ -55,9 +56,15 @@ export type State = {
   tried: Set<string>
 }
 
+/** What no plan of a case costs less than, by what was shown for it or for the one it came of. */
+const shown = ({ bound, known }: Node): number => Math.max(bound, known)
+
+/** Whether a case can't hold a plan that is cheaper than the best. */
+export const isClosed = (state: State, node: Node): boolean => shown(node) >= state.pence
+
 /** No plan costs less than this. */
 export const lowest = ({ open, aside, pence }: State): number =>
-  [...open, ...aside].reduce((least, { bound }) => Math.min(least, bound), pence)
+  [...open, ...aside].reduce((least, node) => Math.min(least, shown(node)), pence)
 
 /** Keeps a plan if it is the cheapest so far. */
 export function offer(state: State, plan: Bought[] | undefined): void {
@@ -90,10 +97,8 @@ export function splitOf(
   return found ? { stock: found.at, upTo: found.upTo } : anySplit(counts, bounds)
 }
 
-function child(
-  { bounds, duals, known, bound }: Node,
-  change: { stock: number; least?: number; most?: number },
-): Node {
+function child(parent: Node, change: { stock: number; least?: number; most?: number }): Node {
+  const { bounds, duals } = parent
   const least = bounds.least.slice()
   const most = bounds.most.slice()
   if (change.least !== undefined) least[change.stock] = change.least
@@ -103,7 +108,7 @@ function child(
     duals,
     bound: -Infinity,
     lower: -Infinity,
-    known: Math.max(known, bound),
+    known: shown(parent),
     order: 0,
     tries: 0,
   }
@@ -134,14 +139,14 @@ export function divide(state: State, node: Node, { stock, upTo }: Split): void {
   for (const one of [fewer, more]) {
     for (const claim of state.claims) apply(state, one, claim)
     one.order = state.nodes
-    if (one.bound < state.pence) state.open.push(one)
+    if (!isClosed(state, one)) state.open.push(one)
   }
 }
 
-export function proofOf(node: Node): Proof {
-  if (node.split) {
-    const { stock, upTo, fewer, more } = node.split
-    return { stock, upTo, fewer: proofOf(fewer), more: proofOf(more) }
-  }
-  return node.closed ? { closed: node.closed } : { duals: node.duals, bound: node.bound }
+/** What shows a case: its own closed list where its parts show no more than that. */
+export function proofOf({ split, closed, duals, bound }: Node): Proof {
+  if (!split) return closed ? { closed } : { duals, bound }
+  const { stock, upTo, fewer, more } = split
+  const divided = { stock, upTo, fewer: proofOf(fewer), more: proofOf(more) }
+  return closed && closed.bound >= boundShownBy(divided) ? { closed } : divided
 }

@@ -1,6 +1,5 @@
 import type { Values } from './closed.ts'
 import type { ListProof as CaseProof } from './closing.ts'
-import type { Listed } from './listing.ts'
 import type { Normalised } from './normalise.ts'
 import type { Certificate, ListCase, ListProof, Offer, ProofRow } from './planModel.ts'
 import type { Proof } from './cases.ts'
@@ -10,34 +9,28 @@ import type { ClosedProof } from './stages.ts'
 const offerOf = ({ from, stock, pence }: Kind): Offer => ({ from, stock: stock / 10, pence })
 
 /** Cases row by row, in the certificate's words; values that several cases share are written once. */
-function casesOf(proof: CaseProof, listed: readonly Listed[], values: Values[]): ListCase[] {
+function casesOf(proof: CaseProof, values: Values[]): ListCase[] {
   const known = new Map<number[], number>()
   const rows: ListCase[] = []
   const write = (one: CaseProof): void => {
-    if (!('on' in one)) {
+    if ('duals' in one) {
       const by = known.get(one.duals) ?? values.push({ duals: one.duals, slots: one.slots }) - 1
       known.set(one.duals, by)
       rows.push({ by })
       return
     }
-    const { on, at, upTo } = one
-    const { counts = [], stock = 0 } = listed[at] ?? {}
-    rows.push(on === 'stock' ? { offer: at, upTo } : { pattern: Array.from(counts), of: stock, upTo })
-    write(one.fewer)
-    write(one.more)
+    const { fewer, more, ...divided } = one
+    rows.push(divided)
+    write(fewer)
+    write(more)
   }
   write(proof)
   return rows
 }
 
-function listOf({ most, cuts, cases, listed }: ClosedProof): ListProof {
+function listOf({ most, cuts, cases }: ClosedProof): ListProof {
   const values: Values[] = []
-  return {
-    most,
-    cuts: cuts.map(({ times, over }) => ({ times: Array.from(times), over })),
-    cases: casesOf(cases, listed, values),
-    values,
-  }
+  return { most, cuts, cases: casesOf(cases, values), values }
 }
 
 /** The search's proof row by row, with duals for every part. */

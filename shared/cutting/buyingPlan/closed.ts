@@ -3,9 +3,8 @@ import type { Bought, CuttingProblem, Pattern } from './cuttingProblem.ts'
 import { addRow } from './grow.ts'
 import { addShare } from './sparse.ts'
 import type { Listed } from './listing.ts'
-import { reals } from './lists.ts'
 import {
-  addPattern,
+  addColumnOf,
   makeMaster,
   partDuals,
   slotPrice,
@@ -14,13 +13,12 @@ import {
   type Bounds,
   type Master,
 } from './master.ts'
-import { brokenBy, cutCount, cutFromRow, halves, type RankOne, type Shares } from './rankOne.ts'
+import { brokenBy, cutCount, cutFromRow, halvesOf, oddParts, type RankOne, type Shares } from './rankOne.ts'
 import type { Column } from './simplex.ts'
 
 /** A closed program: no pattern but those listed, with the cuts found so far. wanted: of each part, and what that counts in each cut behind them. */
 export type Closed = {
   problem: CuttingProblem
-  listed: readonly Listed[]
   master: Master
   cuts: RankOne[]
   wanted: number[]
@@ -41,10 +39,9 @@ export function makeClosed(
   const dearest = Math.max(1, ...problem.stocks.map(({ pence }) => pence))
   const master = makeMaster(problem, 4 * dearest)
   master.simplex.stop = stop
-  for (const { stock, counts } of listed) addPattern(master, stock, counts)
+  for (const { stock, column } of listed) addColumnOf(master, stock, column)
   const closed: Closed = {
     problem,
-    listed,
     master,
     cuts: [],
     wanted: problem.parts.map(({ demand }) => demand),
@@ -53,25 +50,18 @@ export function makeClosed(
   return closed
 }
 
-/** What a column counts in a cut: a pattern its parts, an unmet part itself. */
-function countsIn(
-  { problem, master }: Closed,
-  cut: RankOne,
-  ofPatterns: readonly number[],
-): (column: number) => number {
-  const parts = problem.parts.length
-  const from = master.patterns[0]?.column ?? Infinity
-  return (column) => {
-    if (column >= from) return ofPatterns[column - from] ?? 0
-    const part = column - parts
-    return part >= 0 && part < parts ? Math.ceil((cut.times[part] as number) / cut.over) : 0
-  }
+/** What a column counts in a cut: a pattern its parts, an unmet part itself, what is cut too much nothing. */
+function countIn({ problem: { parts }, master }: Closed, { times, over }: RankOne, number: number): number {
+  const { rows, values } = master.simplex.columns[number] as Column
+  let sum = 0
+  for (let k = 0; number >= parts.length && (rows[k] as number) < parts.length; k += 1)
+    sum += (times[rows[k] as number] as number) * (values[k] as number)
+  return Math.ceil(sum / over)
 }
 
 function addCut(closed: Closed, cut: RankOne): void {
   const right = cutCount(cut, closed.wanted)
-  const ofPatterns = closed.listed.map(({ counts }) => cutCount(cut, counts))
-  const counts = countsIn(closed, cut, ofPatterns)
+  const counts = (number: number) => countIn(closed, cut, number)
   closed.master.surpluses.push(addRow(closed.master.simplex, { counts, right }))
   closed.cuts.push(cut)
   closed.wanted.push(right)
@@ -84,13 +74,16 @@ const sharesOf = ({ master, problem }: Closed): Shares => ({
 })
 
 /** Cuts that the solution's own rows give. */
-function rowCuts({ master, problem }: Closed): RankOne[] {
+function rowCuts({ master, problem: { parts } }: Closed): RankOne[] {
   const { rows, level, inverse } = master.simplex
-  return Array.from(level.subarray(0, rows)).flatMap((value, row) => {
-    if (Math.abs(value - Math.round(value)) < 1e-5) return []
-    const multipliers = inverse.subarray(row * rows, row * rows + problem.parts.length)
-    return ([1, -1] as const).map((sign) => cutFromRow(multipliers, problem.parts.length, sign))
-  })
+  const cuts: RankOne[] = []
+  for (let row = 0; row < rows; row += 1) {
+    const value = level[row] as number
+    if (Math.abs(value - Math.round(value)) < 1e-5) continue
+    const multipliers = inverse.subarray(row * rows)
+    cuts.push(cutFromRow(multipliers, parts.length, 1), cutFromRow(multipliers, parts.length, -1))
+  }
+  return cuts
 }
 
 /** The most cuts added at once. */
@@ -105,14 +98,23 @@ export function cutOff(closed: Closed): number {
   const shares = sharesOf(closed)
   const known = new Set(closed.cuts.map(cutKey))
   const isNew = (cut: RankOne): boolean => !known.has(cutKey(cut)) && known.add(cutKey(cut)).size > 0
-  const broken = [...halves(shares), ...rowCuts(closed)]
-    .map((cut) => ({ cut, by: brokenBy(cut, shares) }))
+  const made = [
+    ...oddParts(shares).map((parts) => () => halvesOf(parts, shares)),
+    ...rowCuts(closed).map((cut) => () => cut),
+  ]
+  const broken = made
+    .map((cut) => ({ cut, by: brokenBy(cut(), shares) }))
     .filter(({ by }) => by > 1e-3)
     .sort((a, b) => b.by - a.by)
-    .filter(({ cut }) => isNew(cut))
-    .slice(0, mostAtOnce)
-  for (const { cut } of broken) addCut(closed, cut)
-  return broken.length
+  let added = 0
+  for (const { cut } of broken) {
+    if (added === mostAtOnce) break
+    const one = cut()
+    if (!isNew(one)) continue
+    addCut(closed, one)
+    added += 1
+  }
+  return added
 }
 
 /** Solves the program within a node's bounds. False where the arithmetic failed. */
@@ -148,7 +150,7 @@ function worthsOf(
   { master: { simplex }, problem: { parts, stocks } }: Closed,
   duals: readonly number[],
 ): Float64Array {
-  const worths = reals(simplex.columns.length)
+  const worths = simplex.along.fill(0)
   duals.forEach((dual, at) => {
     const row = simplex.across[at < parts.length ? at : at + stocks.length]
     if (row && dual > 0) addShare(row, dual, worths)

@@ -1,4 +1,4 @@
-import type { Bought, CuttingProblem } from './cuttingProblem.ts'
+import type { Bought, CuttingProblem, Pattern } from './cuttingProblem.ts'
 import {
   claim,
   cutOff,
@@ -13,7 +13,7 @@ import {
 } from './closed.ts'
 import type { Listed } from './listing.ts'
 import { wholes } from './lists.ts'
-import { boughtCounts, type Bounds } from './master.ts'
+import { boughtCounts, countsOf, type Bounds, type Master } from './master.ts'
 import { unsettled, unsettledStock } from './openCases.ts'
 import type { RankOne } from './rankOne.ts'
 import { worstRow } from './pivoting.ts'
@@ -24,7 +24,13 @@ import { entries } from './sparse.ts'
 type Split = { on: 'stock' | 'pattern'; at: number; upTo: number }
 
 /** A case of what shows that a list holds no cheaper plan: divided in two, or closed by values of parts, cuts and lengths. */
-export type ListProof = (Split & { fewer: ListProof; more: ListProof }) | (Values & { bound: number })
+export type ListProof =
+  | (({ offer: number } | { pattern: Pattern; of: number }) & {
+      upTo: number
+      fewer: ListProof
+      more: ListProof
+    })
+  | (Values & { bound: number })
 
 type Change = { on: Split['on']; at: number; least?: number; most?: number }
 
@@ -132,7 +138,7 @@ function divide(state: State, node: Node, split: Split): void {
 }
 
 /** Whether further cuts may come in. */
-const hasRoom = ({ closed: { cuts, listed } }: State): boolean =>
+const hasRoom = ({ closed: { cuts }, listed }: State): boolean =>
   cuts.length < mostCuts && cuts.length * listed.length < mostCounts
 
 /** Works on a node until it is closed or divided. A node whose program can't be solved stays open with its bound. */
@@ -151,10 +157,15 @@ function work(state: State, node: Node): void {
   else state.cutoff = Math.min(state.cutoff, state.onPlan(planOf(state.closed)))
 }
 
-function proofOf(node: Node): ListProof {
-  if (!node.split) return { duals: node.duals, slots: node.slots, bound: node.bound }
-  const { fewer, more, ...split } = node.split
-  return { ...split, fewer: proofOf(fewer), more: proofOf(more) }
+function proofOf(state: State, { split, duals, slots, bound }: Node): ListProof {
+  if (!split) return { duals, slots, bound }
+  const { on, at, upTo } = split
+  const { master } = state.closed
+  const fewer = proofOf(state, split.fewer)
+  const more = proofOf(state, split.more)
+  if (on === 'stock') return { offer: at, upTo, fewer, more }
+  const { stock, column } = master.patterns[at] as Master['patterns'][number]
+  return { pattern: countsOf(master, column), of: stock, upTo, fewer, more }
 }
 
 const leastOf = (proof: ListProof): number =>
@@ -185,6 +196,6 @@ export function close(closing: Closing): ClosedBy {
     if (node.bound >= state.cutoff) continue
     work(state, node)
   }
-  const proof = proofOf(root)
+  const proof = proofOf(state, root)
   return { proof, bound: leastOf(proof), cuts: state.closed.cuts }
 }

@@ -10,7 +10,7 @@ export type CuttingProblem = {
 }
 
 /** How often each part is cut from one length, by the parts' order. */
-export type Pattern = Int32Array
+export type Pattern = number[]
 
 /** A pattern and of which stock, taken count times. */
 export type Bought = { stock: number; counts: Pattern; times: number }

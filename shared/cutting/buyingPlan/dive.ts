@@ -1,6 +1,6 @@
 import { boundOf, shownBy, stepsUp } from './bound.ts'
 import { priceOf, sizeOf, type Bought, type CuttingProblem, type Pattern } from './cuttingProblem.ts'
-import { fillKnapsack, makeKnapsack, type Knapsack } from './knapsack.ts'
+import { fillKnapsack, makeKnapsack } from './knapsack.ts'
 import { newPatterns, type Workbench } from './generate.ts'
 import { wholes } from './lists.ts'
 import {
@@ -16,7 +16,7 @@ import {
 import { goBack, markSpot } from './simplex.ts'
 
 /** What is still to be cut and to be bought, and the plan so far. */
-export type Rest = { demand: Int32Array; bounds: Bounds; plan: Bought[]; table?: Knapsack }
+export type Rest = { demand: Int32Array; bounds: Bounds; plan: Bought[] }
 
 /** Rounds of new patterns for one step of a dive; more than any needed. */
 const mostRounds = 100
@@ -76,18 +76,17 @@ function solveRest(bench: Workbench, now: Rest, cutoff: number): boolean {
   const { master } = bench
   keepPatterns(master, demand)
   if (!solveFor(master, bounds, demand)) return false
-  // What is wanted only shrinks on the way down: the first table is large enough for all.
   const problem = restOf(bench, demand)
-  now.table = makeKnapsack(problem, now.table)
-  const rest = { ...bench, table: now.table }
+  const table = makeKnapsack(problem, bench.ofRest)
+  bench.ofRest = table
   const paid = priceOf(problem, now.plan)
   for (let round = 0; round < mostRounds && !bench.stop(); round += 1) {
     const values = partDuals(master)
-    const { best } = now.table
-    bench.effort += fillKnapsack(now.table, values)
+    const { best } = table
+    bench.effort += fillKnapsack(table, values)
     if (stepsUp(problem, paid + boundOf(shownBy(problem, { values, best, scale: 1 }), bounds)) >= cutoff)
       return false
-    if (newPatterns(rest) === 0) return true
+    if (newPatterns({ ...bench, table }) === 0) return true
     if (!resolve(master)) return false
   }
   return !bench.stop()

@@ -9,6 +9,8 @@ export type Workbench = {
   problem: CuttingProblem
   master: Master
   table: Knapsack
+  /** The table for what is left to cut on a dive, its memory used again by the next. */
+  ofRest?: Knapsack
   effort: number
   stop: () => boolean
 }

@@ -6,7 +6,7 @@ function filled(
   { parts }: CuttingProblem,
   { room, left, order }: { room: number; left: Int32Array; order: readonly number[] },
 ): Pattern {
-  const counts = wholes(parts.length)
+  const counts = parts.map(() => 0)
   let rest = room
   for (const part of order) {
     const { size } = parts[part] as { size: number }

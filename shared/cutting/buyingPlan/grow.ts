@@ -1,4 +1,4 @@
-import { reals, wholes } from './lists.ts'
+import { inRoomOf, reals, wholes } from './lists.ts'
 import { addColumn, setLevels, type Simplex, unit } from './simplex.ts'
 import { append, emptyRow } from './sparse.ts'
 
@@ -6,11 +6,15 @@ import { append, emptyRow } from './sparse.ts'
 export type NewRow = { counts: (column: number) => number; right: number }
 
 /** A square table a row and a column wider, the new places 0. */
-function widened(table: Float64Array, rows: number): Float64Array {
-  const wider = reals((rows + 1) * (rows + 1))
-  for (let row = 0; row < rows; row += 1)
-    wider.set(table.subarray(row * rows, (row + 1) * rows), row * (rows + 1))
-  return wider
+function widened(table: Float64Array<ArrayBuffer>, rows: number): Float64Array<ArrayBuffer> {
+  const stride = rows + 1
+  const wider = inRoomOf(table, stride * stride)
+  if (wider.buffer !== table.buffer) wider.set(table)
+  for (let row = rows - 1; row >= 0; row -= 1) {
+    wider.copyWithin(row * stride, row * rows, (row + 1) * rows)
+    wider[row * stride + rows] = 0
+  }
+  return wider.fill(0, rows * stride)
 }
 
 function longer(list: Float64Array): Float64Array {
@@ -20,14 +24,14 @@ function longer(list: Float64Array): Float64Array {
 }
 
 /** The new row of the inverse: the basis' own counts through it, and less one of the surplus that now stands in the basis. */
-function inverseWith({ inverse, rows, basis }: Simplex, counts: NewRow['counts']): Float64Array {
+function inverseWith({ inverse, rows, basis }: Simplex, counts: NewRow['counts']): Float64Array<ArrayBuffer> {
   const wider = widened(inverse, rows)
   const last = rows * (rows + 1)
   basis.forEach((column, row) => {
     const count = counts(column)
     if (count === 0) return
     for (let k = 0; k < rows; k += 1)
-      wider[last + k] = (wider[last + k] as number) + count * (inverse[row * rows + k] as number)
+      wider[last + k] = (wider[last + k] as number) + count * (wider[row * (rows + 1) + k] as number)
   })
   wider[last + rows] = -1
   return wider
@@ -45,12 +49,8 @@ export function addRow(simplex: Simplex, { counts, right }: NewRow): number {
     const count = counts(number)
     if (count === 0) return
     append(across, number, count)
-    const rows = wholes(column.rows.length + 1)
-    rows.set(column.rows)
-    rows[column.rows.length] = row
-    column.rows = rows
-    column.values = longer(column.values)
-    column.values[rows.length - 1] = count
+    column.rows.push(row)
+    column.values.push(count)
   })
   simplex.rows = row + 1
   simplex.across.push(across)
@@ -58,6 +58,8 @@ export function addRow(simplex: Simplex, { counts, right }: NewRow): number {
   simplex.right = longer(simplex.right)
   simplex.right[row] = right
   simplex.level = longer(simplex.level)
+  simplex.entering = longer(simplex.entering)
+  simplex.places = wholes(row + 1)
   simplex.duals = longer(simplex.duals)
   const number = addColumn(simplex, unit(row, -1))
   simplex.basis = Int32Array.from([...simplex.basis, number])

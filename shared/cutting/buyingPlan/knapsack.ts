@@ -38,8 +38,14 @@ export function makeKnapsack(problem: CuttingProblem, old?: Knapsack): Knapsack 
     parts: problem.parts.length,
     cells,
     chunks,
-    best: old && old.best.length >= cells ? old.best.subarray(0, cells) : reals(cells),
-    taken: old && old.taken.length >= size ? old.taken.subarray(0, size).fill(0) : new Uint8Array(size),
+    best:
+      old && old.best.buffer.byteLength >= 8 * cells
+        ? new Float64Array(old.best.buffer, 0, cells)
+        : reals(cells),
+    taken:
+      old && old.taken.buffer.byteLength >= size
+        ? new Uint8Array(old.taken.buffer, 0, size).fill(0)
+        : new Uint8Array(size),
     reaches: wholes(chunks.length),
   }
 }
@@ -80,7 +86,7 @@ export function fillKnapsack(table: Knapsack, values: ArrayLike<number>): number
 
 /** The pattern behind best[room] of the table as last filled. */
 export function patternAt({ taken, cells, chunks, parts, best, reaches }: Knapsack, room: number): Pattern {
-  const counts = wholes(parts)
+  const counts = new Array<number>(parts).fill(0)
   let left = Math.min(room, cells - 1)
   while (left > 0 && best[left] === best[left - 1]) left -= 1
   for (let chunk = chunks.length - 1; chunk >= 0; chunk -= 1) {

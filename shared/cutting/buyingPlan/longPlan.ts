@@ -1,4 +1,4 @@
-import { offer, type Node, type State } from './cases.ts'
+import { isClosed, offer, type Node, type State } from './cases.ts'
 import type { Bought, CuttingProblem } from './cuttingProblem.ts'
 import { dive, plainWay, quickWays, turnedWay, type DiveWay } from './dive.ts'
 import { rework, type Span } from './rework.ts'
@@ -82,5 +82,5 @@ export function tryAgain(state: State, node: Node, closeNode: () => void): void 
   const from = (node.tries - 1) * waysAtOnce
   const ways = Array.from({ length: waysAtOnce }, (_, at) => turnedWay(from + at + 1))
   diveBy(state, node, ways)
-  if (node.bound < state.pence) putBack(state, node)
+  if (!isClosed(state, node)) putBack(state, node)
 }

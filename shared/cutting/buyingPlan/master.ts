@@ -26,7 +26,7 @@ export type Master = {
   problem: CuttingProblem
   simplex: Simplex
   /** What column a pattern is, and the other way round. */
-  patterns: { stock: number; counts: Pattern; column: number }[]
+  patterns: { stock: number; column: number }[]
   known: Set<string>
   /** The surplus columns of rows added since. */
   surpluses: number[]
@@ -59,29 +59,38 @@ const firstBasis = ({ parts, stocks }: CuttingProblem): number[] => [
   ...stocks.map((_, stock) => 2 * parts.length + stock),
 ]
 
+/** A pattern of a stock as a column: its parts' rows in order, then its stock's. */
+export function columnOf({ parts }: CuttingProblem, stock: number, counts: Pattern): Column {
+  const rows = []
+  const values = []
+  for (let part = 0; part < parts.length; part += 1)
+    if ((counts[part] as number) > 0) {
+      rows.push(part)
+      values.push(counts[part] as number)
+    }
+  rows.push(parts.length + stock)
+  values.push(1)
+  return { rows, values, cost: 0, lower: 0, upper: Infinity }
+}
+
+/** How often each part is cut by a pattern's column. */
+export function countsOf({ simplex, problem: { parts } }: Master, number: number): Pattern {
+  const { rows, values } = simplex.columns[number] as Column
+  const counts = parts.map(() => 0)
+  for (let k = 0; (rows[k] as number) < parts.length; k += 1) counts[rows[k] as number] = values[k] as number
+  return counts
+}
+
+/** Adds a pattern's column. */
+export const addColumnOf = ({ simplex, patterns }: Master, stock: number, column: Column): number =>
+  patterns.push({ stock, column: addColumn(simplex, column) })
+
 /** Adds a pattern unless it is known. True when it was new. */
 export function addPattern(master: Master, stock: number, counts: Pattern): boolean {
   const key = `${stock}:${counts.join(',')}`
   if (master.known.has(key)) return false
   master.known.add(key)
-  const rows: number[] = []
-  const values: number[] = []
-  counts.forEach((count, part) => {
-    if (count > 0) {
-      rows.push(part)
-      values.push(count)
-    }
-  })
-  rows.push(master.problem.parts.length + stock)
-  values.push(1)
-  const column = addColumn(master.simplex, {
-    rows: Int32Array.from(rows),
-    values: Float64Array.from(values),
-    cost: 0,
-    lower: 0,
-    upper: Infinity,
-  })
-  master.patterns.push({ stock, counts, column })
+  addColumnOf(master, stock, columnOf(master.problem, stock, counts))
   return true
 }
 
@@ -152,11 +161,14 @@ export const boughtCounts = ({ simplex, problem }: Master): number[] =>
   problem.stocks.map((_, stock) => valueOf(simplex, boughtFrom(problem) + stock))
 
 /** The patterns that the solution uses, with how often. */
-export const usedPatterns = (master: Master): { stock: number; counts: Pattern; times: number }[] =>
-  master.patterns.flatMap(({ stock, counts, column }) => {
+export function usedPatterns(master: Master): { stock: number; counts: Pattern; times: number }[] {
+  const used = []
+  for (const { stock, column } of master.patterns) {
     const times = valueOf(master.simplex, column)
-    return times > 1e-7 ? [{ stock, counts, times }] : []
-  })
+    if (times > 1e-7) used.push({ stock, counts: countsOf(master, column), times })
+  }
+  return used
+}
 
 /** How many parts the solution leaves uncut, paying their price instead. */
 export function unmet({ simplex, problem: { parts } }: Master): number {
@@ -167,8 +179,10 @@ export function unmet({ simplex, problem: { parts } }: Master): number {
 
 /** Lets only patterns be used that take no more of a part than is wanted; every pattern where wanted is empty. */
 export function keepPatterns({ simplex, patterns }: Master, wanted: Int32Array): void {
-  for (const { counts, column } of patterns) {
-    const fits = wanted.every((want, part) => (counts[part] as number) <= want)
-    ;(simplex.columns[column] as Column).upper = fits ? Infinity : 0
+  for (const { column } of patterns) {
+    const one = simplex.columns[column] as Column
+    one.upper = one.rows.every((row, k) => (one.values[k] as number) <= (wanted[row] ?? Infinity))
+      ? Infinity
+      : 0
   }
 }

@@ -2,7 +2,6 @@ import {
   atLower,
   atUpper,
   costNow,
-  filledPlaces,
   inBasis,
   leastPivot,
   refresh,
@@ -28,13 +27,9 @@ function takeStep(simplex: Simplex, { enters, inBasis: column, row, to, by }: St
   const pivot = column[row] as number
   const start = row * rows
   for (let k = 0; k < rows; k += 1) inverse[start + k] = (inverse[start + k] as number) / pivot
-  const filled = filledPlaces(inverse, start, start + rows)
-  for (let other = 0; other < rows; other += 1) {
-    const share = column[other] as number
-    if (share === 0) continue
-    level[other] = (level[other] as number) - share * by
-    if (other !== row) takeOff(inverse, { from: start, to: other * rows, share }, filled)
-  }
+  takeOff(simplex, inverse, row)
+  for (let other = 0; other < rows; other += 1)
+    level[other] = (level[other] as number) - (column[other] as number) * by
   for (let k = 0; k < rows; k += 1) duals[k] = (duals[k] as number) + cost * (inverse[start + k] as number)
   const share = cost / pivot
   for (let number = 0; number < columns.length; number += 1)

@@ -1,11 +1,10 @@
 import type { Pattern } from './cuttingProblem.ts'
-import { wholes } from './lists.ts'
 
 /**
  * A cut of the parts' rows: each as often as `times` says over a common divisor, rounded up. Any plan counts at least as much of it as the parts
  * wanted do: halves of two parts wanted once each, say, count 1, and so does a pattern with either or both.
  */
-export type RankOne = { times: Int32Array; over: number }
+export type RankOne = { times: number[]; over: number }
 
 /** What a cut counts in a pattern, or in the parts wanted. */
 export function cutCount({ times, over }: RankOne, counts: ArrayLike<number>): number {
@@ -42,23 +41,27 @@ function isOdd({ used, demand }: Shares, parts: readonly number[]): boolean {
   return true
 }
 
-/** Cuts by halves of one, two or three parts that a solution may break. */
-export function halves(shares: Shares): RankOne[] {
+/** The cut by halves of some parts. */
+export const halvesOf = (chosen: readonly number[], { demand }: Shares): RankOne => ({
+  times: demand.map((_, part) => (chosen.includes(part) ? 1 : 0)),
+  over: 2,
+})
+
+/** One, two or three parts whose cut by halves a solution may break: so many that they aren't written out as cuts. */
+export function oddParts(shares: Shares): number[][] {
   const parts = shares.demand.length
-  const found: RankOne[] = []
-  const attempt = (...chosen: number[]) => {
-    if (!isOdd(shares, chosen)) return
-    const times = wholes(parts)
-    for (const part of chosen) times[part] = 1
-    found.push({ times, over: 2 })
-  }
-  for (let a = 0; a < parts; a += 1) {
-    attempt(a)
-    for (let b = a + 1; b < parts; b += 1) {
-      attempt(a, b)
-      for (let c = b + 1; parts <= mostForThrees && c < parts; c += 1) attempt(a, b, c)
+  const atOnce = parts <= mostForThrees ? 3 : 2
+  const found: number[][] = []
+  const chosen: number[] = []
+  const choose = (from: number) => {
+    for (let part = from; part < parts; part += 1) {
+      chosen.push(part)
+      if (isOdd(shares, chosen)) found.push(chosen.slice())
+      if (chosen.length < atOnce) choose(part + 1)
+      chosen.pop()
     }
   }
+  choose(0)
   return found
 }
 
@@ -69,7 +72,7 @@ const divisor = 2 ** 12
  * short of it.
  */
 export function cutFromRow(row: Float64Array, parts: number, sign: 1 | -1): RankOne {
-  const times = wholes(parts)
+  const times = new Array<number>(parts).fill(0)
   for (let part = 0; part < parts; part += 1) {
     const value = sign * (row[part] as number)
     times[part] = Math.max(0, Math.floor((value - Math.floor(value + 1e-9)) * divisor + 1e-6))

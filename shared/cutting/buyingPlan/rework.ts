@@ -15,8 +15,9 @@ type Single = { stock: number; counts: Pattern; regret: number }
 function singles({ stocks }: CuttingProblem, plan: readonly Bought[], duals: readonly number[]): Single[] {
   return plan
     .flatMap(({ stock, counts, times }) => {
-      const worth = counts.reduce((sum, count, part) => sum + count * (duals[part] as number), 0)
-      const regret = (stocks[stock]?.pence ?? 0) * dualScale - worth
+      let regret = (stocks[stock]?.pence ?? 0) * dualScale
+      for (let part = 0; part < counts.length; part += 1)
+        regret -= (counts[part] as number) * (duals[part] as number)
       return Array.from({ length: times }, () => ({ stock, counts, regret }))
     })
     .sort((a, b) => b.regret - a.regret)
@@ -54,7 +55,7 @@ function partOf(
 /** The part's plan in the whole problem's own parts. */
 const widened = (plan: readonly Bought[], parts: readonly number[], all: number): Bought[] =>
   plan.map(({ stock, counts, times }) => {
-    const wide = wholes(all)
+    const wide = new Array<number>(all).fill(0)
     parts.forEach((part, at) => (wide[part] = counts[at] as number))
     return { stock, counts: wide, times }
   })

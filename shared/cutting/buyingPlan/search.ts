@@ -1,6 +1,7 @@
 import {
   claim,
   divide,
+  isClosed,
   lowest,
   offer,
   proofOf,
@@ -42,9 +43,10 @@ const [usualClosing, settledClosing] = [
 
 /** A node that was closed, or interrupted: that stays open with its bound. */
 function isDone(state: State, node: Node): boolean {
+  const closed = isClosed(state, node)
   const stopped = state.bench.stop()
-  if (stopped && node.bound < state.pence) state.open.push(node)
-  return stopped || node.bound >= state.pence
+  if (stopped && !closed) state.open.push(node)
+  return stopped || closed
 }
 
 /** Solves a node's program; its bound and duals where they show more than was known. */
@@ -135,8 +137,8 @@ export function search(problem: CuttingProblem, limits: Limits): Found {
   state.open.push(root)
   for (let node = lowestOpen(state.open); node && !state.bench.stop(); node = lowestOpen(state.open)) {
     const now = node
-    state.open = state.open.filter((one) => one !== now && one.bound < state.pence)
-    if (now.bound >= state.pence) continue
+    state.open = state.open.filter((one) => one !== now && !isClosed(state, one))
+    if (isClosed(state, now)) continue
     state.nodes += 1
     work(state, now)
   }

@@ -1,4 +1,4 @@
-import { reals, wholes } from './lists.ts'
+import { inRoomOf, reals, wholes } from './lists.ts'
 import { addShare, append, emptyRow, lengthened, type Across } from './sparse.ts'
 
 /**
@@ -6,7 +6,9 @@ import { addShare, append, emptyRow, lengthened, type Across } from './sparse.ts
  * inverse of the basis: the dual simplex after a change of bounds or demand, the primal one after new columns. Steers only: nothing
  * here is ever claimed without a check in whole numbers.
  */
-export type Column = { rows: Int32Array; values: Float64Array; cost: number; lower: number; upper: number }
+export type Column = { rows: number[]; values: number[]; cost: number; lower: number; upper: number }
+
+type Tables = [Float64Array<ArrayBuffer>, Float64Array<ArrayBuffer>]
 
 export type Simplex = {
   rows: number
@@ -17,12 +19,17 @@ export type Simplex = {
   /** Row position of a basic column, −1 at its lower bound, −2 at its upper. */
   place: Int32Array
   basis: Int32Array
-  inverse: Float64Array
+  inverse: Float64Array<ArrayBuffer>
   level: Float64Array
   duals: Float64Array
   /** Each column's reduced cost, and what it is in the basis' row looked at last. */
   costs: Float64Array
   along: Float64Array
+  /** The entering column in terms of the basis, where a row isn't nothing, the inverse at the spot marked last, and two tables to make it anew in: room used again and again. */
+  entering: Float64Array
+  places: Int32Array
+  kept: Float64Array<ArrayBuffer>
+  tables: Tables
   /** Pivots since the inverse was made anew, and in all. */
   since: number
   pivots: number
@@ -34,8 +41,8 @@ export type Simplex = {
 
 /** A column with one entry, free from 0 up unless the rest says otherwise. */
 export const unit = (row: number, value: number, rest: Partial<Column> = {}): Column => ({
-  rows: Int32Array.of(row),
-  values: Float64Array.of(value),
+  rows: [row],
+  values: [value],
   cost: 0,
   lower: 0,
   upper: Infinity,
@@ -63,6 +70,10 @@ export function makeSimplex(right: number[], columns: Column[], basis: number[])
     duals: reals(rows),
     costs: reals(1024),
     along: reals(1024),
+    entering: reals(rows),
+    places: wholes(rows),
+    kept: reals(0),
+    tables: [reals(0), reals(0)],
     since: 0,
     pivots: 0,
     enough: Infinity,
@@ -106,20 +117,22 @@ export function restart(simplex: Simplex, basis: readonly number[]): void {
 }
 
 /** Where a program stands, to go back to. */
-export type Spot = { basis: Int32Array; place: Int32Array; inverse: Float64Array; since: number }
+export type Spot = { basis: Int32Array; place: Int32Array; inverse: Float64Array<ArrayBuffer>; since: number }
 
-export const markSpot = ({ basis, place, inverse, since }: Simplex): Spot => ({
-  basis: basis.slice(),
-  place: place.slice(),
-  inverse: inverse.slice(),
-  since,
-})
+/** Marks where the program stands, instead of any spot before. */
+export function markSpot(simplex: Simplex): Spot {
+  const { basis, place, inverse, since } = simplex
+  simplex.kept = inRoomOf(simplex.kept, inverse.length)
+  simplex.kept.set(inverse)
+  return { basis: basis.slice(), place: place.slice(), inverse: simplex.kept, since }
+}
 
-/** Goes back to where the program stood, once: columns since then are at their lower bounds. */
-export function goBack(simplex: Simplex, spot: Spot): void {
-  const place = simplex.place.fill(atLower)
-  place.set(spot.place)
-  Object.assign(simplex, spot, { place })
+/** Goes back to the spot marked last: columns since then are at their lower bounds. */
+export function goBack(simplex: Simplex, { basis, place, inverse, since }: Spot): void {
+  simplex.place.fill(atLower).set(place)
+  simplex.basis.set(basis)
+  simplex.inverse.set(inverse)
+  simplex.since = since
   setLevels(simplex)
   setDuals(simplex)
 }
@@ -138,8 +151,8 @@ export const valueOf = (simplex: Simplex, number: number): number => {
 
 /** Works out the basic columns' levels from the bounds and the right-hand sides. */
 export function setLevels(simplex: Simplex): void {
-  const { rows, right, columns, place, inverse, level } = simplex
-  const rest = Float64Array.from(right)
+  const { rows, right, columns, place, inverse, level, entering: rest } = simplex
+  rest.set(right)
   for (let number = 0; number < columns.length; number += 1) {
     if ((place[number] as number) >= 0) continue
     const value = standing(simplex, number)
@@ -177,30 +190,30 @@ function setAlong({ rows, inverse, along, across, columns }: Simplex, row: numbe
   }
 }
 
-/** A column in terms of the basis. */
-function inBasis({ rows, inverse }: Simplex, { rows: at, values }: Column): Float64Array {
-  const result = reals(rows)
+/** A column in terms of the basis, until the next is. */
+function inBasis({ rows, inverse, entering }: Simplex, { rows: at, values }: Column): Float64Array {
   for (let row = 0; row < rows; row += 1) {
     let sum = 0
     for (let k = 0; k < at.length; k += 1)
       sum += (inverse[row * rows + (at[k] as number)] as number) * (values[k] as number)
-    result[row] = sum
+    entering[row] = sum
   }
-  return result
+  return entering
 }
 
 /** Makes the inverse anew from the basis, by elimination with row exchange. False when the basis has gone singular. */
 function refresh(simplex: Simplex): boolean {
   const { rows, columns, basis, inverse } = simplex
-  const matrix = reals(rows * rows)
-  const unit = reals(rows * rows)
+  const [matrix, unit] = simplex.tables.map((table) => inRoomOf(table, inverse.length).fill(0)) as Tables
+  simplex.tables = [matrix, unit]
   for (let place = 0; place < rows; place += 1) {
     const { rows: at, values } = columns[basis[place] as number] as Column
     for (let k = 0; k < at.length; k += 1) matrix[(at[k] as number) * rows + place] = values[k] as number
     unit[place * rows + place] = 1
   }
-  for (let place = 0; place < rows; place += 1) if (!eliminate(matrix, unit, { rows, place })) return false
-  inverse.set(unit)
+  for (let place = 0; place < rows; place += 1) if (!eliminate(simplex, place)) return false
+  simplex.inverse = unit
+  simplex.tables = [matrix, inverse]
   simplex.since = 0
   setLevels(simplex)
   setDuals(simplex)
@@ -209,27 +222,23 @@ function refresh(simplex: Simplex): boolean {
 
 type Elimination = { rows: number; place: number }
 
-/** The places of a row of a table where it isn't nothing. */
-export function filledPlaces(table: Float64Array, from: number, to: number): Int32Array {
-  const places = wholes(to - from)
+/** Takes shares of one row of a table off every other: as much of each as the entering column says. */
+export function takeOff({ rows, entering: shares, places }: Simplex, table: Float64Array, row: number): void {
+  const from = row * rows
   let count = 0
-  for (let place = from; place < to; place += 1)
-    if (table[place] !== 0) {
-      places[count] = place - from
+  for (let place = 0; place < rows; place += 1)
+    if (table[from + place] !== 0) {
+      places[count] = place
       count += 1
     }
-  return places.subarray(0, count)
-}
-
-/** Takes a share of one row of a table off another, where that one isn't nothing. */
-export function takeOff(
-  table: Float64Array,
-  { from, to, share }: { from: number; to: number; share: number },
-  places: Int32Array,
-): void {
-  for (let at = 0; at < places.length; at += 1) {
-    const place = places[at] as number
-    table[to + place] = (table[to + place] as number) - share * (table[from + place] as number)
+  for (let other = 0; other < rows; other += 1) {
+    const share = shares[other] as number
+    if (other === row || share === 0) continue
+    const to = other * rows
+    for (let at = 0; at < count; at += 1) {
+      const place = places[at] as number
+      table[to + place] = (table[to + place] as number) - share * (table[from + place] as number)
+    }
   }
 }
 
@@ -251,22 +260,24 @@ function bringUp(matrix: Float64Array, unit: Float64Array, { rows, place }: Elim
   return true
 }
 
-function eliminate(matrix: Float64Array, unit: Float64Array, { rows, place }: Elimination): boolean {
+function eliminate(simplex: Simplex, place: number): boolean {
+  const { rows, entering, tables } = simplex
+  const [matrix, unit] = tables
   if (!bringUp(matrix, unit, { rows, place })) return false
-  const from = place * rows
-  const ofMatrix = filledPlaces(matrix, from, from + rows)
-  const ofUnit = filledPlaces(unit, from, from + rows)
-  for (let row = 0; row < rows; row += 1) {
-    const share = matrix[row * rows + place] as number
-    if (row === place || share === 0) continue
-    takeOff(matrix, { from, to: row * rows, share }, ofMatrix)
-    takeOff(unit, { from, to: row * rows, share }, ofUnit)
-  }
+  for (let row = 0; row < rows; row += 1) entering[row] = matrix[row * rows + place] as number
+  takeOff(simplex, matrix, place)
+  takeOff(simplex, unit, place)
   return true
 }
 
 export { atLower, atUpper, inBasis, leastPivot, refresh, refreshAfter, setAlong, tiny }
 
 /** What the solution costs as it stands. */
-export const costNow = (simplex: Simplex): number =>
-  simplex.columns.reduce((sum, { cost }, number) => sum + (cost && cost * valueOf(simplex, number)), 0)
+export function costNow(simplex: Simplex): number {
+  let sum = 0
+  for (let number = 0; number < simplex.columns.length; number += 1) {
+    const { cost } = simplex.columns[number] as Column
+    if (cost !== 0) sum += cost * valueOf(simplex, number)
+  }
+  return sum
+}

@@ -13,7 +13,6 @@ import type { RankOne } from './rankOne.ts'
 export type ClosedProof = {
   duals: number[]
   most: number
-  listed: readonly Listed[]
   cuts: RankOne[]
   cases: ListProof
   bound: number
@@ -84,7 +83,7 @@ function closeList(
       return better || bench.effort > until || bench.stop()
     },
   })
-  return { duals, most, listed, cuts, cases: proof, bound: Math.min(bound, most + bench.problem.priceStep) }
+  return { duals, most, cuts, cases: proof, bound: Math.min(bound, most + bench.problem.priceStep) }
 }
 
 /**
