@@ -1,5 +1,5 @@
 import { dualScale, roundUp } from './bound.ts'
-import type { Bought, CuttingProblem, Pattern } from './cuttingProblem.ts'
+import { demandsOf, type Bought, type CuttingProblem, type Pattern } from './cuttingProblem.ts'
 import { addRow } from './grow.ts'
 import { addShare } from './sparse.ts'
 import type { Listed } from './listing.ts'
@@ -36,15 +36,13 @@ export function makeClosed(
   listed: readonly Listed[],
   { known, stop }: { known: readonly RankOne[]; stop: () => boolean },
 ): Closed {
-  const dearest = Math.max(1, ...problem.stocks.map(({ pence }) => pence))
-  const master = makeMaster(problem, 4 * dearest)
-  master.simplex.stop = stop
+  const master = makeMaster(problem, stop)
   for (const { stock, column } of listed) addColumnOf(master, stock, column)
   const closed: Closed = {
     problem,
     master,
     cuts: [],
-    wanted: problem.parts.map(({ demand }) => demand),
+    wanted: demandsOf(problem),
   }
   for (const cut of known) addCut(closed, cut)
   return closed
@@ -70,7 +68,7 @@ function addCut(closed: Closed, cut: RankOne): void {
 /** The solution as it stands, for cuts. */
 const sharesOf = ({ master, problem }: Closed): Shares => ({
   used: usedPatterns(master),
-  demand: problem.parts.map(({ demand }) => demand),
+  demand: demandsOf(problem),
 })
 
 /** Cuts that the solution's own rows give. */
@@ -125,11 +123,7 @@ export function solveWithin({ master, problem }: Closed, { stocks, patterns }: N
     one.lower = patterns.least[at] as number
     one.upper = most >= unlimited ? Infinity : most
   })
-  return solveFor(
-    master,
-    stocks,
-    problem.parts.map(({ demand }) => demand),
-  )
+  return solveFor(master, stocks, demandsOf(problem))
 }
 
 /** Never −0, which doesn’t survive being written down. */
@@ -193,7 +187,7 @@ export function claim(closed: Closed, values: Values, { stocks, patterns }: Node
 
 /** The whole solution as a plan, no more of a part than is wanted. */
 export function planOf({ master, problem }: Closed): Bought[] {
-  const left = Int32Array.from(problem.parts, ({ demand }) => demand)
+  const left = demandsOf(problem)
   const taken = (counts: Pattern): Pattern => {
     const now = counts.map((count, part) => Math.min(count, left[part] as number))
     now.forEach((count, part) => (left[part] = (left[part] as number) - count))

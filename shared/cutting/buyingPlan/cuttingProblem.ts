@@ -15,6 +15,9 @@ export type Pattern = number[]
 /** A pattern and of which stock, taken count times. */
 export type Bought = { stock: number; counts: Pattern; times: number }
 
+/** How many of each part are wanted. */
+export const demandsOf = ({ parts }: CuttingProblem): Pattern => parts.map(({ demand }) => demand)
+
 export const sizeOf = ({ parts }: CuttingProblem, counts: Pattern): number =>
   parts.reduce((total, { size }, part) => total + size * (counts[part] as number), 0)
 

@@ -1,8 +1,15 @@
 import { boundOf, shownBy, stepsUp } from './bound.ts'
-import { priceOf, sizeOf, type Bought, type CuttingProblem, type Pattern } from './cuttingProblem.ts'
+import {
+  demandsOf,
+  priceOf,
+  sizeOf,
+  type Bought,
+  type CuttingProblem,
+  type Pattern,
+} from './cuttingProblem.ts'
 import { fillKnapsack, makeKnapsack } from './knapsack.ts'
 import { newPatterns, type Workbench } from './generate.ts'
-import { wholes } from './lists.ts'
+import { gathered } from './layOut.ts'
 import {
   keepPatterns,
   partDuals,
@@ -16,7 +23,7 @@ import {
 import { goBack, markSpot } from './simplex.ts'
 
 /** What is still to be cut and to be bought, and the plan so far. */
-export type Rest = { demand: Int32Array; bounds: Bounds; plan: Bought[] }
+export type Rest = { demand: number[]; bounds: Bounds; plan: Bought[] }
 
 /** Rounds of new patterns for one step of a dive; more than any needed. */
 const mostRounds = 100
@@ -65,7 +72,7 @@ export function takeFrom(rest: Rest, used: Bought[], down: number): boolean {
 }
 
 /** The rest as a problem of its own, whose patterns never take more of a part than is still wanted. */
-const restOf = ({ problem }: Workbench, demand: Int32Array): CuttingProblem => ({
+const restOf = ({ problem }: Workbench, demand: number[]): CuttingProblem => ({
   ...problem,
   parts: problem.parts.map(({ size }, part) => ({ size, demand: demand[part] as number })),
 })
@@ -100,7 +107,7 @@ export function dive(bench: Workbench, how: Dive): Bought[] | undefined {
   const spot = markSpot(bench.master.simplex)
   shiftCosts(bench.master, how.way.turn)
   const plan = descend(bench, how)
-  keepPatterns(bench.master, wholes(0))
+  keepPatterns(bench.master, [])
   shiftCosts(bench.master, 0)
   goBack(bench.master.simplex, spot)
   return plan
@@ -108,7 +115,7 @@ export function dive(bench: Workbench, how: Dive): Bought[] | undefined {
 
 function descend(bench: Workbench, { bounds: { least, most }, way, cutoff }: Dive): Bought[] | undefined {
   const rest: Rest = {
-    demand: Int32Array.from(bench.problem.parts, ({ demand }) => demand),
+    demand: demandsOf(bench.problem),
     bounds: { least: least.slice(), most: most.slice() },
     plan: [],
   }
@@ -121,19 +128,7 @@ function descend(bench: Workbench, { bounds: { least, most }, way, cutoff }: Div
     if (!takeFrom(rest, usedPatterns(bench.master), down)) return undefined
     if (rest.plan.length === before + 1) roundings += 1
   }
-  return merged(rest.plan)
-}
-
-/** Like lengths counted together, in the order they came. */
-export function merged(plan: readonly Bought[]): Bought[] {
-  const seen = new Map<string, Bought>()
-  for (const { stock, counts, times } of plan) {
-    const key = `${stock}:${counts.join(',')}`
-    const known = seen.get(key)
-    if (known) known.times += times
-    else seen.set(key, { stock, counts, times })
-  }
-  return [...seen.values()]
+  return gathered(rest.plan)
 }
 
 /** Every length from the cheapest stock that holds it and is still to be had; dearest lengths first. */
@@ -156,5 +151,5 @@ export function cheapened(problem: CuttingProblem, plan: readonly Bought[]): Bou
       result.push({ stock: to, counts, times: 1 })
     }
   }
-  return merged(result)
+  return gathered(result)
 }

@@ -1,5 +1,5 @@
 import { boundOf, claimOf, shownBy, stepsUp, wholeDuals, type Claim } from './bound.ts'
-import type { CuttingProblem } from './cuttingProblem.ts'
+import { demandsOf, type CuttingProblem } from './cuttingProblem.ts'
 import { fillKnapsack, patternAt, type Knapsack } from './knapsack.ts'
 import { reals } from './lists.ts'
 import { addPattern, partDuals, resolve, slotPrice, solveFor, type Bounds, type Master } from './master.ts'
@@ -34,9 +34,8 @@ export function newPatterns({ problem, master, table }: Workbench): number {
  */
 export function generate(bench: Workbench, bounds: Bounds, cutoff: number): Claim {
   const { problem, master, table } = bench
-  const demand = problem.parts.map((part) => part.demand)
   const before = master.simplex.pivots
-  let sane = solveFor(master, bounds, demand)
+  let sane = solveFor(master, bounds, demandsOf(problem))
   let best: { lower: number; duals: Float64Array } = {
     lower: -Infinity,
     duals: reals(problem.parts.length),

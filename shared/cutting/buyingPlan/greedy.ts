@@ -1,10 +1,10 @@
-import { priceOf, type Bought, type CuttingProblem, type Pattern } from './cuttingProblem.ts'
-import { reals, wholes } from './lists.ts'
+import { demandsOf, priceOf, type Bought, type CuttingProblem, type Pattern } from './cuttingProblem.ts'
+import { reals } from './lists.ts'
 
 /** A length filled from the longest part down, by values that say what is best put in first. */
 function filled(
   { parts }: CuttingProblem,
-  { room, left, order }: { room: number; left: Int32Array; order: readonly number[] },
+  { room, left, order }: { room: number; left: number[]; order: readonly number[] },
 ): Pattern {
   const counts = parts.map(() => 0)
   let rest = room
@@ -19,7 +19,7 @@ function filled(
 }
 
 /** How often a pattern can be cut from what is left, and the stock that is left. */
-function timesOf(counts: Pattern, left: Int32Array, available: number): number {
+function timesOf(counts: Pattern, left: number[], available: number): number {
   let times = available
   counts.forEach((count, part) => {
     if (count > 0) times = Math.min(times, Math.floor((left[part] as number) / count))
@@ -47,14 +47,14 @@ function bestChoice(
   return best
 }
 
-type GreedyState = { left: Int32Array; available: Int32Array; order: number[]; worth: Float64Array }
+type GreedyState = { left: number[]; available: Int32Array; order: number[]; worth: Float64Array }
 
 /** One plan, length by length, by what each part is thought to be worth. Undefined where limited stock ran out; bought then lacks parts. */
 export function greedyPlan(
   problem: CuttingProblem,
   worth: Float64Array,
-): { bought: Bought[]; left: Int32Array } {
-  const left = Int32Array.from(problem.parts, ({ demand }) => demand)
+): { bought: Bought[]; left: number[] } {
+  const left = demandsOf(problem)
   const available = Int32Array.from(problem.stocks, ({ most }) => most)
   const order = problem.parts
     .map((_, part) => part)
@@ -75,38 +75,37 @@ export function greedyPlan(
 const density = ({ parts }: CuttingProblem, worth: Float64Array, part: number): number =>
   (worth[part] as number) / Math.sqrt((parts[part] as { size: number }).size)
 
-const whole = (left: Int32Array): boolean => left.every((count) => count === 0)
+const whole = (left: number[]): boolean => left.every((count) => count === 0)
 
 /** How many plans are made, whether to end with those there are, and what hears of each that is better. */
 export type Tries = { rounds: number; stop?: () => boolean; onBetter?: (plan: Bought[]) => void }
 
 /**
  * The best of several greedy plans, each learning from the one before: parts that ended in dear lengths are worth more next time.
- * plan undefined when limited stock never sufficed; left is then what the last try could not cut.
+ * undefined when limited stock never sufficed.
  */
 export function bestGreedy(
   problem: CuttingProblem,
   { rounds, stop = () => false, onBetter }: Tries,
-): { plan: Bought[] | undefined; left: Int32Array } {
+): Bought[] | undefined {
   let worth: Float64Array = Float64Array.from(problem.parts, ({ size }) => size)
-  let best: { plan: Bought[] | undefined; left: Int32Array; pence: number } = {
-    plan: undefined,
-    left: wholes(problem.parts.length),
-    pence: Infinity,
-  }
+  let best: Bought[] | undefined
+  let least = Infinity
   // The first is always made: whoever stops at once still has a plan.
   for (let round = 0; round < rounds && (round === 0 || !stop()); round += 1) {
     const { bought, left } = greedyPlan(problem, worth)
     const pence = whole(left) ? priceOf(problem, bought) : Infinity
-    if (pence < best.pence) onBetter?.(bought)
-    if (pence < best.pence || (round === 0 && pence === Infinity))
-      best = { plan: pence < Infinity ? bought : undefined, left, pence }
+    if (pence < least) {
+      onBetter?.(bought)
+      best = bought
+      least = pence
+    }
     worth = learned(problem, { bought, left, worth })
   }
   return best
 }
 
-type Lesson = { bought: Bought[]; left: Int32Array; worth: Float64Array }
+type Lesson = { bought: Bought[]; left: number[]; worth: Float64Array }
 
 /** New worths: half of the old, half of what each part's length cost for its share of what the length held. */
 function learned({ parts, stocks }: CuttingProblem, { bought, left, worth }: Lesson): Float64Array {

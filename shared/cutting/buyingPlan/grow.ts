@@ -17,6 +17,8 @@ function widened(table: Float64Array<ArrayBuffer>, rows: number): Float64Array<A
   return wider.fill(0, rows * stride)
 }
 
+const byRow = ['right', 'level', 'entering', 'duals'] as const
+
 function longer(list: Float64Array): Float64Array {
   const result = reals(list.length + 1)
   result.set(list)
@@ -55,12 +57,9 @@ export function addRow(simplex: Simplex, { counts, right }: NewRow): number {
   simplex.rows = row + 1
   simplex.across.push(across)
   simplex.inverse = inverse
-  simplex.right = longer(simplex.right)
+  for (const list of byRow) simplex[list] = longer(simplex[list])
   simplex.right[row] = right
-  simplex.level = longer(simplex.level)
-  simplex.entering = longer(simplex.entering)
   simplex.places = wholes(row + 1)
-  simplex.duals = longer(simplex.duals)
   const number = addColumn(simplex, unit(row, -1))
   simplex.basis = Int32Array.from([...simplex.basis, number])
   simplex.place[number] = row

@@ -1,5 +1,5 @@
 import type { CuttingProblem, Pattern } from './cuttingProblem.ts'
-import { reals, wholes } from './lists.ts'
+import { inRoomOf, reals, wholes } from './lists.ts'
 
 /** A part taken a power of two times at once: with all of its chunks any number up to its demand can be made. */
 type Chunk = { part: number; copies: number; size: number }
@@ -9,8 +9,8 @@ export type Knapsack = {
   parts: number
   cells: number
   chunks: Chunk[]
-  best: Float64Array
-  taken: Uint8Array
+  best: Float64Array<ArrayBuffer>
+  taken: Uint8Array<ArrayBuffer>
   /** The largest room that the chunks up to each one can fill. */
   reaches: Int32Array
 }
@@ -38,10 +38,7 @@ export function makeKnapsack(problem: CuttingProblem, old?: Knapsack): Knapsack 
     parts: problem.parts.length,
     cells,
     chunks,
-    best:
-      old && old.best.buffer.byteLength >= 8 * cells
-        ? new Float64Array(old.best.buffer, 0, cells)
-        : reals(cells),
+    best: inRoomOf(old?.best ?? reals(0), cells),
     taken:
       old && old.taken.buffer.byteLength >= size
         ? new Uint8Array(old.taken.buffer, 0, size).fill(0)

@@ -27,11 +27,13 @@ export function wasteOf(work: SectionWork, line: Pick<Line, 'kind' | 'counts'>):
   return stock - cut - (offcut >= work.leastOffcut ? offcut : 0)
 }
 
-export const keyOf = ({ kind, counts }: Pick<Line, 'kind' | 'counts'>): string => `${kind}:${counts.join()}`
+/** Lengths cut alike are of one kind, or one stock. */
+type Alike = { kind?: number; stock?: number; counts: number[] }
+export const keyOf = ({ kind, stock, counts }: Alike): string => `${kind ?? stock}:${counts.join()}`
 
-/** Like lines counted together, in the order they came. */
-export function gathered(lines: readonly Line[]): Line[] {
-  const known = new Map<string, Line>()
+/** Like lengths counted together, in the order they came. */
+export function gathered<Some extends Alike & { times: number }>(lines: readonly Some[]): Some[] {
+  const known = new Map<string, Some>()
   for (const line of lines) {
     const same = known.get(keyOf(line))
     if (same) same.times += line.times

@@ -1,4 +1,5 @@
-import type { CuttingProblem, Pattern } from './cuttingProblem.ts'
+import { demandsOf, type CuttingProblem, type Pattern } from './cuttingProblem.ts'
+import { keyOf } from './layOut.ts'
 import { dualSimplex, primalSimplex, worstRow } from './pivoting.ts'
 import {
   addColumn,
@@ -35,9 +36,10 @@ export type Master = {
 /** First column number of lengths bought. */
 const boughtFrom = ({ parts }: CuttingProblem): number => 2 * parts.length
 
-export function makeMaster(problem: CuttingProblem, unmetPence: number): Master {
+export function makeMaster(problem: CuttingProblem, stop: () => boolean): Master {
   const { parts, stocks } = problem
-  const right = [...parts.map(({ demand }) => demand), ...stocks.map(() => 0)]
+  const right = [...demandsOf(problem), ...stocks.map(() => 0)]
+  const unmetPence = 4 * Math.max(1, ...stocks.map(({ pence }) => pence))
   const columns = [
     ...parts.map((_, row) => unit(row, -1)),
     ...parts.map((_, row) => unit(row, 1, { cost: unmetPence })),
@@ -46,7 +48,7 @@ export function makeMaster(problem: CuttingProblem, unmetPence: number): Master 
   ]
   return {
     problem,
-    simplex: makeSimplex(right, columns, firstBasis(problem)),
+    simplex: makeSimplex(right, columns, { basis: firstBasis(problem), stop }),
     patterns: [],
     known: new Set(),
     surpluses: [],
@@ -87,7 +89,7 @@ export const addColumnOf = ({ simplex, patterns }: Master, stock: number, column
 
 /** Adds a pattern unless it is known. True when it was new. */
 export function addPattern(master: Master, stock: number, counts: Pattern): boolean {
-  const key = `${stock}:${counts.join(',')}`
+  const key = keyOf({ stock, counts })
   if (master.known.has(key)) return false
   master.known.add(key)
   addColumnOf(master, stock, columnOf(master.problem, stock, counts))
@@ -178,7 +180,7 @@ export function unmet({ simplex, problem: { parts } }: Master): number {
 }
 
 /** Lets only patterns be used that take no more of a part than is wanted; every pattern where wanted is empty. */
-export function keepPatterns({ simplex, patterns }: Master, wanted: Int32Array): void {
+export function keepPatterns({ simplex, patterns }: Master, wanted: readonly number[]): void {
   for (const { column } of patterns) {
     const one = simplex.columns[column] as Column
     one.upper = one.rows.every((row, k) => (one.values[k] as number) <= (wanted[row] ?? Infinity))

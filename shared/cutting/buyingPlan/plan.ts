@@ -51,7 +51,7 @@ function isSurelyEnough(problem: CuttingProblem): boolean {
   const pieces = problem.parts.reduce((sum, { demand }) => sum + demand, 0)
   const longest = problem.parts[0]?.size ?? 0
   if (problem.stocks.some(({ room, most }) => room >= longest && most >= pieces)) return true
-  return bestGreedy(problem, { rounds: greedyRounds }).plan !== undefined
+  return bestGreedy(problem, { rounds: greedyRounds }) !== undefined
 }
 
 function solveSection(work: SectionWork, { most, stop, onPlan }: Limits): Result<Solved> {

@@ -1,6 +1,6 @@
 import { priceOf, type Bought, type CuttingProblem, type Pattern } from './cuttingProblem.ts'
 import { dualScale } from './bound.ts'
-import { merged } from './dive.ts'
+import { gathered } from './layOut.ts'
 import { wholes } from './lists.ts'
 
 /** Looks for a plan of a smaller problem that costs less than a sum. */
@@ -83,5 +83,5 @@ export function rework(
   const part = partOf(problem, chosen, others)
   const better = solve(part.problem, priceOf(problem, asPlan(chosen)))
   if (!better) return undefined
-  return merged([...asPlan(others), ...widened(better, part.parts, problem.parts.length)])
+  return gathered([...asPlan(others), ...widened(better, part.parts, problem.parts.length)])
 }

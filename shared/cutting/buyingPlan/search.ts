@@ -30,8 +30,6 @@ export type Found = {
   bound: number
   proof: Proof
   effort: number
-  /** Parts that the last try could not cut, where there is no plan. */
-  uncut: Int32Array
 }
 
 const greedyRounds = 8
@@ -94,17 +92,15 @@ function work(state: State, node: Node): void {
   else putBack(state, node)
 }
 
-function setUp(problem: CuttingProblem, limits: Limits): { state: State; root: Node; uncut: Int32Array } {
-  const dearest = Math.max(1, ...problem.stocks.map(({ pence }) => pence))
+function setUp(problem: CuttingProblem, limits: Limits): { state: State; root: Node } {
+  const stop = () => bench.effort > limits.most || limits.stop()
   const bench: Workbench = {
     problem,
-    master: makeMaster(problem, 4 * dearest),
+    master: makeMaster(problem, stop),
     table: makeKnapsack(problem),
     effort: 0,
-    stop: () => false,
+    stop,
   }
-  bench.stop = () => bench.effort > limits.most || limits.stop()
-  bench.master.simplex.stop = bench.stop
   const pence = limits.cutoff ?? Infinity
   const state: State = {
     bench,
@@ -118,7 +114,7 @@ function setUp(problem: CuttingProblem, limits: Limits): { state: State; root: N
     tried: new Set(),
   }
   const keep = (plan: Bought[]) => offer(state, plan)
-  const { plan, left } = bestGreedy(problem, { rounds: greedyRounds, stop: limits.stop, onBetter: keep })
+  const plan = bestGreedy(problem, { rounds: greedyRounds, stop: limits.stop, onBetter: keep })
   for (const { stock, counts } of plan ?? []) addPattern(bench.master, stock, counts)
   const bounds = {
     least: wholes(problem.stocks.length),
@@ -127,13 +123,12 @@ function setUp(problem: CuttingProblem, limits: Limits): { state: State; root: N
   return {
     state,
     root: { bounds, duals: problem.parts.map(() => 0), bound: 0, lower: 0, known: 0, order: 0, tries: 0 },
-    uncut: left,
   }
 }
 
 /** The cheapest plan for one section, by branching on how many of each length are bought, the lowest bound first. */
 export function search(problem: CuttingProblem, limits: Limits): Found {
-  const { state, root, uncut } = setUp(problem, limits)
+  const { state, root } = setUp(problem, limits)
   state.open.push(root)
   for (let node = lowestOpen(state.open); node && !state.bench.stop(); node = lowestOpen(state.open)) {
     const now = node
@@ -143,5 +138,5 @@ export function search(problem: CuttingProblem, limits: Limits): Found {
     work(state, now)
   }
   const { plan, pence, bench } = state
-  return { plan, pence, bound: lowest(state), proof: proofOf(root), effort: bench.effort, uncut }
+  return { plan, pence, bound: lowest(state), proof: proofOf(root), effort: bench.effort }
 }

@@ -56,7 +56,11 @@ const leastPivot = 1e-7
 const refreshAfter = 60
 
 /** A program with its first basis: one basic column a row, named in order, whose matrix is a signed unit one. */
-export function makeSimplex(right: number[], columns: Column[], basis: number[]): Simplex {
+export function makeSimplex(
+  right: number[],
+  columns: Column[],
+  { basis, stop }: { basis: number[]; stop: () => boolean },
+): Simplex {
   const rows = right.length
   const simplex: Simplex = {
     rows,
@@ -77,7 +81,7 @@ export function makeSimplex(right: number[], columns: Column[], basis: number[])
     since: 0,
     pivots: 0,
     enough: Infinity,
-    stop: () => false,
+    stop,
   }
   for (const column of columns) addColumn(simplex, column)
   restart(simplex, basis)
@@ -111,9 +115,15 @@ export function restart(simplex: Simplex, basis: readonly number[]): void {
     place[number] = row
     inverse[row * rows + row] = 1 / ((columns[number] as Column).values[0] as number)
   })
-  simplex.since = 0
+  settle(simplex, 0)
+}
+
+/** Levels and duals by an inverse that has been pivoted so often since it was made. */
+function settle(simplex: Simplex, since: number): true {
+  simplex.since = since
   setLevels(simplex)
   setDuals(simplex)
+  return true
 }
 
 /** Where a program stands, to go back to. */
@@ -132,9 +142,7 @@ export function goBack(simplex: Simplex, { basis, place, inverse, since }: Spot)
   simplex.place.fill(atLower).set(place)
   simplex.basis.set(basis)
   simplex.inverse.set(inverse)
-  simplex.since = since
-  setLevels(simplex)
-  setDuals(simplex)
+  settle(simplex, since)
 }
 
 /** What a column at a bound stands at. */
@@ -214,10 +222,7 @@ function refresh(simplex: Simplex): boolean {
   for (let place = 0; place < rows; place += 1) if (!eliminate(simplex, place)) return false
   simplex.inverse = unit
   simplex.tables = [matrix, inverse]
-  simplex.since = 0
-  setLevels(simplex)
-  setDuals(simplex)
-  return true
+  return settle(simplex, 0)
 }
 
 type Elimination = { rows: number; place: number }
