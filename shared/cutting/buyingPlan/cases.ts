@@ -1,19 +1,11 @@
 import { boundOf, roundUp, type Claim } from './bound.ts'
-import { boundShownBy } from './certificate.ts'
 import { priceOf, type Bought, type CuttingProblem } from './cuttingProblem.ts'
 import { cheapened } from './dive.ts'
 import type { Workbench } from './generate.ts'
 import type { Bounds } from './master.ts'
 import { unsettledStock } from './openCases.ts'
+import { boundShownBy, type Proof } from './proof.ts'
 import type { ClosedProof } from './stages.ts'
-
-/**
- * A part of the certificate: divided by how many of a stock are bought, or closed by one value a part, or past that by a list of patterns.
- */
-export type Proof =
-  | { stock: number; upTo: number; fewer: Proof; more: Proof }
-  | { duals: number[]; bound: number }
-  | { closed: ClosedProof }
 
 /** A case of the search: how many of each stock may be bought, what is shown for it and by which duals, and how it was divided or closed. */
 export type Node = {

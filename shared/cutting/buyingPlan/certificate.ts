@@ -2,7 +2,7 @@ import type { Values } from './closed.ts'
 import type { ListProof as CaseProof } from './closing.ts'
 import type { Normalised } from './normalise.ts'
 import type { Certificate, ListCase, ListProof, Offer, ProofRow } from './planModel.ts'
-import type { Proof } from './cases.ts'
+import type { Proof } from './proof.ts'
 import type { Kind, SectionWork } from './sectionWork.ts'
 import type { ClosedProof } from './stages.ts'
 
@@ -41,13 +41,6 @@ function rowsOf(proof: Proof): ProofRow[] {
   }
   if ('closed' in proof) return [{ duals: proof.closed.duals, list: listOf(proof.closed) }]
   return [{ duals: proof.duals }]
-}
-
-/** The least of what a proof's cases were closed with, pence; a case that was stopped before it had duals shows nothing. */
-export function boundShownBy(proof: Proof): number {
-  if ('stock' in proof) return Math.min(boundShownBy(proof.fewer), boundShownBy(proof.more))
-  if ('closed' in proof) return proof.closed.bound
-  return Math.max(0, proof.bound)
 }
 
 /** What shows a section's bound, in words that stand by themselves beside the request. */

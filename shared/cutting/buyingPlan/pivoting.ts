@@ -1,14 +1,10 @@
+import { refresh, takeOff } from './elimination.ts'
 import {
   atLower,
   atUpper,
   costNow,
   inBasis,
-  leastPivot,
-  refresh,
-  refreshAfter,
   setAlong,
-  takeOff,
-  tiny,
   valueOf,
   type Column,
   type Simplex,
@@ -16,6 +12,10 @@ import {
 
 /** How far a level may lie past its bound, and a reduced cost past nothing, before it counts. */
 const [levelSlack, costSlack] = [1e-7, 1e-9]
+/** What counts as nothing, and the smallest pivot that is trusted. */
+const [tiny, leastPivot] = [1e-9, 1e-7]
+/** Pivots after which the inverse is made anew. */
+const refreshAfter = 60
 
 /** A step, its row worked out: which column comes in, what it looks like in the basis, the row whose column leaves for the bound named, and how far. */
 type Step = { enters: number; inBasis: Float64Array; row: number; to: number; by: number }

@@ -8,7 +8,6 @@ import {
   splitOf,
   type Limits,
   type Node,
-  type Proof,
   type State,
 } from './cases.ts'
 import type { Bought, CuttingProblem } from './cuttingProblem.ts'
@@ -20,6 +19,7 @@ import { wholes } from './lists.ts'
 import { betterLongPlan, isLong, packExactly, putBack, tryAgain } from './longPlan.ts'
 import { addPattern, boughtCounts, makeMaster } from './master.ts'
 import { lowestOpen } from './openCases.ts'
+import type { Proof } from './proof.ts'
 import { goBack, markSpot } from './simplex.ts'
 import { closeInStages } from './stages.ts'
 

@@ -8,7 +8,7 @@ import { addShare, append, emptyRow, lengthened, type Across } from './sparse.ts
  */
 export type Column = { rows: number[]; values: number[]; cost: number; lower: number; upper: number }
 
-type Tables = [Float64Array<ArrayBuffer>, Float64Array<ArrayBuffer>]
+export type Tables = [Float64Array<ArrayBuffer>, Float64Array<ArrayBuffer>]
 
 export type Simplex = {
   rows: number
@@ -49,11 +49,7 @@ export const unit = (row: number, value: number, rest: Partial<Column> = {}): Co
   ...rest,
 })
 
-const [atLower, atUpper] = [-1, -2]
-const tiny = 1e-9
-/** A pivot smaller than this is not trusted. */
-const leastPivot = 1e-7
-const refreshAfter = 60
+export const [atLower, atUpper] = [-1, -2]
 
 /** A program with its first basis: one basic column a row, named in order, whose matrix is a signed unit one. */
 export function makeSimplex(
@@ -119,7 +115,7 @@ export function restart(simplex: Simplex, basis: readonly number[]): void {
 }
 
 /** Levels and duals by an inverse that has been pivoted so often since it was made. */
-function settle(simplex: Simplex, since: number): true {
+export function settle(simplex: Simplex, since: number): true {
   simplex.since = since
   setLevels(simplex)
   setDuals(simplex)
@@ -190,7 +186,7 @@ export function setDuals({ rows, columns, basis, inverse, duals, costs, across }
 }
 
 /** Works out what every column is in a row of the basis. */
-function setAlong({ rows, inverse, along, across, columns }: Simplex, row: number): void {
+export function setAlong({ rows, inverse, along, across, columns }: Simplex, row: number): void {
   along.fill(0, 0, columns.length)
   for (let k = 0; k < rows; k += 1) {
     const share = inverse[row * rows + k] as number
@@ -199,7 +195,7 @@ function setAlong({ rows, inverse, along, across, columns }: Simplex, row: numbe
 }
 
 /** A column in terms of the basis, until the next is. */
-function inBasis({ rows, inverse, entering }: Simplex, { rows: at, values }: Column): Float64Array {
+export function inBasis({ rows, inverse, entering }: Simplex, { rows: at, values }: Column): Float64Array {
   for (let row = 0; row < rows; row += 1) {
     let sum = 0
     for (let k = 0; k < at.length; k += 1)
@@ -208,74 +204,6 @@ function inBasis({ rows, inverse, entering }: Simplex, { rows: at, values }: Col
   }
   return entering
 }
-
-/** Makes the inverse anew from the basis, by elimination with row exchange. False when the basis has gone singular. */
-function refresh(simplex: Simplex): boolean {
-  const { rows, columns, basis, inverse } = simplex
-  const [matrix, unit] = simplex.tables.map((table) => inRoomOf(table, inverse.length).fill(0)) as Tables
-  simplex.tables = [matrix, unit]
-  for (let place = 0; place < rows; place += 1) {
-    const { rows: at, values } = columns[basis[place] as number] as Column
-    for (let k = 0; k < at.length; k += 1) matrix[(at[k] as number) * rows + place] = values[k] as number
-    unit[place * rows + place] = 1
-  }
-  for (let place = 0; place < rows; place += 1) if (!eliminate(simplex, place)) return false
-  simplex.inverse = unit
-  simplex.tables = [matrix, inverse]
-  return settle(simplex, 0)
-}
-
-type Elimination = { rows: number; place: number }
-
-/** Takes shares of one row of a table off every other: as much of each as the entering column says. */
-export function takeOff({ rows, entering: shares, places }: Simplex, table: Float64Array, row: number): void {
-  const from = row * rows
-  let count = 0
-  for (let place = 0; place < rows; place += 1)
-    if (table[from + place] !== 0) {
-      places[count] = place
-      count += 1
-    }
-  for (let other = 0; other < rows; other += 1) {
-    const share = shares[other] as number
-    if (other === row || share === 0) continue
-    const to = other * rows
-    for (let at = 0; at < count; at += 1) {
-      const place = places[at] as number
-      table[to + place] = (table[to + place] as number) - share * (table[from + place] as number)
-    }
-  }
-}
-
-/** Brings the row with the largest entry in a column to its place, and to one there, in both tables. False when there is none. */
-function bringUp(matrix: Float64Array, unit: Float64Array, { rows, place }: Elimination): boolean {
-  let pivot = place
-  for (let row = place + 1; row < rows; row += 1)
-    if (Math.abs(matrix[row * rows + place] as number) > Math.abs(matrix[pivot * rows + place] as number))
-      pivot = row
-  const by = matrix[pivot * rows + place] as number
-  if (Math.abs(by) < tiny) return false
-  for (const table of [matrix, unit]) {
-    for (let k = 0; k < rows; k += 1) {
-      const above = table[pivot * rows + k] as number
-      table[pivot * rows + k] = table[place * rows + k] as number
-      table[place * rows + k] = above / by
-    }
-  }
-  return true
-}
-
-function eliminate(simplex: Simplex, place: number): boolean {
-  const { rows, entering, tables } = simplex
-  const [matrix, unit] = tables
-  if (!bringUp(matrix, unit, { rows, place })) return false
-  for (let row = 0; row < rows; row += 1) entering[row] = matrix[row * rows + place] as number
-  takeOff(simplex, matrix, place)
-  takeOff(simplex, unit, place)
-  return true
-}
-
-export { atLower, atUpper, inBasis, leastPivot, refresh, refreshAfter, setAlong, tiny }
 
 /** What the solution costs as it stands. */
 export function costNow(simplex: Simplex): number {
