@@ -1,8 +1,8 @@
 import { at, type Steps, type Task } from './checkTask.ts'
 import type { CutRow, ListProof } from './planModel.ts'
 
-/** A way of filling an offer that a plan may use, what it counts of parts and cuts, and how often it may be taken. */
-export type Row = { of: number; counts: number[]; wide: number[]; least: number; most: number }
+/** A way of filling an offer that a plan may use, what it counts of parts and then of cuts, and how often it may be taken. */
+export type Row = { of: number; wide: Int32Array; least: number; most: number }
 
 /** What a list is gone through by: duals with what parts within each room are worth by them, and the least that a row of each offer is worth. */
 export type Look = { task: Task; duals: number[]; best: Float64Array; list: ListProof; floors: number[] }
@@ -55,8 +55,8 @@ export function* rowsOf({ task, duals, best, list, floors }: Look): Steps<Map<st
       if (worth + (isWhole ? 0 : at(best, room)) < at(floors, of)) continue
       if (!isWhole) open.push(...withNext(task, duals, one))
       else if (isFull(task, one)) {
-        const wide = [...counts, ...list.cuts.map((cut) => counted(cut, counts))]
-        rows.set(rowKey(of, counts), { of, counts, wide, least: 0, most: Infinity })
+        const wide = Int32Array.from([...counts, ...list.cuts.map((cut) => counted(cut, counts))])
+        rows.set(rowKey(of, counts), { of, wide, least: 0, most: Infinity })
       }
     }
   }
