@@ -126,11 +126,17 @@ function setUp(problem: CuttingProblem, limits: Limits): { state: State; root: N
   }
 }
 
+/** The case to work on next. Those set aside come back when there is no other; a part of a plan that is cut anew leaves them. */
+function next(state: State): Node | undefined {
+  if (state.open.length === 0 && state.limits.cutoff === undefined) state.open = state.aside.splice(0)
+  return lowestOpen(state.open)
+}
+
 /** The cheapest plan for one section, by branching on how many of each length are bought, the lowest bound first. */
 export function search(problem: CuttingProblem, limits: Limits): Found {
   const { state, root } = setUp(problem, limits)
   state.open.push(root)
-  for (let node = lowestOpen(state.open); node && !state.bench.stop(); node = lowestOpen(state.open)) {
+  for (let node = next(state); node && !state.bench.stop(); node = next(state)) {
     const now = node
     state.open = state.open.filter((one) => one !== now && !isClosed(state, one))
     if (isClosed(state, now)) continue
