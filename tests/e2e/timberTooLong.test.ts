@@ -26,7 +26,7 @@ describe('timber for a gate taller than any length that the merchant keeps', () 
     const told = page.locator('[data-unpriced]')
     await told.waitFor()
     expect(await told.innerText()).toMatch(
-      /The board of \d{4}-001 takes \d{4}(\.\d)? mm; the longest to be had is 2380 mm \(a length of 2400 mm less 20 mm trimmed off its ends; the last saw cut meets its end\), \d+(\.\d)? mm too short/,
+      /The board of \d{4}-001 takes \d{4}(\.\d)?\smm; the longest to be had is 2380\smm \(a length of 2400\smm less 20\smm trimmed off its ends; the last saw cut meets its end\), \d+(\.\d)?\smm too short/,
     )
     await page.context().close()
   })
