@@ -21,7 +21,7 @@ const noAnswer = <T>(): Result<T> => ({
     {
       code: unreachable,
       field: '',
-      message: "The job book isn't answering. What you have entered stays on this screen and is tried again.",
+      message: 'The job book isn’t answering. What you have entered stays on this screen and is tried again.',
     },
   ],
 })

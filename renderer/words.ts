@@ -38,7 +38,7 @@ const entryWords: Record<string, string> = {
   due: 'Promised',
   notes: 'Notes',
   unit: 'Unit of the job',
-  'customer.name': "Customer's name",
+  'customer.name': 'Customer’s name',
   'customer.address': 'Address',
   'customer.town': 'Town',
   'customer.phone': 'Telephone',

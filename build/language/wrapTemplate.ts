@@ -26,12 +26,12 @@ function shownRun(run: Run): TemplateChildNode[] {
     return run.parts.map((part) =>
       part.type === nodes.text
         ? part
-        : { ...part, content: expression(`$said(${written(part.content)})`, part.content.loc) },
+        : { ...part, content: expression(`$held($said(${written(part.content)}))`, part.content.loc) },
     )
   const [first] = run.parts
   if (!first) return []
   const values = gaps.length > 0 ? `, [${gaps.map((gap) => `(${gap})`).join(', ')}]` : ''
-  const content = expression(`$phrase(${quoted(lead + text + tail)}${values})`, first.loc)
+  const content = expression(`$held($phrase(${quoted(lead + text + tail)}${values}))`, first.loc)
   return [{ type: nodes.interpolation, content, loc: first.loc }]
 }
 
@@ -88,7 +88,7 @@ function wrapElement(element: ElementNode): void {
 
 /**
  * A step of Vue's compiler: everything a template shows goes through the look-up of the chosen language. Done once, at the root, before any
- * other step reads the tree. `translate="no"` on an element leaves it and what is in it alone.
+ * other step reads the tree, and what is laid on the page (not what is only read out) keeps its figures with their units. `translate="no"` on an element leaves it and what is in it alone.
  */
 export const wrapTemplate: NodeTransform = (node) => {
   if (node.type === nodes.root) wrapChildren(node)

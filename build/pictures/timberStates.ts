@@ -24,10 +24,27 @@ const ask = (page: Page, name: string, body: object): Promise<{ value: Given }> 
     [name, JSON.stringify(body)],
   )
 
+/** Ticks every job whose name is so, however far down the list it stands: only rows in sight are there to be ticked. */
+async function tick(page: Page, name: RegExp): Promise<void> {
+  const list = page.getByRole('grid', { name: 'Jobs to order for' })
+  await list.waitFor()
+  await list.evaluate((box) => box.scrollTo(0, 0))
+  const boxes = list.getByRole('checkbox', { name }).and(page.locator(':not(:checked):enabled'))
+  for (let more = true; more;) {
+    await page.waitForTimeout(50)
+    while ((await boxes.count()) > 0) await boxes.first().check()
+    more = await list.evaluate((box) => {
+      const before = box.scrollTop
+      box.scrollBy(0, box.clientHeight / 2)
+      return box.scrollTop > before
+    })
+  }
+  await list.evaluate((box) => box.scrollTo(0, 0))
+}
+
 async function choose(page: Page, numbers: string[]): Promise<void> {
   await at('timber/make')(page)
-  await page.getByRole('grid', { name: 'Jobs to order for' }).waitFor()
-  for (const number of numbers) await page.getByRole('checkbox', { name: new RegExp(`^${number} `) }).check()
+  await tick(page, new RegExp(`^(${numbers.join('|')}) `))
 }
 
 const planned = async (page: Page, numbers: string[]): Promise<void> => {
@@ -84,10 +101,8 @@ async function fillRack(page: Page): Promise<void> {
     })
 }
 
-/** A job whose boards nobody prices. */
-async function unpriced(page: Page): Promise<void> {
-  const jobs = await ask(page, 'jobs.list', { search: 'Isolde', stage: null })
-  if (jobs.value.rows.length > 0) return
+/** A job whose boards nobody prices: its number in the book. One of its own, whatever jobs were made before. */
+async function unpriced(page: Page): Promise<number> {
   await gateOf(page, '985', '1785')
   const id = Number(/job\/(\d+)/.exec(page.url())?.[1])
   const section = { name: 'ex 32 × 175 shiplap', species: 'European larch', thickness: 26, width: 160 }
@@ -97,13 +112,14 @@ async function unpriced(page: Page): Promise<void> {
   })
   if (!('ok' in reply) || reply.ok !== true) throw new Error(JSON.stringify(reply))
   await page.waitForTimeout(400)
+  return id
 }
 
 /** Thirty plain gates of as many sizes: timber that takes long to plan. */
 async function manyJobs(page: Page): Promise<void> {
-  const known = await ask(page, 'jobs.list', { search: 'Gauge', stage: null })
+  const known = await ask(page, 'jobs.list', { search: 'Scantling', stage: null })
   for (let n = known.value.rows.length; n < 30; n += 1) {
-    const who = { customerName: `Ned Gauge ${n + 1}`, town: '', phone: '', title: '', due: null }
+    const who = { customerName: `Abel Scantling ${n + 1}`, town: '', phone: '', title: '', due: null }
     const { value: id } = await page.evaluate(async (body) => {
       const reply = await fetch('/request/jobs.create', {
         method: 'POST',
@@ -123,13 +139,7 @@ async function manyJobs(page: Page): Promise<void> {
 async function planning(page: Page): Promise<void> {
   await manyJobs(page)
   await at('timber/make')(page)
-  const boxes = page.getByRole('checkbox', { name: /Gauge/ }).and(page.locator(':not(:checked)'))
-  const list = page.getByRole('grid', { name: 'Jobs to order for' })
-  for (let screen = 0; screen < 20; screen += 1) {
-    while ((await boxes.count()) > 0) await boxes.first().check()
-    await list.evaluate((box) => box.scrollBy(0, 300))
-    await page.waitForTimeout(50)
-  }
+  await tick(page, /Scantling/)
   await page.locator('[data-plan]').click()
   await page.locator('[data-stop]:enabled').waitFor()
   await page.waitForTimeout(1500)
@@ -159,15 +169,11 @@ export const timberStates: State[] = [
   },
   {
     name: 'timber-planned-unpriced',
-    open: then(unpriced, async (page) => {
-      await at('timber/make')(page)
-      await page
-        .getByRole('checkbox', { name: /Isolde/ })
-        .first()
-        .check()
+    open: async (page) => {
+      await at(`timber/make/${await unpriced(page)}`)(page)
       await page.locator('[data-plan]').click()
       await page.locator('[data-place]').waitFor()
-    }),
+    },
   },
   { name: 'timber-placed', open: toOrder },
   { name: 'timber-placed-cuts', open: then(toOrder, down('.order')) },

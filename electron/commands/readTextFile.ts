@@ -19,6 +19,6 @@ export async function readTextFile(path: string, what: string): Promise<Result<s
     const code = error instanceof Error && 'code' in error ? String(error.code) : ''
     if (code === 'ERR_ENCODING_INVALID_ENCODED_DATA')
       return problem('not-text', `'${path}' is not UTF-8 text, ${what} as JSON is accepted`)
-    return problem('unreadable', `'${path}' can't be read (${code || 'unknown reason'}), ${what} is accepted`)
+    return problem('unreadable', `'${path}' can’t be read (${code || 'unknown reason'}), ${what} is accepted`)
   }
 }

@@ -32,7 +32,7 @@ export async function writeFiles(folder: string, files: NewFile[]): Promise<Resu
     return bad({
       code: 'unwritable',
       field: '--out',
-      message: `'${folder}' can't be written to (${code}), accepted is a folder you may write in`,
+      message: `'${folder}' can’t be written to (${code}), accepted is a folder you may write in`,
     })
   }
 }

@@ -83,7 +83,7 @@ function jobProblems({ book }: Context, jobs: readonly Job[]): Problem[] {
 
 function moveTo({ book }: Context, jobId: number, stage: Job['stage']): void {
   const moved = book.jobs.change(jobId, [{ path: 'stage', value: stage }])
-  if (!moved?.ok) throw new Error(`job ${jobId} can't be moved to ${stage}: ${JSON.stringify(moved)}`)
+  if (!moved?.ok) throw new Error(`job ${jobId} can’t be moved to ${stage}: ${JSON.stringify(moved)}`)
 }
 
 /** Moves jobs that stand before it on to ordered; never one back. */

@@ -2,9 +2,9 @@ import type { Design } from '../../shared/gate/designModel.ts'
 import type { GateSpec } from '../../shared/gate/spec.ts'
 import { compareCards } from '../../shared/job/compare.ts'
 import type { Difference, LengthUnit } from '../../shared/job/job.ts'
-import { writeLength } from '../../shared/units/writeLength.ts'
 import { boardsTogether } from '../differences.ts'
 import { writeAngle } from '../format.ts'
+import { sizeText } from '../jobs/sizeText.ts'
 
 /** A gate with all that was worked out for it. */
 export type Worked = { spec: GateSpec; design: Design }
@@ -29,9 +29,7 @@ export const differencesOf = (one: Worked, other: Worked, unit: LengthUnit): Dif
 
 const size = ({ design }: Worked, unit: LengthUnit): string => {
   const leaf = design.leaves[0]
-  return leaf
-    ? `${writeLength(leaf.width, unit).replace(/ mm$/, '')} × ${writeLength(leaf.height, unit)}`
-    : ''
+  return leaf ? sizeText(leaf, unit) : ''
 }
 
 const braceOf = ({ design }: Worked): string => {

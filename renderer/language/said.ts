@@ -1,6 +1,7 @@
 import { toDisplayString, type App } from 'vue'
 import type { Drawing } from '../../shared/drawing/drawing.ts'
 import { drawingIn } from '../../shared/language/drawingIn.ts'
+import { heldUnits } from '../../shared/units/heldUnits.ts'
 import { fillGaps } from '../../shared/language/fillGaps.ts'
 import type { Told } from '../../shared/language/lookUp.ts'
 
@@ -24,14 +25,18 @@ export function phrase(message: string, values: readonly unknown[] = []): string
   return spoken.told ? spoken.told.message(message, words) : fillGaps(message, words)
 }
 
+/** A text as it is laid on the page: figures keep to the line of their units. */
+export const held = (value: unknown): unknown => (typeof value === 'string' ? heldUnits(value) : value)
+
 /** A drawing with its words in the chosen language, before room is found for them. */
 export const inWords = (drawing: Drawing): Drawing =>
   spoken.told ? drawingIn(drawing, spoken.told.sentence) : drawing
 
-/** Gives every template the two functions that the build writes round its words (`build/language/wrapTemplate.ts`). */
+/** Gives every template the three functions that the build writes round its words (`build/language/wrapTemplate.ts`). */
 export const speaking = {
   install(app: App): void {
     app.config.globalProperties['$said'] = said
     app.config.globalProperties['$phrase'] = phrase
+    app.config.globalProperties['$held'] = held
   },
 }

@@ -7,6 +7,7 @@ import { usePlaceStore, type Place } from '../stores/place.ts'
 import type { Command } from './command.ts'
 import { leadTo } from './leadTo.ts'
 import { mainThing } from './mainThing.ts'
+import { useTypedAhead } from './useTypedAhead.ts'
 
 const byDigit: Record<string, Place> = {
   '1': { name: 'jobs' },
@@ -71,6 +72,7 @@ export function useCommands() {
   const help = useHelpStore()
   const go = useGoing()
   const listed = ref(false)
+  const ahead = useTypedAhead(listed)
 
   function startJob() {
     places.go({ name: 'jobs' })
@@ -100,5 +102,5 @@ export function useCommands() {
   })
   onMounted(() => window.addEventListener('keydown', key))
   onBeforeUnmount(() => window.removeEventListener('keydown', key))
-  return { listed, choose, open }
+  return { listed, ahead, choose, open }
 }

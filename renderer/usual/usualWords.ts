@@ -1,5 +1,5 @@
 import type { UsualGate } from '../../shared/gate/usualGate.ts'
-import { writeLength } from '../../shared/units/writeLength.ts'
+import { sizeText } from '../jobs/sizeText.ts'
 
 const kinds = {
   ledged: 'ledged',
@@ -13,6 +13,5 @@ export function usualWords({ spec, unit }: UsualGate): string {
   const top = spec.top.shape === 'level' ? '' : `, ${spec.top.shape} top`
   const { size } = spec
   const [width, height] = size.from === 'leaf' ? [size.width, size.height] : [size.widths[0], size.heights[0]]
-  const sizes = `${writeLength(width, unit)} × ${writeLength(height, unit)}`
-  return `${leaves}${kinds[spec.construction]}${top}, ${spec.boards.section.name}; drawn at ${sizes}`
+  return `${leaves}${kinds[spec.construction]}${top}, ${spec.boards.section.name}; drawn at ${sizeText({ width, height }, unit)}`
 }

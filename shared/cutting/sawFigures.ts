@@ -42,8 +42,8 @@ export function settingFigures(set: SetSaw): Figures {
     })
   if (setting.fence !== null)
     figures[`${id}.fence`] = figure(setting.fence, 'mm', {
-      formula: "the board's own fence: face width + kept tongue",
-      inputs: { "the board's own fence": setting.fence },
+      formula: 'the board’s own fence: face width + kept tongue',
+      inputs: { 'the board’s own fence': setting.fence },
       source: geometry,
     })
   for (const { side, at } of setting.guideLines)

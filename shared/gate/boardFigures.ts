@@ -56,17 +56,17 @@ function sizeFigures(source: BoardsSource, index: number): Figures {
       'highest point of the top': board.length + Math.min(...board.feet),
       'lowest point of the foot': Math.min(...board.feet),
     }),
-    headHanging: mm(board.heads[0], "height of the top at the board's hanging edge", { x: board.x }),
-    headClosing: mm(board.heads[1], "height of the top at the board's closing edge", {
+    headHanging: mm(board.heads[0], 'height of the top at the board’s hanging edge', { x: board.x }),
+    headClosing: mm(board.heads[1], 'height of the top at the board’s closing edge', {
       x: board.x + board.width,
     }),
     ...(board.feet[0] === 0 && board.feet[1] === 0
       ? {}
       : {
-          footHanging: mm(board.feet[0], "height of the foot's line at the board's hanging edge", {
+          footHanging: mm(board.feet[0], 'height of the foot’s line at the board’s hanging edge', {
             x: board.x,
           }),
-          footClosing: mm(board.feet[1], "height of the foot's line at the board's closing edge", {
+          footClosing: mm(board.feet[1], 'height of the foot’s line at the board’s closing edge', {
             x: board.x + board.width,
           }),
         }),

@@ -106,7 +106,7 @@ function jointChecks({ tongue, groove, gap }: Boarding): Check[] {
       level: 'caution',
       field,
       figures,
-      message: `The tongue of ${writeShortMm(tongue)} mm ${tongue > gap ? `reaches only ${writeShortMm(tongue - gap)} mm into` : "doesn't reach"} its groove at a gap of ${writeShortMm(gap)} mm.`,
+      message: `The tongue of ${writeShortMm(tongue)} mm ${tongue > gap ? `reaches only ${writeShortMm(tongue - gap)} mm into` : 'doesn’t reach'} its groove at a gap of ${writeShortMm(gap)} mm.`,
       remedy:
         tongue > 3
           ? `Close the gap to ${writeShortMm(tongue - 3)} mm or less, or use a board with a longer tongue.`
@@ -118,7 +118,7 @@ function jointChecks({ tongue, groove, gap }: Boarding): Check[] {
       level: 'caution',
       field: 'boards.section.groove',
       figures,
-      message: `The tongue of ${writeShortMm(tongue)} mm is longer than its groove of ${writeShortMm(groove)} mm and the gap of ${writeShortMm(gap)} mm together: the joint can't close.`,
+      message: `The tongue of ${writeShortMm(tongue)} mm is longer than its groove of ${writeShortMm(groove)} mm and the gap of ${writeShortMm(gap)} mm together: the joint can’t close.`,
       remedy: `Deepen the groove to ${writeShortMm(tongue - gap + 1)} mm or shorten the tongue.`,
     })
   return checks
@@ -137,7 +137,7 @@ function lapChecks(boards: Board[], boarding: Boarding, lap: number): Check[] {
       level: 'caution',
       message: `Board ${boards.length} of the first leaf has to be ${writeShortMm(last.width + lap)} mm wide with its lap; the section gives ${writeShortMm(widest)} mm there.`,
       figures: ['meeting.lap', `board.${boards.length}.width`],
-      remedy: `Rip at another edge, ${lessen}meet under a strip, or glue a lip of the boards' own timber to that edge.`,
+      remedy: `Rip at another edge, ${lessen}meet under a strip, or glue a lip of the boards’ own timber to that edge.`,
       field: 'meeting.lap',
     },
   ]

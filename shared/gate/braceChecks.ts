@@ -40,7 +40,7 @@ export function braceFitStop(name: Brace['name'], bay: BraceBay): Check {
   return {
     id: 'brace-no-fit',
     level: 'stop',
-    message: `${called(name)} doesn't fit: ${message}.`,
+    message: `${called(name)} doesn’t fit: ${message}.`,
     figures: [],
     remedy,
     field,
@@ -51,7 +51,7 @@ export function braceFitStop(name: Brace['name'], bay: BraceBay): Check {
 export const braceLineStop = (name: Brace['name']): Check => ({
   id: 'brace-no-fit',
   level: 'stop',
-  message: `${called(name)} doesn't fit: the middle ledge leaves its bay no height.`,
+  message: `${called(name)} doesn’t fit: the middle ledge leaves its bay no height.`,
   figures: [],
   remedy: 'Move the middle ledge or use two ledges.',
   field: 'ledges.heights',

@@ -10,9 +10,9 @@ const mm = (value: number, formula: string, inputs: Record<string, number>): Fig
 
 function bayFigures(brace: Brace, from: RunSource, lowerEdge: number): Record<string, Figure> {
   return {
-    clearHeight: mm(brace.clearHeight, "upper ledge's lower edge − lower ledge's upper edge", {
-      "upper ledge's lower edge": lowerEdge + brace.clearHeight,
-      "lower ledge's upper edge": lowerEdge,
+    clearHeight: mm(brace.clearHeight, 'upper ledge’s lower edge − lower ledge’s upper edge', {
+      'upper ledge’s lower edge': lowerEdge + brace.clearHeight,
+      'lower ledge’s upper edge': lowerEdge,
     }),
     run: mm(brace.run, 'ledge length − splay − foot setback − head setback', {
       'ledge length': from.ledgeLength,

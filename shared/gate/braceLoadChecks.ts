@@ -11,9 +11,9 @@ function toeChecks({ name, toe, heldBy }: BraceLoad, ledge: Ledge): Check[] {
       {
         id: 'strength-unknown',
         level: 'note',
-        message: `How strong the ${ledge.name} ledge's timber is isn't known, so the foot of the ${braceNamed(name)} isn't checked.`,
+        message: `How strong the ${ledge.name} ledge’s timber is isn’t known, so the foot of the ${braceNamed(name)} isn’t checked.`,
         figures: [`brace.${name}.thrust`],
-        remedy: "Give the timber's strength class.",
+        remedy: 'Give the timber’s strength class.',
         field: 'ledges.section.species',
       },
     ]
@@ -44,7 +44,7 @@ function slideChecks({ name, alongLedgeN, heldBy }: BraceLoad, ledge: Ledge): Ch
         level: 'caution',
         message: `${pushes} the end grain beyond the notch holds ${whole(holdN)}.`,
         figures: [`brace.${name}.alongLedge`, `brace.${name}.hold`],
-        remedy: "Set the foot farther in from the ledge's end.",
+        remedy: 'Set the foot farther in from the ledge’s end.',
         field: 'braces.footSetback',
       },
     ]

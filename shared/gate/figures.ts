@@ -17,7 +17,7 @@ export type Figures = Record<string, Figure>
 export const commonPractice = 'common practice'
 
 /** Where a number comes from, when the workshop set it. */
-export const workshopSetting = "this workshop's setting"
+export const workshopSetting = 'this workshop’s setting'
 
 /** Where a formula comes from, when it follows from the shape alone. */
 export const geometry = 'plane geometry'

@@ -50,7 +50,7 @@ export function fixingFigures(placed: Placed[], diameter: number): Figures {
     ),
   ])
   figures['fixings.fromJoint'] = setDistance(fromJoint, 'a board joint')
-  figures['fixings.fromEnd'] = setDistance(fromEnd, "a leaf's or ledge's end")
+  figures['fixings.fromEnd'] = setDistance(fromEnd, 'a leaf’s or ledge’s end')
   placed.forEach(({ x, y }, index) => {
     figures[`fixing.${index + 1}.x`] = x
     figures[`fixing.${index + 1}.y`] = y

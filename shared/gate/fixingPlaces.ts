@@ -52,8 +52,8 @@ function staggeredPair({ overlap, room }: Crossing, ledge: Ledge, diameter: numb
   const { width } = ledge.section
   const off = stagger(width, diameter)
   const y = (value: number, sign: '+' | '−') =>
-    mm(value, `ledge's centre line ${sign} min(width / 4, width / 2 − 3 × diameter), 0 at least`, {
-      "ledge's centre line": ledge.y,
+    mm(value, `ledge’s centre line ${sign} min(width / 4, width / 2 − 3 × diameter), 0 at least`, {
+      'ledge’s centre line': ledge.y,
       width,
       diameter,
     })
@@ -74,7 +74,7 @@ function staggeredPair({ overlap, room }: Crossing, ledge: Ledge, diameter: numb
 /** One fixing, in the middle of the board over the ledge. */
 const middleOne = ({ overlap: [start, end] }: Crossing, ledge: Ledge): [Figure, Figure] => [
   mm((start + end) / 2, 'middle of the board over the ledge', { 'starts at': start, 'ends at': end }),
-  mm(ledge.y, "ledge's centre line", { "ledge's centre line": ledge.y }),
+  mm(ledge.y, 'ledge’s centre line', { 'ledge’s centre line': ledge.y }),
 ]
 
 /** The fixings of one board on one ledge: two staggered where there is room of four diameters, else one in the middle of the overlap. */
@@ -110,7 +110,7 @@ export function braceFixings({ board, index, diameter }: Fixed, fixed: BraceToFi
     'board starts at': board.x,
     'board width': board.width,
     'kept from its edges': fromJoint,
-    "kept from the brace's edges": Math.max(fromEnd, 3 * diameter),
+    'kept from the brace’s edges': Math.max(fromEnd, 3 * diameter),
     'brace angle': brace.angle,
   }
   const placed = ([x, y]: Point, where: string): Placed => ({

@@ -54,7 +54,7 @@ function unfixedNote({ boards, braces }: Parts, placed: Placed[]): Check[] {
     {
       id: 'board-not-on-brace',
       level: 'note',
-      message: `${loose.length === 1 ? 'Board' : 'Boards'} ${loose.join(', ')} can't be fixed to a brace: the ledges alone hold ${loose.length === 1 ? 'it' : 'them'}.`,
+      message: `${loose.length === 1 ? 'Board' : 'Boards'} ${loose.join(', ')} can’t be fixed to a brace: the ledges alone hold ${loose.length === 1 ? 'it' : 'them'}.`,
       figures: [],
       remedy:
         'Nothing to do unless the board is narrow; ripping elsewhere or a smaller setback brings it over the brace.',

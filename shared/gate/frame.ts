@@ -90,7 +90,7 @@ function roomStops(room: FrameRoom): Check[] {
       level: 'stop',
       figures: ['frame.railLower'],
       field: 'top.rise',
-      message: `The top rail's lower edge would be ${writeShortMm(room.railLower)} mm above the foot.`,
+      message: `The top rail’s lower edge would be ${writeShortMm(room.railLower)} mm above the foot.`,
       remedy: 'Lessen the rise or the rail width, or make the leaf higher.',
     })
   return checks
@@ -103,7 +103,7 @@ function lapNotes(parts: FramePart[]): Check[] {
     .map(({ blankWidth, section }) => ({
       id: 'lap-over-stile',
       level: 'note',
-      message: `The first leaf's closing stile is ${writeShortMm(blankWidth)} mm wide with its lap; the section is ${writeShortMm(section.width)} mm.`,
+      message: `The first leaf’s closing stile is ${writeShortMm(blankWidth)} mm wide with its lap; the section is ${writeShortMm(section.width)} mm.`,
       figures: ['meeting.lap', 'frame.closing-stile.blankWidth'],
       remedy: 'Get one stile from wider stuff, or meet under a strip.',
       field: 'meeting.lap',

@@ -62,7 +62,7 @@ export function frameFigures(source: FrameSource, parts: FramePart[]): Figures {
     }),
   }
   figures['frame.tenonThickness'] = {
-    ...mm(ledgeThickness * bareTenonShare, "two thirds of the ledge's thickness, shouldered on the back", {
+    ...mm(ledgeThickness * bareTenonShare, 'two thirds of the ledge’s thickness, shouldered on the back', {
       'ledge thickness': ledgeThickness,
     }),
     source: commonPractice,

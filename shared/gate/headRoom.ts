@@ -50,7 +50,7 @@ function postCheck(
           room < 0
             ? `At the ${post} post the gate comes out ${writeShortMm(-room)} mm higher than the height measured there.`
             : `At the ${post} post ${writeShortMm(room)} mm are left over the gate; ${writeShortMm(wanted)} mm are wanted under the head.`,
-        remedy: `Measure both heights and the slope again, or give the leaf's own size: ${writeShortMm(height - short)} mm high fits.`,
+        remedy: `Measure both heights and the slope again, or give the leaf’s own size: ${writeShortMm(height - short)} mm high fits.`,
         ...found,
       },
     ]
@@ -60,7 +60,7 @@ function postCheck(
       id: 'opening-head-wide',
       level: 'note',
       message: `At the ${post} post ${writeShortMm(room)} mm are left over the gate, ${writeShortMm(-short)} mm more than wanted.`,
-      remedy: "Measure both heights and the slope again, or give the leaf's own size.",
+      remedy: 'Measure both heights and the slope again, or give the leaf’s own size.',
       ...found,
     },
   ]

@@ -45,7 +45,7 @@ function swingOf(spec: GateSpec, plan: LeafPlan): Swing | undefined {
 const pinPastEdge = (plan: LeafPlan, pinInset: number): Check => ({
   id: 'pin-past-edge',
   level: 'caution',
-  message: `The pin stands ${mm(pinInset)} in on a leaf ${mm(plan.width)} wide: it can't swing.`,
+  message: `The pin stands ${mm(pinInset)} in on a leaf ${mm(plan.width)} wide: it can’t swing.`,
   figures: ['leaf.width'],
   remedy: 'Measure the pin again: it stands near the hanging edge.',
   field: 'site.pinInset',

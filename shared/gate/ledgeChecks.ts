@@ -74,7 +74,7 @@ function offLeafStop(spec: GateSpec, room: LedgeRoom, ledge: Ledge): Check[] {
       message: eaten
         ? `The ${ledge.name} ledge reaches ${writeShortMm(high)} mm up and the top comes down to ${writeShortMm(top)} mm over it.`
         : past
-          ? `The ${ledge.name} ledge reaches ${writeShortMm(high)} mm up, past the top rail's lower edge at ${writeShortMm(top)} mm.`
+          ? `The ${ledge.name} ledge reaches ${writeShortMm(high)} mm up, past the top rail’s lower edge at ${writeShortMm(top)} mm.`
           : `The ${ledge.name} ledge runs from ${writeShortMm(low)} to ${writeShortMm(high)} mm, off a leaf ${writeShortMm(room.height)} mm high.`,
       remedy: eaten
         ? 'Lower the ledge or lessen the rise of the top.'
@@ -129,7 +129,7 @@ function sectionCautions(spec: GateSpec, ledges: Ledge[]): Check[] {
       id: 'ledge-narrow',
       ...at,
       figures: [],
-      message: `The ${narrow.name} ledge is ${writeShortMm(narrow.section.width)} mm wide: fixings can't stand three diameters from both its edges.`,
+      message: `The ${narrow.name} ledge is ${writeShortMm(narrow.section.width)} mm wide: fixings can’t stand three diameters from both its edges.`,
       remedy: `Use a ledge at least ${writeShortMm(least)} mm wide or a thinner fixing.`,
     })
   return checks

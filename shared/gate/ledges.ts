@@ -47,8 +47,8 @@ const byMargin = (y: number, formula: string, inputs: Record<string, number>): H
 function bottomHeight(room: LedgeRoom, width: number): Height {
   const margin = room.frame ? framedLedgeMargin : ledgeMargin
   const foot = room.footHighest(0, room.width)
-  return byMargin(foot + margin + width / 2, "foot's highest point + margin + ledge width / 2", {
-    "foot's highest point": foot,
+  return byMargin(foot + margin + width / 2, 'foot’s highest point + margin + ledge width / 2', {
+    'foot’s highest point': foot,
     margin,
     'ledge width': width,
   })
@@ -56,17 +56,17 @@ function bottomHeight(room: LedgeRoom, width: number): Height {
 
 function topHeight(room: LedgeRoom, width: number): Height {
   const lowest = room.topLowest(0, room.width)
-  return byMargin(lowest - ledgeMargin - width / 2, "top's lowest point − margin − ledge width / 2", {
-    "top's lowest point": lowest,
+  return byMargin(lowest - ledgeMargin - width / 2, 'top’s lowest point − margin − ledge width / 2', {
+    'top’s lowest point': lowest,
     margin: ledgeMargin,
     'ledge width': width,
   })
 }
 
 function middleHeight(lower: number, upper: number, framed: boolean): Height {
-  const above = framed ? "top rail's lower edge" : "top ledge's lower edge"
-  return byMargin((lower + upper) / 2, `midway between the bottom ledge's upper edge and the ${above}`, {
-    "bottom ledge's upper edge": lower,
+  const above = framed ? 'top rail’s lower edge' : 'top ledge’s lower edge'
+  return byMargin((lower + upper) / 2, `midway between the bottom ledge’s upper edge and the ${above}`, {
+    'bottom ledge’s upper edge': lower,
     [above]: upper,
   })
 }

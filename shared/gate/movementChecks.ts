@@ -36,7 +36,7 @@ export function movementChecks({ driest, wettest, gap }: Movement, tongue: numbe
 export const unknownMovement = (species: string): Check => ({
   id: 'movement-unknown',
   level: 'note',
-  message: `How ${species} moves with the air isn't known, so its gaps through the year aren't worked out.`,
+  message: `How ${species} moves with the air isn’t known, so its gaps through the year aren’t worked out.`,
   figures: [],
   remedy: 'Give its shrinkage or its movement.',
   field: 'boards.section.species',

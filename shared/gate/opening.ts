@@ -83,19 +83,19 @@ function surveyFigures(survey: GateSpec['survey']): Figures {
 const sayings: Pick<Check, 'id' | 'message' | 'remedy' | 'field'>[] = [
   {
     id: 'opening-taper',
-    message: "The opening's widths differ by",
+    message: 'The opening’s widths differ by',
     remedy: 'Scribe a fillet to one post, or accept the widest gap; never force the leaf.',
     field: 'size.widths',
   },
   {
     id: 'opening-fall',
-    message: "The opening's heights differ by",
+    message: 'The opening’s heights differ by',
     remedy: 'Let the foot follow the ground, or accept the wider ground gap at one side.',
     field: 'size.heights',
   },
   {
     id: 'opening-out-of-square',
-    message: "The opening's diagonals differ by",
+    message: 'The opening’s diagonals differ by',
     remedy: 'Make the leaf square and take up the difference in the gaps.',
     field: 'survey.diagonals',
   },

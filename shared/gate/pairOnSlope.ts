@@ -44,9 +44,9 @@ export function slopeChecks(spec: GateSpec, size: LeafSize): Check[] {
 /** How the second leaf's height came about, as a worked figure. */
 export const secondHeightFigure = (spec: GateSpec, size: LeafSize): Figure =>
   figure(secondHeight(spec, size), 'mm', {
-    formula: "first leaf's height − slope × (2 × leaf width + meeting gap)",
+    formula: 'first leaf’s height − slope × (2 × leaf width + meeting gap)',
     inputs: {
-      "first leaf's height": size.height,
+      'first leaf’s height': size.height,
       slope: spec.site?.slopeAlong ?? 0,
       'leaf width': size.width,
       'meeting gap': spec.size.meetingGap ?? 0,

@@ -50,7 +50,7 @@ export function rippedBoardChecks(
   const remedy =
     boards.length === 1
       ? 'Make the leaf wider.'
-      : `Rip elsewhere or change the leaf's width: ${otherChoices(leafWidth, boarding, chosen)}.`
+      : `Rip elsewhere or change the leaf’s width: ${otherChoices(leafWidth, boarding, chosen)}.`
   const comesTo =
     width > 0 ? `comes to ${writeShortMm(width)} mm` : `would have to be ${writeShortMm(width)} mm wide`
   return [

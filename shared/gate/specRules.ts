@@ -183,7 +183,7 @@ function climateGap(spec: AnySpec): Problem[] {
     problem(
       'missing',
       'timbers',
-      `how '${section.species}' moves isn't known; a shrinkage or tangential value is needed when boards.gap is 'auto'`,
+      `how '${section.species}' moves isn’t known; a shrinkage or tangential value is needed when boards.gap is 'auto'`,
     ),
   ]
 }

@@ -34,7 +34,7 @@ function tooShort(spec: GateSpec, placed: PlacedPiece): Said[] {
       message:
         reach > 0
           ? `${name} shoots only ${mm(reach)} into ${into}; ${leastInSocket} mm or more holds.`
-          : `${name} doesn't reach ${into}.`,
+          : `${name} doesn’t reach ${into}.`,
       remedy: 'Take a bolt with a longer throw, or set it nearer.',
     },
   ]

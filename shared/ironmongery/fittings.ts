@@ -22,8 +22,8 @@ function holeFigure(spec: GateSpec, placed: PlacedPiece, { what, size }: Drillin
   const bolt = piece.kind === 'hinge' ? strapOf(piece).bolt : null
   if (what === 'bolt hole' && bolt)
     return figure(boltHole(spec, bolt.diameter), 'mm', {
-      formula: "bolt + the workshop's clearance, 1 at most",
-      inputs: { bolt: bolt.diameter, "the workshop's clearance": workshopOf(spec).clearance },
+      formula: 'bolt + the workshop’s clearance, 1 at most',
+      inputs: { bolt: bolt.diameter, 'the workshop’s clearance': workshopOf(spec).clearance },
       source: `${workshopSetting}; EN 1995-1-1 §10.4.3, from memory`,
     })
   const screws = what === 'screw hole' ? screwLead(spec, placed) : undefined

@@ -44,7 +44,7 @@ function strapChecks({ hinges, prefix }: Hung): Check[] {
     return [
       caution('hinge-strap-short', {
         ...said,
-        message: `${piece.name}: its strap of ${mm(strapLength)} is not over half the leaf's width of ${mm(leaf.width)}.`,
+        message: `${piece.name}: its strap of ${mm(strapLength)} is not over half the leaf’s width of ${mm(leaf.width)}.`,
         remedy: `Take a strap longer than ${mm(wanted)}.`,
       }),
     ]
@@ -59,7 +59,7 @@ const lineChecks = ({ hinges, prefix }: Hung): Check[] =>
       : [
           caution('hinge-off-ledge', {
             message: `The hinge at ${mm(height)} from the foot (${piece.name}) is on no ledge or rail.`,
-            remedy: "Put it on a ledge's line, or move the ledge.",
+            remedy: 'Put it on a ledge’s line, or move the ledge.',
             field: `ironmongery.${entry}.heights`,
             figures: [`${prefix}.hinge.${index + 1}.height`],
           }),
@@ -83,7 +83,7 @@ function spacingChecks({ spec, hinges, weight, prefix }: Hung): Check[] {
   if (spacing >= out) return []
   return [
     caution('hinges-close', {
-      message: `The hinges are ${mm(spacing)} apart and the leaf's weight hangs ${mm(out)} out: they pull harder than the leaf weighs.`,
+      message: `The hinges are ${mm(spacing)} apart and the leaf’s weight hangs ${mm(out)} out: they pull harder than the leaf weighs.`,
       remedy: `Set the hinges ${mm(out)} apart or more.`,
       field: `ironmongery.${entry}.heights`,
       figures: [`${prefix}.hinges.spacing`],
@@ -102,7 +102,7 @@ function ratingChecks({ hinges, prefix }: Hung, reckoned: number): Check[] {
         id: 'hinge-no-rating',
         level: 'note',
         message: `Nothing says what leaf the hinges carry; this one counts as ${kg(reckoned)}.`,
-        remedy: "Ask for the maker's rating, or take hinges that have one.",
+        remedy: 'Ask for the maker’s rating, or take hinges that have one.',
         field: `ironmongery.${hinges[0]?.entry ?? 0}.maxLeafMassKg`,
         figures,
       },
@@ -153,7 +153,7 @@ export function checkHinges(
     figures[`${prefix}.hinges.reckonedKg`] = reckonedFigure({ massKg, centreOut, spacing })
   } else
     figures[`${prefix}.hinges.reckonedKg`] = figure(massKg, 'kg', {
-      formula: "the leaf's mass, one hinge having no spacing",
+      formula: 'the leaf’s mass, one hinge having no spacing',
       inputs: { 'mass kg': massKg },
       source: geometry,
     })

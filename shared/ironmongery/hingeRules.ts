@@ -3,7 +3,7 @@ import { figure } from '../gate/worked.ts'
 
 /** Where the strap's length comes from. Weak: a shop's guide, no standard. */
 export const strapSource =
-  "an ironmonger's guide (weak); common practice: a strap just over half the leaf's width"
+  'an ironmonger’s guide (weak); common practice: a strap just over half the leaf’s width'
 
 /** The length a strap must pass, mm: half the leaf's width. A leaf of 813 (32 in) wants over 406.5, so a strap of 450 (18 in). */
 export const strapWanted = (leafWidth: number): number => leafWidth / 2

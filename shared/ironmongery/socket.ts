@@ -60,8 +60,8 @@ export function socketPlaceOf(spec: GateSpec, placed: PlacedPiece): SocketPlace 
 const acrossFigure = (placed: PlacedPiece, across: number): Figure => {
   const { x, width } = placed.rectangle
   return figure(across, 'mm', {
-    formula: "plate's edge from the hanging edge + width of the plate / 2",
-    inputs: { "plate's edge from the hanging edge": x, 'width of the plate': width },
+    formula: 'plate’s edge from the hanging edge + width of the plate / 2',
+    inputs: { 'plate’s edge from the hanging edge': x, 'width of the plate': width },
     source: geometry,
   })
 }

@@ -34,7 +34,7 @@ function shelf(book: PriceBook): Shelf {
     usualOf: (itemId) => supplies.get(itemId)?.find(({ usual }) => usual)?.supplierId,
     supplierName: (supplierId) =>
       supplierId === null
-        ? "the workshop's own rate"
+        ? 'the workshop’s own rate'
         : (names.get(supplierId) ?? 'a supplier no longer kept'),
   }
 }

@@ -60,7 +60,7 @@ function untreatedAdvice(timber: TimberFacts, exposure: Exposure): Advice[] {
   if (!span)
     return [
       onDurability(timber, 'note', [
-        `How long ${name} lasts outdoors isn't known here.`,
+        `How long ${name} lasts outdoors isn’t known here.`,
         'Ask the merchant for its durability class.',
       ]),
     ]

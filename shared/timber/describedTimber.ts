@@ -4,7 +4,7 @@ import { coefficientFromShrinkage, shrinkageFromCoefficient } from './shrinkage.
 import { strengthClass } from './strengthClasses.ts'
 import { byRelation, usualStart, type ListedTimber, type TimberFacts } from './timberFacts.ts'
 
-const workshop = "this workshop's setting"
+const workshop = 'this workshop’s setting'
 const set = <T>(value: T): Fact<T> => fact(value, workshop, 'workshop')
 const worked = (value: number): Fact<number> => fact(value, `${workshop}, by ${byRelation}`, 'workshop')
 

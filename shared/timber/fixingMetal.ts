@@ -28,7 +28,7 @@ function whyStainless(timber: TimberFacts, coast: boolean): string {
   if (stainsIron?.value && corrodes?.value) return `Iron stains ${name}, and its acids eat zinc-coated steel.`
   if (stainsIron?.value) return `Iron stains ${name}.`
   if (corrodes?.value) return `The acids in ${name} eat zinc-coated steel.`
-  return coast ? 'Sea air eats zinc-coated steel.' : `Zinc-coated steel doesn't last in ${name}.`
+  return coast ? 'Sea air eats zinc-coated steel.' : `Zinc-coated steel doesn’t last in ${name}.`
 }
 
 const unsuitable = (wanted: FixingMetal, chosen: Metal): boolean =>

@@ -127,7 +127,7 @@ const westernRedcedar: ListedTimber = {
   changedThrough: false,
 }
 
-const makerShrinkage = (percent: number) => fact(percent, "makers' data, from memory", 'memory')
+const makerShrinkage = (percent: number) => fact(percent, 'makers’ data, from memory', 'memory')
 const acetylatedAcross = { tangential: makerShrinkage(1.5), radial: makerShrinkage(0.7) }
 const acetylatedPine: ListedTimber = {
   name: 'acetylated pine',
@@ -139,7 +139,7 @@ const acetylatedPine: ListedTimber = {
   tangentialShrinkage: acetylatedAcross.tangential,
   radialShrinkage: acetylatedAcross.radial,
   movementStart: usualStart,
-  strengthClass: fact('C16', "makers' data, the lower usual class, from memory", 'memory'),
+  strengthClass: fact('C16', 'makers’ data, the lower usual class, from memory', 'memory'),
   durability: durabilityOf('1'),
   stainsIron: unmarked,
   corrodes: acid,

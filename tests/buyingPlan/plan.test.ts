@@ -259,8 +259,8 @@ describe('a request that can’t be met', () => {
       rack: [{ section: 'board', length: 2370 }],
     }
     expect(problems(request)).toEqual([
-      "parts[0].length: a part of 2400 ('gate 4') can't be cut from 'board': the longest usable is 2380 (a length of 2400 of the merchant's, 20 lost to end trim, none to the kerf since its cut meets the end), 20 too long",
-      "parts[2].length: a part of 2385.5 can't be cut from 'board': the longest usable is 2380 (a length of 2400 of the merchant's, 20 lost to end trim, none to the kerf since its cut meets the end), 5.5 too long",
+      "parts[0].length: a part of 2400 ('gate 4') can’t be cut from 'board': the longest usable is 2380 (a length of 2400 of the merchant’s, 20 lost to end trim, none to the kerf since its cut meets the end), 20 too long",
+      "parts[2].length: a part of 2385.5 can’t be cut from 'board': the longest usable is 2380 (a length of 2400 of the merchant’s, 20 lost to end trim, none to the kerf since its cut meets the end), 5.5 too long",
     ])
   })
 
@@ -268,14 +268,14 @@ describe('a request that can’t be met', () => {
     expect(
       problems({ ...bare, parts: [part(900)], stock: [{ section: 'ledge', length: 900, pence: 5 }] }),
     ).toEqual([
-      "parts[0].length: a part of 900 can't be cut from 'board': no length of that section is offered",
+      "parts[0].length: a part of 900 can’t be cut from 'board': no length of that section is offered",
     ])
   })
 
   it('says which parts stay uncut and the cheapest way out: one more of 3000, not of 6000', () => {
     const request = { ...bare, parts: [part(2900, 10)], stock: [stock(6000, 2000, 2), stock(3000, 900, 5)] }
     expect(problems(request)).toEqual([
-      "stock: what is to be had of 'board' can't hold every part; uncut stay 1 of 2900; the cheapest way out is 1 more of 3000 (£9.00)",
+      "stock: what is to be had of 'board' can’t hold every part; uncut stay 1 of 2900; the cheapest way out is 1 more of 3000 (£9.00)",
     ])
   })
 
@@ -287,7 +287,7 @@ describe('a request that can’t be met', () => {
       rack: [{ section: 'board', length: 3000 }],
     }
     expect(problems(request)).toEqual([
-      "stock: what is to be had of 'board' can't hold every part; uncut stay 1 of 2900; no merchant offers a length that holds them, add one",
+      "stock: what is to be had of 'board' can’t hold every part; uncut stay 1 of 2900; no merchant offers a length that holds them, add one",
     ])
   })
 

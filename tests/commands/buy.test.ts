@@ -87,7 +87,7 @@ describe('buy', () => {
       'too little to be had',
       JSON.stringify({ ...request, stock: request.stock.slice(0, 1), rack: [] }),
       [
-        /^stock: what is to be had of 'board' can't hold every part; uncut stay .*; the cheapest way out is 6 more of 3600 \(£54\.60\)$/,
+        /^stock: what is to be had of 'board' can’t hold every part; uncut stay .*; the cheapest way out is 6 more of 3600 \(£54\.60\)$/,
       ],
     ],
   ]

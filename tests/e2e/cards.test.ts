@@ -28,8 +28,8 @@ describe('a job from sizes to a card, kept and reprinted', () => {
     await entry(page, 'size.width').fill('36 5/8"')
     await entry(page, 'size.height').fill('5\' 11"')
     await page.locator('[data-view="large"] svg').waitFor()
-    await expect.poll(() => page.locator('.gate-form').innerText()).toContain('930.275 mm')
-    await expect.poll(() => page.locator('.gate-form').innerText()).toContain('1803.4 mm')
+    await expect.poll(() => page.locator('.gate-form').innerText()).toContain('930.275\u00a0mm')
+    await expect.poll(() => page.locator('.gate-form').innerText()).toContain('1803.4\u00a0mm')
     await entry(page, 'boards.gap').fill('3')
     await kept(page)
 

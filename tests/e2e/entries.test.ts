@@ -77,6 +77,24 @@ describe('entries at the screen', () => {
     await page.close()
   })
 
+  it('keeps the letters typed before the list of what can be done has the hand, out of the entry behind it', async () => {
+    const page = await desk.window()
+    await startJob(page, 'Osbert Trammel')
+    await entry(page, 'size.width').fill('913')
+    await entry(page, 'size.width').focus()
+    await page.evaluate(() => {
+      for (const key of ['F2', 'w', 'o', 'x', 'Backspace', 'r', 'k'])
+        document.activeElement?.dispatchEvent(
+          new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }),
+        )
+    })
+    await page.keyboard.type('sh')
+    const asked = page.getByRole('combobox', { name: 'What to do, or a job' })
+    await expect.poll(() => asked.inputValue()).toBe('worksh')
+    expect(await entry(page, 'size.width').inputValue()).toBe('913')
+    await page.close()
+  })
+
   it('lights a size in the drawing while one is in its field, and goes to the entry of a part that is pressed', async () => {
     const page = await desk.window()
     await startJob(page, 'Lettice Coping')

@@ -148,7 +148,7 @@ const screens: Screen[] = [
     name: 'workshop',
     open: async (page) => {
       await page.getByRole('link', { name: 'Workshop', exact: true }).click()
-      await page.getByText('Sections kept').waitFor()
+      await page.getByRole('heading', { name: 'Sections kept' }).waitFor()
     },
   },
 ]
@@ -187,7 +187,7 @@ describe('every screen at 1093 × 614', () => {
     await expect.poll(ground).not.toBe(before)
     const after = await ground()
     await page.reload()
-    await page.getByText('Sections kept').waitFor()
+    await page.getByRole('heading', { name: 'Sections kept' }).waitFor()
     await expect.poll(ground).toBe(after)
     await page.context().close()
   })

@@ -103,7 +103,7 @@ describe('from an estimate to a job done, with prices moving meanwhile', () => {
     const ledges = line(page, 'timber.ex 32 × 150 planed')
     // Nine boards of 1805 as blanks: two come on a length of 4.2 m, and the last on one of 2.4 m.
     await boards.getByText('5 lengths: 4 of 4.2 m, 1 of 2.4 m').waitFor()
-    expect(await ledges.innerText()).toMatch(/m net and 10 % waste/)
+    expect(await ledges.innerText()).toMatch(/m net and 10\s% waste/)
     await page.getByText('whole lengths as bought, what is left of them charged too').waitFor()
     const whole = await gross(page)
     await boards.getByRole('button', { name: /How\?/ }).click()
@@ -121,7 +121,7 @@ describe('from an estimate to a job done, with prices moving meanwhile', () => {
     }
     await counted('by net length and waste')
     await expect.poll(() => gross(page)).not.toBe(whole)
-    expect(await boards.innerText()).toMatch(/m net and 10 % waste/)
+    expect(await boards.innerText()).toMatch(/m net and 10\s% waste/)
     await counted('by whole lengths')
     await expect.poll(() => gross(page)).toBe(whole)
     await page.context().close()

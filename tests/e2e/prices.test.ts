@@ -77,11 +77,11 @@ describe('the price book at the screen', () => {
     await page.getByRole('heading', { name: 'Before prices change' }).waitFor()
     await page.getByRole('button', { name: 'Put 10 prices up from today' }).waitFor()
     await expect.poll(() => page.locator('.rise-lines .room .line').count()).toBe(10)
-    await expect.poll(() => page.locator('.rise-lines').innerText()).toMatch(/\+7\.\d %/)
+    await expect.poll(() => page.locator('.rise-lines').innerText()).toMatch(/\+7\.\d\s%/)
     await apply(page)
     await expect
       .poll(() => page.locator('.notice').innerText())
-      .toContain('7.5 % on all ironmongery, with “hinge”')
+      .toContain('7.5\u00a0% on all ironmongery, with “hinge”')
     const stands = async () => Number(await first.locator('input').inputValue())
     await expect.poll(stands).toBeCloseTo(before * 1.075, 1)
     await page.getByRole('button', { name: 'When prices changed' }).click()

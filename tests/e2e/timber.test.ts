@@ -104,7 +104,7 @@ describe('timber from three accepted jobs to the offcuts that the next order use
     await page.getByRole('checkbox', { name: /Leopold Scotia/ }).check()
     await plan(page)
     const gives = await page.locator('[data-rack-gives]').innerText()
-    expect(gives).toContain(`${offcut} mm`)
+    expect(gives).toContain(`${offcut}\u00a0mm`)
     expect(gives).toContain('long wall')
     const second = await place(page)
     await sheet(page, 'The rack')
@@ -163,7 +163,7 @@ describe('timber from three accepted jobs to the offcuts that the next order use
     await page.getByRole('button', { name: 'Work it out again' }).first().click()
     await page.locator('[data-place]').waitFor()
     expect(await figure(page, 'cost')).not.toBe(before)
-    expect(await page.locator('[data-rack-gives]').innerText()).toContain('4700 mm')
+    expect(await page.locator('[data-rack-gives]').innerText()).toContain('4700\u00a0mm')
     await page.context().close()
   })
 
@@ -221,7 +221,7 @@ describe('timber from three accepted jobs to the offcuts that the next order use
     await page.getByRole('checkbox', { name: /Leopold Scotia/ }).check()
     await plan(page)
     expect(await page.locator('[data-rack-back]').innerText()).toContain(
-      'No offcut of 4000 mm or more is left',
+      'No offcut of 4000\u00a0mm or more is left',
     )
     await page.context().close()
   })

@@ -65,7 +65,7 @@ describe('gates of every kind at the screen', () => {
     await page.locator('[data-view="large"] svg').waitFor()
 
     // The least of the widths, less both hanging gaps of 6 and a meeting gap of 6, halved: (2920 − 18) / 2.
-    await expect.poll(() => page.locator('.comes-of-it').innerText()).toMatch(/Leaf, wide[\s\S]*1451 mm/)
+    await expect.poll(() => page.locator('.comes-of-it').innerText()).toMatch(/Leaf, wide[\s\S]*1451\smm/)
     await list(page, 'Fittings').click()
     await page.getByRole('table', { name: 'Ironmongery of the second leaf' }).waitFor()
     for (const view of ['Layers apart', 'Swing', 'Notch', 'Meeting edge', 'Rail section', 'Setting out']) {

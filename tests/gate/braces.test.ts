@@ -124,7 +124,7 @@ describe('a brace that can’t fit', () => {
     })
     expect(check?.level).toBe('stop')
     expect(check?.message).toBe(
-      "The brace doesn't fit: a brace 130 mm wide needs a run of more than its own width and has 126 mm.",
+      'The brace doesn’t fit: a brace 130 mm wide needs a run of more than its own width and has 126 mm.',
     )
     expect(check?.remedy).toContain('narrower than 126 mm')
     expect(check?.field).toBe('braces.section')

@@ -60,7 +60,7 @@ const plainCases: CheckCase[] = [
     level: 'caution',
     found: gateWith({ boardSection: { groove: 5.9 } }),
     justNot: gateWith({ boardSection: { groove: 6 } }),
-    says: "the joint can't close",
+    says: 'the joint can’t close',
   },
   {
     id: 'ledge-off-leaf',
@@ -95,7 +95,7 @@ const plainCases: CheckCase[] = [
     level: 'caution',
     found: gateWith({ ledges: { topSection: topSection(28, 29.9) } }),
     justNot: gateWith({ ledges: { topSection: topSection(28, 30) } }),
-    says: "can't stand three diameters from both its edges",
+    says: 'can’t stand three diameters from both its edges',
   },
   {
     id: 'leaf-wide',
@@ -146,7 +146,7 @@ const plainCases: CheckCase[] = [
       braces: { footSetback: 0, headSetback: 0 },
       ledges: { closingInset: 0 },
     }),
-    says: "can't be fixed to a brace",
+    says: 'can’t be fixed to a brace',
   },
   {
     id: 'no-fixing-fits',

@@ -8,7 +8,7 @@ const published =
   /(Wood Handbook FPL-GTR-190|NDS-2018|EN 1995-1-1|EN 1991-1-4|EN 338:2016|NIST SP 811|Goring|ASME B18\.6\.1).*?(table|eq\.|§|ch\.|p\. \d|for g)/
 /** What a rule may plainly be said to be where no document stands behind it. */
 const plainly =
-  /(common practice|this workshop's setting|plane geometry|plane statics|measured|entered|from memory|invented)/
+  /(common practice|this workshop’s setting|plane geometry|plane statics|measured|entered|from memory|invented)/
 
 /** Figures that are one quantity over another, so that they have no unit. */
 const ratios = /\.(gravity|coefficient)$/

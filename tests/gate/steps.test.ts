@@ -158,7 +158,7 @@ describe('the order of making', () => {
     const rebated = (opens: GateSpec['opens']) =>
       textOf(pairOf({ opens, meeting: { edge: 'rebated', lap: 17 } }), 'Work the meeting edge')
     expect(rebated('to-back')).toMatch(
-      /lap 17 mm: the first leaf's board 9 stands 17 mm past .* its face half is cut away.*opens first keeps its lap on the back/,
+      /lap 17 mm: the first leaf’s board 9 stands 17 mm past .* its face half is cut away.*opens first keeps its lap on the back/,
     )
     expect(rebated('to-face')).toContain('opens first keeps its lap on the face')
     // 2 × 20 and the gap of 8.
@@ -171,7 +171,7 @@ describe('the order of making', () => {
     const text = textOf(spec, 'Mortise, tenon and rebate')
     expect(text).toContain('shouldered on the back only')
     expect(text).toContain(
-      `${boards} mm from the stile's face, and the ledge comes flush with the stile's back`,
+      `${boards} mm from the stile’s face, and the ledge comes flush with the stile’s back`,
     )
     const { section } = gateDrawings({ ...spec, hung: 'left' }, designOf(spec), 'mm')
     const tenon = section.marks.find((mark) => mark.kind === 'polygon' && mark.part === 'bottom ledge')

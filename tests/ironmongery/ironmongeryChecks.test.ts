@@ -58,7 +58,7 @@ const cases: Case[] = [
     level: 'caution',
     found: shooting(44),
     justNot: shooting(20),
-    says: "doesn't reach the ground",
+    says: 'doesn’t reach the ground',
   },
   // Half of 950 is 475; a strap must be longer.
   {

@@ -30,6 +30,12 @@ describe('the catalogue of English messages', () => {
     expect(found).toEqual([])
   })
 
+  it('has every apostrophe curly; a straight one is for feet, and for what was typed', () => {
+    expect(
+      messages.map(([message]) => message).filter((one) => /[\p{L}}]'\p{L}|\p{L}s' \p{Ll}/u.test(one)),
+    ).toEqual([])
+  })
+
   it('has every gap of a message in turn from 0, so that a translation can put them in another order', () => {
     const odd = messages.filter(([message]) => {
       const gaps = [...message.matchAll(/\{(\d+)\}/g)].map(([, gap]) => Number(gap))

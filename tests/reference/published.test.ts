@@ -96,7 +96,7 @@ describe('the root of a screw: Wood Handbook FPL-GTR-190 ch. 8, about two-thirds
     expect(figures['hole.ledges.root']?.value).toBeCloseTo(3.2, 9)
     expect(figures['hole.ledges.root']?.source).toContain('FPL-GTR-190')
     const entered = designOf(gateWith({ fixings: { diameter: 4.8, root: 3.1 } })).figures['hole.ledges.root']
-    expect([entered?.value, entered?.source]).toEqual([3.1, "this workshop's setting"])
+    expect([entered?.value, entered?.source]).toEqual([3.1, 'this workshop’s setting'])
   })
 })
 

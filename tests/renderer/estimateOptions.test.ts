@@ -54,7 +54,7 @@ describe('versions of a gate as they are written', () => {
     book.silent = true
     store.editEntry(0, { kilometres: 31 })
     await store.send()
-    expect(store.trouble).toContain("isn't answering")
+    expect(store.trouble).toContain('isn’t answering')
     expect(store.chosen?.entry.kilometres).toBe(31)
     book.silent = false
     await store.send()

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import GateDrawing from '../../renderer/drawing/GateDrawing.vue'
 import { gateDrawings } from '../../shared/drawing/gateDrawings.ts'
 import { designOf, gate } from '../fixtures/gates.ts'
+import { heldUnits } from '../../shared/units/heldUnits.ts'
 
 const { back } = gateDrawings(gate, designOf(gate), 'mm')
 const shown = (lit: string | null = null) => mount(GateDrawing, { props: { drawing: back, lit } })
@@ -12,7 +13,9 @@ describe('the drawing on screen', () => {
     const svg = shown().get('svg')
     expect(svg.attributes('role')).toBe('img')
     const ids = svg.attributes('aria-labelledby')?.split(' ') ?? []
-    expect(ids.map((id) => svg.get(`[id="${id}"]`).text())).toEqual([back.title, back.description])
+    expect(ids.map((id) => svg.get(`[id="${id}"]`).text())).toEqual(
+      [back.title, back.description].map(heldUnits),
+    )
   })
 
   it('carries a scale bar and every figure', () => {

@@ -69,8 +69,8 @@ describe('the form of a gate', () => {
     expect(spec().size).toMatchObject({ widths: [1004, 1001, 1009], heights: [1880, 1884] })
     expect(useGateStore().standing).toBe('made')
     // 1009 − 1001, and 10 + 8.
-    expect(wrapper.text()).toMatch(/Widths differ by.*8 mm/)
-    expect(wrapper.text()).toMatch(/Widest gap.*18 mm/)
+    expect(wrapper.text()).toMatch(/Widths differ by.*8\smm/)
+    expect(wrapper.text()).toMatch(/Widest gap.*18\smm/)
   })
 
   it('keeps a diagonal to itself until the other is there', async () => {

@@ -36,7 +36,7 @@ describe('the job on the board', () => {
     book.silent = true
     store.edit([{ path: 'title', value: 'Yard door' }])
     await pause(450)
-    expect(store.trouble).toContain("isn't answering")
+    expect(store.trouble).toContain('isn’t answering')
     store.edit([{ path: 'notes', value: 'Dog in the yard' }])
     expect(store.job?.title).toBe('Yard door')
     book.silent = false

@@ -18,8 +18,8 @@ describe('a length field', () => {
     const wrapper = field()
     await wrapper.get('input').setValue('36 5/8"')
     expect(lastRead(wrapper)).toEqual({ value: 930.275, typed: '36 5/8"' })
-    expect(wrapper.text()).toContain('930.275 mm')
-    expect(wrapper.text()).toContain('36 ⅝″')
+    expect(wrapper.text()).toContain('930.275\u00a0mm')
+    expect(wrapper.text()).toContain('36\u00a0⅝″')
   })
 
   it('asks about 1,830 with a button for each meaning, and takes the one that is pressed', async () => {
@@ -27,7 +27,7 @@ describe('a length field', () => {
     await wrapper.get('input').setValue('1,830')
     expect(lastRead(wrapper)).toEqual({ value: null, typed: '1,830' })
     const buttons = wrapper.findAll('button')
-    expect(buttons.map((button) => button.text().split(' · ')[0])).toEqual(['1830 mm', '1.83 mm'])
+    expect(buttons.map((button) => button.text().split(' · ')[0])).toEqual(['1830\u00a0mm', '1.83\u00a0mm'])
     await buttons[0]?.trigger('click')
     expect(lastRead(wrapper)).toEqual({ value: 1830, typed: '1830' })
   })

@@ -86,6 +86,6 @@ describe('the line of a year', () => {
       'Gap at a joint: most in December, 6.0 mm; least in July, −2.0 mm.',
     )
     expect(chart.findAll('circle')).toHaveLength(2)
-    expect(chart.text()).toContain('6.0 mm')
+    expect(chart.text()).toContain('6.0\u00a0mm')
   })
 })

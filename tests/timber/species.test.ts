@@ -94,7 +94,7 @@ describe('a timber by name', () => {
 
   test('takes the workshop’s values before the listed ones, one by one', () => {
     const found = timberNamed('oak', { Oak: { density: 690, durability: '2', treated: true } })
-    expect(found?.density).toEqual({ value: 690, source: "this workshop's setting", certainty: 'workshop' })
+    expect(found?.density).toEqual({ value: 690, source: 'this workshop’s setting', certainty: 'workshop' })
     expect(found?.durability?.value).toBe('2')
     expect(found?.treated).toBe(true)
     expect(found?.tangentialShrinkage?.value).toBe(9.7)

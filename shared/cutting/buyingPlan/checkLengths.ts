@@ -21,7 +21,7 @@ function lengthFaults(request: BuyRequest, one: CutLength, index: number): strin
   const spare = spareOf(request, one)
   const offcut = offcutOf(request, one)
   return [
-    ...(spare < 0 ? [`lengths[${index}]: its cuts don't fit, ${-spare / 10} mm too much`] : []),
+    ...(spare < 0 ? [`lengths[${index}]: its cuts don’t fit, ${-spare / 10} mm too much`] : []),
     ...(tenths(one.offcut) === offcut ? [] : [`lengths[${index}]: its offcut is ${offcut / 10}`]),
     ...(Number.isInteger(one.count) && one.count > 0 && one.cuts.length > 0
       ? []

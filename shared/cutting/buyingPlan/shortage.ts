@@ -21,7 +21,7 @@ function usable(work: SectionWork): string {
     undefined,
   )
   if (!best) return 'no length of that section is offered'
-  const whose = best.from === 'rack' ? 'in the rack' : "of the merchant's"
+  const whose = best.from === 'rack' ? 'in the rack' : 'of the merchant’s'
   const lost = best.from === 'rack' ? 'nothing lost to end trim' : `${mm(work.endTrim)} lost to end trim`
   return `the longest usable is ${mm(longestIn(work, best))} (a length of ${mm(best.stock)} ${whose}, ${lost}, none to the kerf since its cut meets the end)`
 }
@@ -36,7 +36,7 @@ export function tooLong(work: SectionWork, request: BuyRequest): Problem[] {
       {
         code: 'too-long',
         field: `parts[${index}].length`,
-        message: `a part of ${length}${named(mark)} can't be cut from '${section}': ${usable(work)}${over}`,
+        message: `a part of ${length}${named(mark)} can’t be cut from '${section}': ${usable(work)}${over}`,
       },
     ]
   })
@@ -112,7 +112,7 @@ export function notEnough(work: SectionWork, repair: Repair): Problem {
     return count > 0 ? [`${count} of ${mm(length)}`] : []
   })
   const begin = repair.certain
-    ? `what is to be had of '${work.section}' can't hold every part`
+    ? `what is to be had of '${work.section}' can’t hold every part`
     : `no way was found in the time given to cut every part from what is to be had of '${work.section}'`
   return {
     code: repair.certain ? 'not-enough' : 'not-found',

@@ -27,7 +27,7 @@ export function braceSteps(bench: BenchLeaf): Step[] {
   const count = alike * leaf.fixings.filter(({ joins }) => joins === 'brace').length
   const line =
     spec.braces?.run === 'in-line' && several ? 'Both lie in one line: try a straight edge along them.' : ''
-  const mirror = alike > 1 ? "Two sets: the second leaf's lean the other way." : ''
+  const mirror = alike > 1 ? 'Two sets: the second leaf’s lean the other way.' : ''
   return [
     making(bench, `Cut the ${word} and try ${several ? 'them' : 'it'} dry`, {
       text: sentences(

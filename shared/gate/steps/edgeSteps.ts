@@ -23,7 +23,7 @@ export function topSteps(bench: BenchLeaf): Step[] {
   return [
     making(bench, 'Set out and cut the top', {
       text: sentences(topText(bench), what),
-      cautions: ["Cramp the leaf down; keep the saw's cable and your other hand behind the cut."],
+      cautions: ['Cramp the leaf down; keep the saw’s cable and your other hand behind the cut.'],
     }),
   ]
 }
@@ -47,7 +47,7 @@ function meetingHalves({ spec, leaf }: BenchLeaf): string {
   const side = openingSide(spec)
   const away = side === 'face' ? 'back' : 'face'
   const piece = spec.frame ? 'closing stile' : `board ${leaf.boards.length}`
-  return `the first leaf's ${piece} stands ${mm(lap)} past its width, where its ${away} half is cut away; the second's loses its ${side} half ${mm(lap)} in from its edge`
+  return `the first leaf’s ${piece} stands ${mm(lap)} past its width, where its ${away} half is cut away; the second’s loses its ${side} half ${mm(lap)} in from its edge`
 }
 
 /** Working the meeting edges of a pair. Nothing on other gates. */
@@ -75,7 +75,7 @@ export function halvesSteps(bench: BenchLeaf): Step[] {
   if (!spec.stable || bench.leaf.name !== 'upper half') return []
   return [
     making({ label: '' }, 'Try the halves together', {
-      text: `Lay the upper half over the lower one with ${mm(spec.stable.gap)} packers between: hanging edges in one line, hinge sides on the same side, the boards' joints running through.`,
+      text: `Lay the upper half over the lower one with ${mm(spec.stable.gap)} packers between: hanging edges in one line, hinge sides on the same side, the boards’ joints running through.`,
     }),
   ]
 }

@@ -5,7 +5,7 @@ import { both, counted, degrees, making, mm, sentences, type BenchLeaf, type Ste
 /** What a stile is wider by for its lap at a rebated meeting. */
 function lapText({ blankWidth, section }: FramePart, alike: number): string {
   if (blankWidth <= section.width) return ''
-  const whose = alike > 1 ? ", the first leaf's" : ','
+  const whose = alike > 1 ? ', the first leaf’s' : ','
   return `${whose} ${mm(blankWidth)} wide with its lap`
 }
 
@@ -27,7 +27,7 @@ function ledgeText(bench: BenchLeaf): string {
   const tenon = mm(first.section.thickness * bareTenonShare)
   return sentences(
     `Ledges ${both(first.length)} long, ${both(first.shortLength)} between shoulders: ${names}.`,
-    `Their tenons are bare-faced, ${tenon} thick and shouldered on the back only: the bare side lies in line with the rebate, ${mm(spec.boards.section.thickness)} from the stile's face, and the ledge comes flush with the stile's back.`,
+    `Their tenons are bare-faced, ${tenon} thick and shouldered on the back only: the bare side lies in line with the rebate, ${mm(spec.boards.section.thickness)} from the stile’s face, and the ledge comes flush with the stile’s back.`,
     weatherText(bench),
   )
 }

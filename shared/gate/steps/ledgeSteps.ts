@@ -69,7 +69,7 @@ export function layStep(bench: BenchLeaf): Step {
 /** Marking the back, before any brace can go on the wrong way. */
 export const markStep = (bench: BenchLeaf): Step =>
   making(bench, 'Mark hinge side and top', {
-    text: `Before ${bench.leaf.braces.length > 0 ? 'a brace' : 'anything'} goes on, write HINGE SIDE along that edge (${hingeSideWords(bench)}) and TOP at the top, on the back.${bench.leaf.braces.length > 0 ? " The brace's foot goes to the hinge side." : ''}`,
+    text: `Before ${bench.leaf.braces.length > 0 ? 'a brace' : 'anything'} goes on, write HINGE SIDE along that edge (${hingeSideWords(bench)}) and TOP at the top, on the back.${bench.leaf.braces.length > 0 ? ' The brace’s foot goes to the hinge side.' : ''}`,
   })
 
 /** What to drill and drive through one part. */
