@@ -22,6 +22,13 @@ const moved = (problem: Problem, from: number): Problem => ({
   field: problem.field.replace(/^prices\[(\d+)\]/, (_, place: string) => `prices[${from + Number(place)}]`),
 })
 
+/** A piece of a list from outside, by its places: its own methods make what its 'constructor' says. */
+function piece(list: readonly unknown[], from: number): unknown[] {
+  const found: unknown[] = []
+  for (let at = from; at < Math.min(list.length, from + readAtOnce); at += 1) found.push(list[at])
+  return found
+}
+
 function* readingSteps<N extends RequestName>(
   name: N,
   payload: WithPrices,
@@ -30,7 +37,8 @@ function* readingSteps<N extends RequestName>(
   const problems: Problem[] = []
   const parts: { value: Takes<N> | null } = { value: null }
   for (let from = 0; from < payload.prices.length; from += readAtOnce) {
-    const part = parseRequest(name, { ...payload, prices: payload.prices.slice(from, from + readAtOnce) })
+    const prices = piece(payload.prices, from)
+    const part = parseRequest(name, { ...payload, prices })
     if (!part.ok) problems.push(...part.problems.map((problem) => moved(problem, from)))
     else {
       parts.value = part.value

@@ -10,13 +10,13 @@ const isStrange = (key: string): boolean => key === 'prototype' || key in Object
 export function strangeKeys(input: unknown, depth = 0, seen = new Set<unknown>()): (string | number)[][] {
   if (typeof input !== 'object' || input === null || depth > deepest || seen.has(input)) return []
   seen.add(input)
-  if (Array.isArray(input))
-    return input.flatMap((item: unknown, place) =>
-      strangeKeys(item, depth + 1, seen).map((path) => [place, ...path]),
-    )
+  // Never by a list's own methods: they make what its 'constructor' says.
+  const isList = Array.isArray(input)
   const found: (string | number)[][] = []
   for (const [key, value] of Object.entries(input))
     if (isStrange(key)) found.push([key])
-    else for (const path of strangeKeys(value, depth + 1, seen)) found.push([key, ...path])
+    else
+      for (const path of strangeKeys(value, depth + 1, seen))
+        found.push([isList ? Number(key) : key, ...path])
   return found
 }
