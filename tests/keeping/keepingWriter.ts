@@ -22,13 +22,16 @@ async function ask(request: string, payload: object): Promise<unknown> {
 }
 
 /** Looks into the book and goes on looking, so that what is last written stays in its own file. */
-function look(): void {
+function look(): Sqlite.Database {
   const other = new Sqlite(path, { readonly: true })
   other.exec('BEGIN')
   other.prepare('SELECT count(*) FROM jobs').get()
+  return other
 }
 
-if (how === 'held') look()
+const looker = how === 'held' ? look() : null
+// Held to the end: one that nobody holds is cleared away and shuts the book behind itself.
+process.once('exit', () => looker?.close())
 for (let round = 1; ; round += 1) {
   say({ begun: round })
   const title = `Round ${round}`
