@@ -17,7 +17,8 @@ export function refresh(simplex: Simplex): boolean {
   for (let place = 0; place < rows; place += 1) if (!eliminate(simplex, place)) return false
   simplex.inverse = unit
   simplex.tables = [matrix, inverse]
-  return settle(simplex, 0)
+  settle(simplex, 0)
+  return true
 }
 
 type Elimination = { rows: number; place: number }

@@ -115,11 +115,10 @@ export function restart(simplex: Simplex, basis: readonly number[]): void {
 }
 
 /** Levels and duals by an inverse that has been pivoted so often since it was made. */
-export function settle(simplex: Simplex, since: number): true {
+export function settle(simplex: Simplex, since: number): void {
   simplex.since = since
   setLevels(simplex)
   setDuals(simplex)
-  return true
 }
 
 /** Where a program stands, to go back to. */
