@@ -50,13 +50,13 @@ export const useUndoStore = defineStore('undo', () => {
       : deed.name
   }
 
-  /** Goes to where a deed shows, and marks its entry for a moment. */
-  async function show({ place, jobId, fixed }: Deed): Promise<void> {
+  const here = (): string => JSON.stringify(places.place)
+
+  /** Goes to where a deed shows, and marks its entry for a moment. Who went elsewhere since it was asked for is left where they are. */
+  async function show({ place, jobId, fixed }: Deed, from: string): Promise<void> {
     if (fixed !== null) return
     const to = placeAt(place.address)
-    const here = places.place
-    const same = JSON.stringify(to) === JSON.stringify(here)
-    if (!same) places.go(to)
+    if (here() === from && JSON.stringify(to) !== from) places.go(to)
     if (jobId === null || place.field === '') turn.value += 1
     await jobs.look()
     await useSettingsStore().read()
@@ -72,6 +72,7 @@ export const useUndoStore = defineStore('undo', () => {
     busy.value = true
     asking.value = null
     refused.value = ''
+    const from = here()
     try {
       await jobs.send()
       const reply = await request(`undo.${way}`, { upTo, jobId: scope.value, settle })
@@ -83,7 +84,7 @@ export const useUndoStore = defineStore('undo', () => {
         const count = reply.value.deeds.length
         const word = way === 'back' ? 'Taken back' : 'Done again'
         said.value = last && count === 1 ? `${word}: ${nameOf(last)}` : `${word}: ${count} things`
-        if (last) await show(last)
+        if (last) await show(last, from)
       } else asking.value = { about: 'changed', way, upTo, questions: reply.value.asks }
       await read()
     } finally {

@@ -102,9 +102,29 @@ describe('taking back', () => {
     await takeBack(page).click()
     await dialog.waitFor()
     await page.unroute('**/request/undo.back')
-    const told = page.waitForRequest('**/request/undo.back')
+    const told = page.waitForResponse('**/request/undo.back')
     await dialog.getByRole('button', { name: 'Leave 955' }).click()
-    expect((await told).postDataJSON()).toMatchObject({ settle: 'keep theirs' })
+    expect((await told).request().postDataJSON()).toMatchObject({ settle: 'keep theirs' })
+    await expect.poll(() => said(page), soon).toMatch(/^Taken back: /)
+  })
+
+  it('leaves the person where they went while it was on its way', async () => {
+    const job = new URL(page.url()).hash
+    await entry(page, 'size.width').fill('965')
+    await kept(page)
+    await expect.poll(() => takeBack(page).innerText(), soon).toContain('→ 965')
+    let answer = (): void => undefined
+    const held = new Promise<void>((go) => (answer = go))
+    await page.route('**/request/undo.back', (route) => held.then(() => route.continue()))
+    await takeBack(page).click()
+    await page.getByRole('link', { name: 'Jobs', exact: true }).click()
+    await page.getByRole('button', { name: 'Start a new job' }).waitFor()
+    answer()
+    await expect.poll(() => said(page), soon).toMatch(/^Taken back: Width/)
+    await page.unroute('**/request/undo.back')
+    expect(new URL(page.url()).hash).toBe('#/jobs')
+    await page.goto(`${new URL(page.url()).origin}/${job}`)
+    await expect.poll(() => at(page, 'size.width'), soon).toBe('955')
   })
 
   it('brings a job back that was started by mistake, and puts it in no list meanwhile', async () => {
