@@ -3,8 +3,8 @@ import type { BoardCard } from './board.ts'
 /** Where in a job, or in the program, its next step is done. */
 export type StepPlace = 'gate' | 'price' | 'quotations' | 'papers' | 'timber' | 'order'
 
-/** What a job wants next: words beginning with a verb, and where that is done. waits: it is another's turn. */
-export type NextStep = { words: string; at: StepPlace; waits?: boolean }
+/** What a job wants next: words beginning with a verb, the order they end in, if any, and where that is done. waits: it is another's turn. */
+export type NextStep = { words: string; order?: string; at: StepPlace; waits?: boolean }
 
 /** The order a job's timber stands on, as far as the next step goes by it. */
 export type StepOrder = { number: string; state: 'placed' | 'received' | 'cut' | 'cancelled' }
@@ -20,7 +20,8 @@ function afterQuotation({ accepted, quotedUntil }: Asked, today: string): NextSt
 
 function withTimber({ carded }: Asked, order: StepOrder | undefined): NextStep {
   if (!order) return { words: 'Order the timber', at: 'timber' }
-  if (order.state === 'placed') return { words: `Book in order ${order.number}`, at: 'order', waits: true }
+  if (order.state === 'placed')
+    return { words: 'Book in order', order: order.number, at: 'order', waits: true }
   return carded ? { words: 'Start making', at: 'papers' } : { words: 'Issue the card', at: 'papers' }
 }
 

@@ -20,3 +20,16 @@ export async function longestStall(page: Page): Promise<number> {
   if (!found) throw new Error('nothing was watched')
   return Math.max(0, ...found)
 }
+
+/** Frames that a screen of 60 a second draws in a fifth of one: counted so, a machine busy with other things doesn't make it longer. */
+export const fifthOfASecond = 12
+
+/**
+ * What each go took, ms, until one is within the limit, six at most: whatever else the machine does only ever adds, so the least of
+ * them is nearest to what the program itself needs.
+ */
+export async function quietest(limit: number, once: (go: number) => Promise<number>): Promise<number[]> {
+  const goes: number[] = []
+  while (goes.length < 6 && !goes.some((took) => took <= limit)) goes.push(await once(goes.length))
+  return goes
+}

@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { bench, type Bench } from './onScreen.ts'
-import { longestStall, watchStalls } from './stalls.ts'
+import { longestStall, quietest, watchStalls } from './stalls.ts'
 import { makeJob, priceTimber } from './timberBook.ts'
 
 const jobs = 30
@@ -58,16 +58,15 @@ describe('timber for thirty jobs at once, whose cheapest plan takes long to prov
     const page = await desk.window()
     await toChoice(page)
     await tickAll(page)
-    // Whatever else the machine does only ever adds: the least of three goes is nearest to what the window needs.
-    const goes: number[] = []
-    while (goes.length < 3 && !goes.some((took) => took <= 50)) {
-      if (goes.length > 0) await page.getByRole('button', { name: 'Choose other jobs' }).click()
+    const goes = await quietest(50, async (go) => {
+      if (go > 0) await page.getByRole('button', { name: 'Choose other jobs' }).click()
       await inHand(page)
       await page.waitForTimeout(1500)
       expect(await page.locator('[data-so-far]').innerText()).toMatch(/^£\d/)
-      goes.push(await stopNow(page))
+      const took = await stopNow(page)
       await page.locator('[data-place]').waitFor()
-    }
+      return took
+    })
     expect(Math.min(...goes), `each go: ${goes.join(', ')}`).toBeLessThanOrEqual(50)
     expect(await page.locator('[data-sure]').innerText()).toMatch(
       /^At most .+ dearer than the best there is$/,
@@ -84,8 +83,7 @@ describe('timber for thirty jobs at once, whose cheapest plan takes long to prov
 
   it('never holds the window up over 50 ms while it is planned, stopped and shown', async () => {
     const page = await desk.window()
-    const goes: number[] = []
-    while (goes.length < 3 && !goes.some((longest) => longest <= 50)) {
+    const goes = await quietest(50, async () => {
       await page.goto(`${new URL(page.url()).origin}/#/timber`)
       await page.reload()
       await toChoice(page)
@@ -96,8 +94,8 @@ describe('timber for thirty jobs at once, whose cheapest plan takes long to prov
       await stopNow(page)
       await page.locator('[data-dearer]').waitFor()
       await page.locator('.cutting ol > li').nth(40).waitFor()
-      goes.push(await longestStall(page))
-    }
+      return longestStall(page)
+    })
     expect(Math.min(...goes), `longest stalls of each go: ${goes.join(', ')}`).toBeLessThanOrEqual(50)
     await page.context().close()
   })

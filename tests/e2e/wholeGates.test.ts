@@ -186,19 +186,20 @@ describe('gates of every kind at the screen', () => {
     await startJob(page, 'Balthazar Gantry')
     await openSpec(page, exampleSpec('24-framed-pair-bowed-heaviest'))
     await page.locator('[data-view="large"] svg').waitFor()
-    const times = await entry(page, 'size.width').evaluate(async (box: HTMLInputElement) => {
-      const taken: number[] = []
-      for (let key = 0; key < 25; key += 1) {
-        box.value = String(1450 + (key % 9))
-        const start = performance.now()
+    // How long that takes is shown by the bench `design-keystroke`; here, that the next frame has it.
+    const followed = await entry(page, 'size.width').evaluate(async (box: HTMLInputElement) => {
+      const drawn = () => document.querySelector('[data-view="large"] svg')?.innerHTML ?? ''
+      const changed: boolean[] = []
+      for (let key = 0; key < 9; key += 1) {
+        const before = drawn()
+        box.value = String(1451 + key)
         box.dispatchEvent(new Event('input', { bubbles: true }))
-        await new Promise((done) => requestAnimationFrame(done))
-        taken.push(performance.now() - start)
+        await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))
+        changed.push(drawn() !== before)
       }
-      return taken.sort((a, b) => a - b)
+      return changed
     })
-    // A tenth of a second still feels like one’s own hand: common practice for screens, from memory.
-    expect(times[12]).toBeLessThan(100)
+    expect(followed).toEqual(Array(9).fill(true))
     await expect.poll(() => page.locator('.list-of .rows').count()).toBe(1)
     expect(await page.locator('[data-view="large"]').count()).toBe(1)
     await page.close()

@@ -7,7 +7,8 @@ const today = '2026-03-04'
 type Given = Parameters<typeof nextStep>[0]
 const step = (stage: Stage, some: Partial<Given> = {}, order?: StepOrder) => {
   const job = { stage, width: 985, height: 1830, accepted: false, carded: false, quotedUntil: null, ...some }
-  return nextStep(job, today, order).words
+  const { words, order: number } = nextStep(job, today, order)
+  return number === undefined ? words : `${words} ${number}`
 }
 
 describe('what a job wants next', () => {

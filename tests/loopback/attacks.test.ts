@@ -222,13 +222,11 @@ test('a second request behind a good one is looked at by itself', async () => {
 test('two hundred callers that say nothing don’t keep our own page waiting', async () => {
   const silent = Array.from({ length: 200 }, () => connect(port(), '127.0.0.1').on('error', () => undefined))
   await Promise.all(silent.map((socket) => new Promise((done) => socket.once('connect', done))))
-  const began = performance.now()
-  expect((await asPage({})).status).toBe(200)
-  expect(performance.now() - began).toBeLessThan(400)
-  const cut = silent.map((socket) => {
-    if (socket.closed) return Promise.resolve()
-    return new Promise<void>((done) => socket.resume().once('close', () => done()))
-  })
+  const cut = silent.map((socket) => new Promise<void>((done) => socket.resume().once('close', () => done())))
+  const answered = asPage({}).then(({ status }) => status)
+  expect(
+    await Promise.race([answered, ...cut.map((one) => one.then(() => 'one of them was cut first'))]),
+  ).toBe(200)
   await Promise.all(cut)
 })
 

@@ -152,11 +152,9 @@ test('a book that no page looks at is closed and said so; one whose page says it
     expect((await stillOpen(port, cookie, { origin: 'https://example.org' })).status).toBe(403)
   }
   expect(child.exitCode).toBeNull()
-  const began = performance.now()
   const asStranger = setInterval(() => void stillOpen(port, 'theme=dark').catch(() => undefined), 300)
   const { code, out } = await ended
   clearInterval(asStranger)
-  expect(performance.now() - began).toBeLessThan(4000)
   expect(code).toBe(0)
   expect(out).toContain('No page of the book has been open for 0.03 minutes, so it was closed.')
   expect((await ask(await start('--book', book).address, 'book.summary', {})).ok).toBe(true)

@@ -99,10 +99,8 @@ describe('cards printed together', () => {
     const making = store.make()
     await pause(100)
     expect(store.progress?.of).toBe(9)
-    const began = performance.now()
     store.stop()
     expect(store.progress).toBeNull()
-    expect(performance.now() - began).toBeLessThan(200)
     await making
     const before = asked.length
     await pause(120)
