@@ -1,9 +1,12 @@
 import type { LengthUnit } from '../shared/job/job.ts'
 import type { Figure } from '../shared/gate/figures.ts'
-import { spoken } from './language/said.ts'
+import { dateWriter } from './language/dateWriter.ts'
 import { writeBoth, writeLength } from '../shared/units/writeLength.ts'
 
 const sixteenth = 25.4 / 16
+const clock = dateWriter({ hour: '2-digit', minute: '2-digit' })
+const shortDay = dateWriter({ day: 'numeric', month: 'short', year: 'numeric' })
+const shortWeekday = dateWriter({ weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' })
 
 /**
  * A length moved to the next whole step up or down, never below 0: 1 mm (10 with Shift), or in an inch job 1/16″ (1/8″ with Shift).
@@ -40,13 +43,12 @@ export const writeFigureFully = (figure: Pick<Figure, 'value' | 'unit'>, unit: L
   figure.unit === 'mm' ? writeBoth(figure.value, unit) : writeFigure(figure, unit)
 
 /** '14:02' of an ISO time, as the clock on the wall shows it where the words are from. */
-export const writeTime = (iso: string): string =>
-  new Date(iso).toLocaleTimeString(spoken.locale, { hour: '2-digit', minute: '2-digit' })
+export const writeTime = (iso: string): string => clock(new Date(iso))
 
 /** '3 Jun 2026' of an ISO day or time, 'Jun 3, 2026' in American words. A bare day is that day everywhere. */
 export function writeDay(iso: string): string {
   const day = iso.length === 10 ? new Date(`${iso}T12:00:00`) : new Date(iso)
-  return day.toLocaleDateString(spoken.locale, { day: 'numeric', month: 'short', year: 'numeric' })
+  return shortDay(day)
 }
 
 const dayNumber = (day: Date): number =>
@@ -73,13 +75,7 @@ export const countWord = (count: number): string =>
 export const formatWord = { a4: 'A4', letter: 'Letter' } as const
 
 /** 'Wed, 3 Jun 2026' of an ISO day. */
-export const writeWeekday = (iso: string): string =>
-  new Date(`${iso}T12:00:00`).toLocaleDateString(spoken.locale, {
-    weekday: 'short',
-    day: 'numeric',
-    month: 'short',
-    year: 'numeric',
-  })
+export const writeWeekday = (iso: string): string => shortWeekday(new Date(`${iso}T12:00:00`))
 
 /**
  * A number put into a formula, by the name it goes under, which ends in its unit: to a thousandth without closing noughts, a sum of money

@@ -18,6 +18,7 @@ import { written, type Effort, type Measured } from './row.ts'
 import { screenSize } from './screenSize.ts'
 import { searchLarge } from './searchLarge.ts'
 import { startLarge } from './startLarge.ts'
+import { windowStall } from './windowStall.ts'
 
 const benches = new Map<string, (effort: Effort) => Promise<Measured>>([
   ['design-keystroke', designKeystroke],
@@ -34,6 +35,7 @@ const benches = new Map<string, (effort: Effort) => Promise<Measured>>([
   ['start-100k', startLarge],
   ['open-100k', openLarge],
   ['board-100k', boardLarge],
+  ['window-stall', windowStall],
   ['screen-size', screenSize],
 ])
 

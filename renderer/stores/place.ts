@@ -96,10 +96,11 @@ export const usePlaceStore = defineStore('place', () => {
     note(place.value)
   })
 
+  /** Written into the history, where Back finds it: given to `location`, the browser would lay the old screen out once more to look for a place of that name in it. */
   const go = (to: Place) => {
     place.value = to
     note(to)
-    if (window.location.hash !== addressOf(to)) window.location.hash = addressOf(to)
+    if (window.location.hash !== addressOf(to)) window.history.pushState(null, '', addressOf(to))
   }
   return { place, jobsSheet, go }
 })

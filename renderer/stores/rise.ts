@@ -6,6 +6,7 @@ import { priceUnits } from '../../shared/pricing/price.ts'
 import type { RiseLine, RisePreview } from '../../shared/pricing/quotation.ts'
 import { request, sentences } from '../api.ts'
 import { dayOf } from '../prices/days.ts'
+import { breathe } from '../prices/inSteps.ts'
 import { usePricesStore } from './prices.ts'
 
 /** New prices to be looked at before they count. make: the prices, for the day they are to hold from. origin: where they came from. */
@@ -34,13 +35,17 @@ export const useRiseStore = defineStore('rise', () => {
   async function look(): Promise<void> {
     const mine = ++asked
     if (!draft.value) return
-    const made = draft.value.make(startsOn.value)
     trouble.value = ''
+    busy.value = true
+    // The screen that shows the answer is drawn while thousands of prices are still to be gathered.
+    await breathe()
+    if (mine !== asked) return
+    const made = draft.value.make(startsOn.value)
     if (made.length === 0) {
+      busy.value = false
       preview.value = { lines: [], effects: [], unchanged: 0, stamp: '' }
       return
     }
-    busy.value = true
     const reply = await request('prices.preview', { prices: made })
     if (mine !== asked) return
     busy.value = false
