@@ -24,6 +24,8 @@ export default defineConfig({
     maxWorkers: 2,
     passWithNoTests: false,
     restoreMocks: true,
+    // What is waited for comes at once on a quiet machine, and on one busy with other things when it can.
+    expect: { poll: { timeout: 20_000 } },
     coverage: { provider: 'v8', include: ['shared/**', 'db/**', 'electron/**', 'renderer/**'] },
     projects: [
       {

@@ -34,7 +34,10 @@ export const supplyFrom = (stored: StoredSupply): Supply => ({
 })
 
 /** A price from its row; where it came from and when stands with its rise. */
-export const priceFrom = (stored: StoredPrice, { origin, addedAt }: Rise): Price => ({
+export const priceFrom = (
+  stored: StoredPrice,
+  { origin, addedAt }: Pick<Rise, 'origin' | 'addedAt'>,
+): Price => ({
   ...stored,
   pence: pence(stored.pence),
   origin,
@@ -66,6 +69,12 @@ export const priceQuestions = ({ db }: Connection) => ({
   ),
   rise: db.prepare<[number], Rise>(
     `SELECT ${riseColumns} FROM rises WHERE id = ? AND finished_at IS NOT NULL`,
+  ),
+  standingPrices: db.prepare<[number, number], StoredPrice & Pick<Rise, 'origin' | 'addedAt'>>(
+    `SELECT prices.id, item_id AS itemId, supplier_id AS supplierId, unit, size, price_pence AS pence, starts_on AS startsOn, rise_id AS riseId,
+       origin, added_at AS addedAt
+     FROM prices JOIN rises ON rises.id = rise_id
+     WHERE prices.id > ? AND finished_at IS NOT NULL AND undone_at IS NULL ORDER BY prices.id LIMIT ?`,
   ),
   pricesOfRise: db.prepare<[number, number, number], StoredPrice>(
     `SELECT id, item_id AS itemId, supplier_id AS supplierId, unit, size, price_pence AS pence, starts_on AS startsOn, rise_id AS riseId

@@ -1,9 +1,10 @@
 import type * as v from 'valibot'
 import type { PriceBook } from '../shared/pricing/book.ts'
 import type { PriceItem, Supplier, Supply } from '../shared/pricing/item.ts'
+import type { Price } from '../shared/pricing/price.ts'
 import type { itemFacts, supplierShape } from '../shared/pricing/shapes.ts'
 import type { Connection } from './connection.ts'
-import { itemFrom, supplierFrom, type PriceQuestions } from './priceRows.ts'
+import { itemFrom, priceFrom, supplierFrom, type PriceQuestions } from './priceRows.ts'
 import type { PriceReading } from './priceReading.ts'
 
 /** A line of the price book as it is entered, and a supplier. */
@@ -15,6 +16,8 @@ export type PricesRoom = {
   book: () => PriceBook
   /** The same a step at a time, for a window that mustn't wait. */
   bookSteps: () => Generator<void, PriceBook>
+  /** Some of the prices that count, in the order they were added: at most so many, after the one with that id. */
+  some: (after: number, most: number) => Price[]
   /** The same without its prices. */
   lineSteps: () => Generator<void, Omit<PriceBook, 'prices'>>
   item: (id: number) => PriceItem | undefined
@@ -106,6 +109,8 @@ export function pricesRoom(connection: Connection, ask: PriceQuestions, reading:
     book: () => atOnce(reading.steps()),
     bookSteps: reading.steps,
     lineSteps: reading.lineSteps,
+    some: (after, most) =>
+      connection.read(() => ask.standingPrices.all(after, most)).map((row) => priceFrom(row, row)),
     addItem: noted(writing.addItem),
     changeItem: noted(writing.changeItem),
     retireItem: noted(writing.retireItem),

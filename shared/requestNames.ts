@@ -29,6 +29,8 @@ const carried: Readonly<Record<RequestName, true>> = {
   'sections.remove': true,
   'sample.remove': true,
   'prices.book': true,
+  'prices.lines': true,
+  'prices.some': true,
   'prices.addItem': true,
   'prices.changeItem': true,
   'prices.retireItem': true,

@@ -14,6 +14,17 @@ const named = <T extends ItemEntry | SupplierEntry>(entry: T): Result<T> => {
 export const priceBook: Handler<'prices.book'> = async ({ book }) =>
   good(await inSlices(book.prices.bookSteps()))
 
+export const priceLines: Handler<'prices.lines'> = async ({ book }) =>
+  good(await inSlices(book.prices.lineSteps()))
+
+/** Prices handed over at once: few enough that neither side is held up by them. */
+const pricesAtOnce = 3000
+
+export const somePrices: Handler<'prices.some'> = ({ book }, { after }) => {
+  const prices = book.prices.some(after, pricesAtOnce)
+  return good({ prices, more: prices.length === pricesAtOnce, stamp: book.rises.stamp() })
+}
+
 export const addItem: Handler<'prices.addItem'> = ({ book }, entry) => {
   const read = named(entry)
   return read.ok ? good(book.prices.addItem(read.value)) : read

@@ -45,7 +45,9 @@ import {
   changeSupplier,
   keepSupply,
   priceBook,
+  priceLines,
   retireItem,
+  somePrices,
 } from './prices.ts'
 import { addToRack, changeRackPiece, countRack, listRack, takeFromRack } from './rack.ts'
 import { applyRise, listRises, previewRise, undoRise } from './rises.ts'
@@ -90,6 +92,8 @@ export const handlers: { readonly [N in RequestName]: Handler<N> } = {
   'sections.remove': removeSection,
   'sample.remove': removeSample,
   'prices.book': priceBook,
+  'prices.lines': priceLines,
+  'prices.some': somePrices,
   'prices.addItem': addItem,
   'prices.changeItem': changeItem,
   'prices.retireItem': retireItem,

@@ -15,7 +15,8 @@ import type { JobOption, QuotedMoney, QuotedOption } from '../../shared/pricing/
 import { repriced } from '../../shared/pricing/requote.ts'
 import { standingBook } from '../../shared/pricing/standingBook.ts'
 import { estimateFrom } from '../../shared/pricing/workEstimate.ts'
-import { request, sentences } from '../api.ts'
+import { sentences } from '../api.ts'
+import { readPriceBook } from '../prices/readPriceBook.ts'
 import { today } from '../today.ts'
 import { useGateStore } from './gate.ts'
 import { useOptionsStore } from './options.ts'
@@ -45,7 +46,7 @@ export const useEstimateStore = defineStore('estimate', () => {
 
   /** Reads the price book as it stands today. */
   async function read(): Promise<void> {
-    const reply = await request('prices.book', {})
+    const reply = await readPriceBook()
     trouble.value = sentences(reply)
     day.value = today()
     if (reply.ok) book.value = reply.value

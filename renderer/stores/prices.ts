@@ -8,6 +8,7 @@ import type { Result } from '../../shared/problem.ts'
 import { request, sentences } from '../api.ts'
 import { dayOf } from '../prices/days.ts'
 import { inSteps } from '../prices/inSteps.ts'
+import { readPriceBook } from '../prices/readPriceBook.ts'
 import { filterRows, priceRowSteps, wholeList, type PriceRow, type RowFilter } from '../prices/priceRows.ts'
 
 /** The price book: its lines, what is shown of them, the prices typed in and not yet looked at, the rises before. */
@@ -27,7 +28,7 @@ export const usePricesStore = defineStore('prices', () => {
   /** Reads the book; an answer overtaken by a later reading is let go. The window isn't held up while the list is made. */
   async function read(): Promise<void> {
     const mine = ++asked
-    const [prices, before] = await Promise.all([request('prices.book', {}), request('prices.rises', {})])
+    const [prices, before] = await Promise.all([readPriceBook(), request('prices.rises', {})])
     const day = dayOf(new Date())
     const made = prices.ok ? await inSteps(priceRowSteps(prices.value, day)) : null
     if (mine !== asked) return

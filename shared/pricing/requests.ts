@@ -2,7 +2,7 @@ import * as v from 'valibot'
 import type { Paper } from '../job/job.ts'
 import type { PriceBook } from './book.ts'
 import type { PriceItem, Supplier, Supply } from './item.ts'
-import type { Rise } from './price.ts'
+import type { Price, Rise } from './price.ts'
 import type { Acceptance, JobOption, QuotedMoney, RequotedLine, RisePreview } from './quotation.ts'
 import {
   day,
@@ -32,6 +32,8 @@ const origin = v.pipe(v.string('a text'), v.minLength(1, 'where the prices come 
 /** What the money's requests take; `MoneyReplies` says what each gives. */
 export const moneyTakes = {
   'prices.book': nothing,
+  'prices.lines': nothing,
+  'prices.some': v.strictObject({ after: v.pipe(v.number(), v.safeInteger(), v.minValue(0, '0 or more')) }),
   'prices.addItem': itemFacts,
   'prices.changeItem': v.strictObject({ id: rowId, item: itemFacts }),
   'prices.retireItem': v.strictObject({ id: rowId, retired: v.boolean('yes or no') }),
@@ -65,8 +67,13 @@ export const moneyTakes = {
 /** A quotation's frozen money with how it stands: accepted or not. */
 export type StandingQuotation = { paper: Paper; money: QuotedMoney; acceptance: Acceptance | null }
 
+/** Prices that count, in the order they were added, from after an id on; more: there are others after them. stamp is the book's as they were read. */
+export type SomePrices = { prices: Price[]; more: boolean; stamp: string }
+
 export type MoneyReplies = {
   'prices.book': PriceBook
+  'prices.lines': Omit<PriceBook, 'prices'>
+  'prices.some': SomePrices
   'prices.addItem': PriceItem
   'prices.changeItem': PriceItem
   'prices.retireItem': PriceItem

@@ -41,7 +41,7 @@ describe('work at the screen while the disk takes nothing', () => {
       const disk = await breakDisk(desk.host().pid, { ...fault, files: [`${desk.book}-wal`], from: 1 })
       try {
         await entry(page, 'size.width').fill(width)
-        await expect.poll(() => told(page), { timeout: 20_000 }).toHaveLength(1)
+        await expect.poll(() => told(page)).toHaveLength(1)
         const [sentence = ''] = await told(page)
         expect(sentence).toMatch(words)
         expect(sentence).toContain(dirname(desk.book))
@@ -52,10 +52,10 @@ describe('work at the screen while the disk takes nothing', () => {
       } finally {
         await disk.mend()
       }
-      await expect.poll(() => told(page), { timeout: 20_000 }).toEqual([])
+      await expect.poll(() => told(page)).toEqual([])
       await kept(page)
       await page.reload()
-      await expect.poll(() => entry(page, 'size.width').inputValue(), { timeout: 20_000 }).toBe(width)
+      await expect.poll(() => entry(page, 'size.width').inputValue()).toBe(width)
       await page.context().close()
     },
   )

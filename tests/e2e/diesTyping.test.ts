@@ -63,6 +63,6 @@ describe('a window that dies in the middle of typing', () => {
     await entry(two, 'size.width').waitFor()
     expect(await entry(two, 'size.width').inputValue()).toBe('985')
     await one.unroute('**/request/jobs.change')
-    await expect.poll(() => entry(two, 'size.width').inputValue(), { timeout: 6000 }).toBe('1011')
+    await expect.poll(() => entry(two, 'size.width').inputValue()).toBe('1011')
   })
 })

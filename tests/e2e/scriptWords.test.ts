@@ -105,7 +105,7 @@ async function paperWords(page: Page): Promise<string> {
 }
 
 const expectEntry = (page: Page, field: string, words: string): Promise<void> =>
-  expect.poll(() => entry(page, field).inputValue(), { message: field, timeout: 15_000 }).toBe(words)
+  expect.poll(() => entry(page, field).inputValue(), { message: field }).toBe(words)
 
 describe(`names that would run as a script (${scriptWords.length} in ${walked} jobs and all lists)`, () => {
   let desk: Bench
@@ -175,7 +175,7 @@ describe(`names that would run as a script (${scriptWords.length} in ${walked} j
       await page.locator('iframe').first().waitFor()
       // A name too long for the card's head ends there in '…'.
       const name = (jobWords(place)['customer.name'] ?? '').replaceAll(' ', '').slice(0, 24)
-      await expect.poll(() => paperWords(page), { timeout: 20_000 }).toContain(name)
+      await expect.poll(() => paperWords(page)).toContain(name)
       for (const preview of place === 0 || soak ? previews : []) {
         await previewed(page, preview)
         expect({ place, preview, ...(await ran(page)) }).toEqual({ place, preview, ...nothingRan })

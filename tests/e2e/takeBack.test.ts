@@ -2,9 +2,6 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Page } from '@playwright/test'
 import { bench, entry, giveSizes, kept, startJob, type Bench } from './onScreen.ts'
 
-/** A busy machine takes a second for what takes a tenth. */
-const soon = { timeout: 10_000 }
-
 const takeBack = (page: Page) => page.locator('[data-take-back]')
 const said = (page: Page) => page.locator('[data-undo-said]').innerText()
 const at = (page: Page, field: string) => entry(page, field).inputValue()
@@ -31,14 +28,14 @@ describe('taking back', () => {
     await page.waitForTimeout(4200)
     await entry(page, 'size.width').fill('915')
     await kept(page)
-    await expect.poll(() => takeBack(page).innerText(), soon).toBe('Take back: Width 900 → 915')
+    await expect.poll(() => takeBack(page).innerText()).toBe('Take back: Width 900 → 915')
     await letGo(page)
     await page.keyboard.press('Control+z')
-    await expect.poll(() => at(page, 'size.width'), soon).toBe('900')
+    await expect.poll(() => at(page, 'size.width')).toBe('900')
     await page.locator('[data-field="size.width"].taken-back').waitFor()
     expect(await said(page)).toBe('Taken back: Width 900 → 915')
     await page.keyboard.press('Control+Shift+Z')
-    await expect.poll(() => at(page, 'size.width'), soon).toBe('915')
+    await expect.poll(() => at(page, 'size.width')).toBe('915')
     expect(await said(page)).toBe('Done again: Width 900 → 915')
   })
 
@@ -48,13 +45,13 @@ describe('taking back', () => {
     await page.keyboard.type('5')
     expect(await at(page, 'size.height')).toBe('18305')
     await page.keyboard.press('Control+z')
-    await expect.poll(() => at(page, 'size.height'), soon).toBe('1830')
+    await expect.poll(() => at(page, 'size.height')).toBe('1830')
     expect(await at(page, 'size.width')).toBe('915')
     await kept(page)
     await page.keyboard.press('Control+z')
-    await expect.poll(() => at(page, 'size.width'), soon).toBe('900')
+    await expect.poll(() => at(page, 'size.width')).toBe('900')
     await page.keyboard.press('Control+y')
-    await expect.poll(() => at(page, 'size.width'), soon).toBe('915')
+    await expect.poll(() => at(page, 'size.width')).toBe('915')
   })
 
   it('outlasts a restart, by the list too: everything down to there in one press', async () => {
@@ -67,8 +64,8 @@ describe('taking back', () => {
     await entry(page, 'size.width').waitFor()
     await page.getByRole('button', { name: 'What was done lately' }).click()
     await page.getByRole('button', { name: /^Take back to here \(\d+\): Width 900 → 915/ }).click()
-    await expect.poll(() => at(page, 'size.width'), soon).toBe('900')
-    await expect.poll(() => at(page, 'boards.gap'), soon).not.toBe('3')
+    await expect.poll(() => at(page, 'size.width')).toBe('900')
+    await expect.poll(() => at(page, 'boards.gap')).not.toBe('3')
     expect(await said(page)).toMatch(/^Taken back: \d+ things$/)
   })
 
@@ -80,7 +77,7 @@ describe('taking back', () => {
     await entry(other, 'size.width').waitFor()
     await entry(other, 'size.width').fill('955')
     await kept(other)
-    await expect.poll(() => at(page, 'size.width'), soon).toBe('955')
+    await expect.poll(() => at(page, 'size.width')).toBe('955')
     await page.getByRole('button', { name: 'What was done lately' }).click()
     await page.getByRole('button', { name: /^Take back to here \(\d+\): Width 900 → 940/ }).waitFor()
     await page.keyboard.press('Escape')
@@ -105,14 +102,14 @@ describe('taking back', () => {
     const told = page.waitForResponse('**/request/undo.back')
     await dialog.getByRole('button', { name: 'Leave 955' }).click()
     expect((await told).request().postDataJSON()).toMatchObject({ settle: 'keep theirs' })
-    await expect.poll(() => said(page), soon).toMatch(/^Taken back: /)
+    await expect.poll(() => said(page)).toMatch(/^Taken back: /)
   })
 
   it('leaves the person where they went while it was on its way', async () => {
     const job = new URL(page.url()).hash
     await entry(page, 'size.width').fill('965')
     await kept(page)
-    await expect.poll(() => takeBack(page).innerText(), soon).toMatch(/Width \d+ → 965$/)
+    await expect.poll(() => takeBack(page).innerText()).toMatch(/Width \d+ → 965$/)
     const before = /(\d+) → 965$/.exec(await takeBack(page).innerText())?.[1]
     let answer = (): void => undefined
     const held = new Promise<void>((go) => (answer = go))
@@ -121,11 +118,11 @@ describe('taking back', () => {
     await page.getByRole('link', { name: 'Jobs', exact: true }).click()
     await page.getByRole('button', { name: 'Start a new job' }).waitFor()
     answer()
-    await expect.poll(() => said(page), soon).toMatch(/^Taken back: Width/)
+    await expect.poll(() => said(page)).toMatch(/^Taken back: Width/)
     await page.unroute('**/request/undo.back')
     expect(new URL(page.url()).hash).toBe('#/jobs')
     await page.goto(`${new URL(page.url()).origin}/${job}`)
-    await expect.poll(() => at(page, 'size.width'), soon).toBe(before)
+    await expect.poll(() => at(page, 'size.width')).toBe(before)
   })
 
   it('brings a job back that was started by mistake, and puts it in no list meanwhile', async () => {
@@ -136,7 +133,7 @@ describe('taking back', () => {
     await page.getByRole('heading', { name: 'Jobs' }).first().waitFor({ state: 'attached' })
     expect(new URL(page.url()).hash).toBe('#/jobs')
     await page.getByText('Octavia Muntin').waitFor()
-    expect(await page.getByText('Lavinia Haunch').count()).toBe(0)
+    await expect.poll(() => page.getByText('Lavinia Haunch').count()).toBe(0)
     await page.keyboard.press('Control+y')
     await page.getByText('Lavinia Haunch').waitFor()
   })
@@ -144,10 +141,10 @@ describe('taking back', () => {
   it('takes a setting and a section of the workshop back where they show', async () => {
     await page.goto(`${new URL(page.url()).origin}/#/workshop`)
     await page.getByLabel('Name', { exact: true }).fill('Test Bench Joinery')
-    await expect.poll(() => takeBack(page).innerText(), soon).toContain('name of the workshop')
+    await expect.poll(() => takeBack(page).innerText()).toContain('name of the workshop')
     await page.goto(`${new URL(page.url()).origin}/#/jobs`)
     await takeBack(page).click()
-    await expect.poll(() => new URL(page.url()).hash, soon).toBe('#/workshop')
-    await expect.poll(() => page.getByLabel('Name', { exact: true }).inputValue(), soon).toBe('')
+    await expect.poll(() => new URL(page.url()).hash).toBe('#/workshop')
+    await expect.poll(() => page.getByLabel('Name', { exact: true }).inputValue()).toBe('')
   })
 })

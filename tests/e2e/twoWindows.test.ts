@@ -20,8 +20,8 @@ describe('two windows on one job', () => {
     await entry(two, 'boards.gap').fill('3')
     await kept(one)
     await kept(two)
-    await expect.poll(() => entry(two, 'size.width').inputValue(), { timeout: 8000 }).toBe('1005')
-    await expect.poll(() => entry(one, 'boards.gap').inputValue(), { timeout: 8000 }).toBe('3')
+    await expect.poll(() => entry(two, 'size.width').inputValue()).toBe('1005')
+    await expect.poll(() => entry(one, 'boards.gap').inputValue()).toBe('3')
     await one.close()
     await two.close()
   })
@@ -53,7 +53,7 @@ describe('two windows on one job', () => {
     await second.getByRole('button', { name: 'Put theirs back' }).click()
     await kept(second)
     const first = second === one ? two : one
-    await expect.poll(() => entry(first, 'size.height').inputValue(), { timeout: 8000 }).toBe(theirs)
+    await expect.poll(() => entry(first, 'size.height').inputValue()).toBe(theirs)
     await one.close()
     await two.close()
   })
@@ -93,7 +93,6 @@ describe('two windows on one job', () => {
           return entry(again, 'size.height').inputValue()
         },
         // On a busy machine one look takes a second, and the window's last words come in after it.
-        { timeout: 15_000 },
       )
       .toBe('1777')
     await again.close()

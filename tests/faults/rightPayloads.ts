@@ -115,6 +115,8 @@ export async function rightPayloads(context: Opened): Promise<RightPayloads> {
     'sections.remove': { id: 2 },
     'sample.remove': {},
     'prices.book': {},
+    'prices.lines': {},
+    'prices.some': { after: 0 },
     'prices.addItem': item,
     'prices.changeItem': { id: items['braces'] ?? 0, item },
     'prices.retireItem': { id: items['braces'] ?? 0, retired: true },

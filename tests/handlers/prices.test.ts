@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { answer } from '../../electron/handlers/answer.ts'
 import { pence } from '../../shared/pricing/pence.ts'
-import type { NewPrice } from '../../shared/pricing/price.ts'
+import type { NewPrice, Price } from '../../shared/pricing/price.ts'
 import { priceOn } from '../../shared/pricing/standing.ts'
 import { fillPrices, metrePrice, timberItem } from '../fixtures/prices.ts'
 import { standardSections } from '../../shared/gate/standardSpec.ts'
@@ -21,6 +21,17 @@ const dearer = (
 ): NewPrice[] => [
   metrePrice(items['boards'] ?? 0, supplier, { pence: pence(amount), startsOn: '2026-03-01' }),
 ]
+
+/** Every price that counts, page by page as a window reads them. */
+async function everyPage(ask: Opened['ask']): Promise<Price[][]> {
+  const pages: Price[][] = []
+  for (let more = true; more;) {
+    const some = await ask('prices.some', { after: pages.at(-1)?.at(-1)?.id ?? 0 })
+    pages.push(some.prices)
+    more = some.more
+  }
+  return pages
+}
 
 describe('a rise', () => {
   it('is shown first: each line old and new, what it does to the quotation that stands; nothing is written', async () => {
@@ -197,9 +208,36 @@ describe('a rise', () => {
     expect(rise.lines).toBe(100_000)
     const read = await ask('prices.book', {})
     expect(read.prices).toHaveLength(100_000)
+    const pages = await everyPage(ask)
+    expect(pages.length).toBeGreaterThan(30)
+    expect(pages.flat()).toEqual([...read.prices].sort((a, b) => a.id - b.id))
     expect(read.prices.reduce((sum, price) => sum + price.pence, 0)).toBe(1000 * (100 * 100 + 4950))
     process.stdout.write(`turns that others had while 100,000 prices were written: ${others.turns}\n`)
     expect(others.turns).toBeGreaterThan(15)
+  })
+})
+
+describe('prices some at a time', () => {
+  it('are those that count alone, after the one named, with the stamp that they stand under', async () => {
+    const context = opened()
+    const all = await quoted(context)
+    const { stamp } = await context.ask('prices.preview', { prices: dearer(all) })
+    const rise = await context.ask('prices.apply', { prices: dearer(all), origin: 'spring list', stamp })
+    const whole = async () => (await context.ask('prices.book', {})).prices.sort((a, b) => a.id - b.id)
+    const some = await context.ask('prices.some', { after: 0 })
+    expect(some.prices).toEqual(await whole())
+    expect(some).toMatchObject({ more: false })
+    const last = some.prices.at(-1)?.id ?? 0
+    expect((await context.ask('prices.some', { after: last - 1 })).prices).toEqual(some.prices.slice(-1))
+    expect((await context.ask('prices.some', { after: last })).prices).toEqual([])
+    await context.ask('prices.undo', { riseId: rise.id })
+    const undone = await context.ask('prices.some', { after: 0 })
+    expect(undone.prices).toEqual(await whole())
+    expect(undone.prices.length).toBeLessThan(some.prices.length)
+    expect(undone.stamp).not.toBe(some.stamp)
+    const { prices, ...lines } = await context.ask('prices.book', {})
+    expect(prices.length).toBe(undone.prices.length)
+    expect(await context.ask('prices.lines', {})).toEqual(lines)
   })
 })
 

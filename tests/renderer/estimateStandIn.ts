@@ -8,6 +8,7 @@ import { standardMoney } from '../../shared/pricing/standardMoney.ts'
 import { standardTimes } from '../../shared/pricing/standardTimes.ts'
 import { bad, good } from '../../shared/problem.ts'
 import { job } from './standIn.ts'
+import { bookAnswers } from './priceBook.ts'
 
 /** A job whose gate has its sizes: 985 by 1785. */
 export const sizedJob = (): Job => {
@@ -55,7 +56,7 @@ export function optionBook(prices: PriceBook, now: Job = sizedJob()): OptionBook
     'book.summary': async () =>
       good({ workshopName: settings.name, jobs: 1, sampleJobs: 0, folder: '', settings }),
     'sections.list': async () => good([]),
-    'prices.book': async () => good(self.prices),
+    ...bookAnswers(() => self.prices),
     'options.list': async () => good(self.rows),
     'options.add': async ({ jobId, option }: { jobId: number; option: Contents }) => {
       if (self.silent) throw new Error('no answer')

@@ -2,6 +2,7 @@ import type { PriceBook } from '../../shared/pricing/book.ts'
 import type { PriceItem, Supplier, Supply } from '../../shared/pricing/item.ts'
 import { pence } from '../../shared/pricing/pence.ts'
 import type { Price, PriceUnit } from '../../shared/pricing/price.ts'
+import { good } from '../../shared/problem.ts'
 
 /** An invented price book to hold things against: two suppliers, a board sold two ways, a hinge, screws, an hour. */
 const fact = { retired: false, sample: false }
@@ -78,4 +79,18 @@ export const priceBook = (): PriceBook => ({
     price(9, [5, 12, 'tin', 2.5], 4150, '2023-01-02'),
     price(10, [1, 12, 'metre', null], 251, '2026-05-20'),
   ],
+})
+
+/** What a carrier with that book behind it answers when the book is read: its prices two at a time. */
+export const bookAnswers = (book: () => PriceBook) => ({
+  'prices.lines': async () => {
+    const { items, suppliers, supplies } = book()
+    return good({ items, suppliers, supplies })
+  },
+  'prices.some': async ({ after }: { after: number }) => {
+    const left = book()
+      .prices.filter(({ id }) => id > after)
+      .sort((a, b) => a.id - b.id)
+    return good({ prices: left.slice(0, 2), more: left.length > 2, stamp: 'as it stands' })
+  },
 })

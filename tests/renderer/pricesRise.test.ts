@@ -6,7 +6,7 @@ import type { NewPrice } from '../../shared/pricing/price.ts'
 import { bad, good } from '../../shared/problem.ts'
 import { usePricesStore } from '../../renderer/stores/prices.ts'
 import { useRiseStore } from '../../renderer/stores/rise.ts'
-import { priceBook } from './priceBook.ts'
+import { bookAnswers, priceBook } from './priceBook.ts'
 
 type Applied = { prices: NewPrice[]; origin: string; stamp: string }
 
@@ -15,7 +15,7 @@ function carrier() {
   const asked: Applied[] = []
   const self = { asked, moved: false }
   const answers = {
-    'prices.book': async () => good(priceBook()),
+    ...bookAnswers(priceBook),
     'prices.rises': async () => good([]),
     'prices.preview': async ({ prices }: { prices: NewPrice[] }) =>
       good(risePreview({ book: priceBook(), newPrices: prices, quoted: [], day: '2026-06-15' })),

@@ -13,8 +13,6 @@ export type KeyHand = {
   held: (selector: string) => Promise<void>
 }
 
-const soon = { timeout: 10_000 }
-
 /** Whether what has the hand is one of these. */
 const holds = (page: Page, selector: string): Promise<boolean> =>
   page.evaluate((one) => document.activeElement?.matches(one) ?? false, selector)
@@ -30,7 +28,7 @@ export function keyHand(page: Page): KeyHand {
     done += 1
     await page.keyboard.type(words)
   }
-  const held = (selector: string) => expect.poll(() => holds(page, selector), soon).toBe(true)
+  const held = (selector: string) => expect.poll(() => holds(page, selector)).toBe(true)
   const ask = async (words: string, finds: string | RegExp) => {
     await press('F2')
     await held('dialog[open] input')

@@ -24,7 +24,6 @@ export type Given = {
 }
 type Outcome = (page: Page, story: Story, given: Given) => Promise<void>
 
-const soon = { timeout: 15_000 }
 const today = (): string => new Date().toISOString().slice(0, 10)
 
 const named: Outcome = async (page, { name }, given) => {
@@ -33,34 +32,34 @@ const named: Outcome = async (page, { name }, given) => {
   expect([customer.town, title]).toEqual([given.town, given.title])
   expect(asked.spec.size).toMatchObject({ from: 'leaf', width: null, height: null })
   await expect
-    .poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-field')), soon)
+    .poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-field')))
     .toBe('size.width')
 }
 
 const measured: Outcome = async (page, { name }, { widths, heights, rises }) => {
   await page.locator('[data-view="large"] svg').waitFor()
   await expect
-    .poll(async () => (await jobOf(page, name)).entry.spec.site, soon)
+    .poll(async () => (await jobOf(page, name)).entry.spec.site)
     .toEqual({ slopeAlong: rises / 1000 })
   expect((await jobOf(page, name)).entry.spec.size).toMatchObject({ from: 'opening', widths, heights })
 }
 
 const resized: Outcome = (page, { drawn }, { width }) =>
-  expect.poll(async () => (await jobOf(page, drawn)).entry.spec.size, soon).toMatchObject({ width })
+  expect.poll(async () => (await jobOf(page, drawn)).entry.spec.size).toMatchObject({ width })
 
 const priced: Outcome = async (page, { name }, { extra, minutes }) => {
   const { id } = await jobOf(page, name)
   const own = async () => (await told(page, 'options.list', { jobId: id }))[0]?.entry
-  await expect.poll(async () => Object.values((await own())?.overrules ?? {}), soon).toEqual([{ minutes }])
+  await expect.poll(async () => Object.values((await own())?.overrules ?? {})).toEqual([{ minutes }])
   expect((await own())?.extras).toMatchObject([{ words: 'Taking the old gate away', pence: extra }])
-  await expect.poll(() => page.locator('[data-gross]').first().innerText(), soon).toMatch(/^£\d/)
+  await expect.poll(() => page.locator('[data-gross]').first().innerText()).toMatch(/^£\d/)
 }
 
 const quoted: Outcome = async (page, { name }, { extra }) => {
   const { id } = await jobOf(page, name)
   const quotations = async () =>
     (await told(page, 'papers.list', { jobId: id })).filter(({ kind }) => kind === 'quotation')
-  await expect.poll(async () => (await quotations()).length, soon).toBe(1)
+  await expect.poll(async () => (await quotations()).length).toBe(1)
   const [paper] = await quotations()
   const { money } = await told(page, 'quotations.money', { paperId: paper?.id ?? 0 })
   expect(money.options[0]?.estimate.lines.filter(({ group }) => group === 'extras')).toMatchObject([
@@ -70,7 +69,7 @@ const quoted: Outcome = async (page, { name }, { extra }) => {
 
 const accepted: Outcome = async (page, { name }, { note }) => {
   const { id } = await jobOf(page, name)
-  await expect.poll(async () => (await jobsOf(page, name))[0]?.accepted, soon).toBe(true)
+  await expect.poll(async () => (await jobsOf(page, name))[0]?.accepted).toBe(true)
   const [paper] = (await told(page, 'papers.list', { jobId: id })).filter(({ kind }) => kind === 'quotation')
   const { acceptance } = await told(page, 'quotations.money', { paperId: paper?.id ?? 0 })
   expect(acceptance).toMatchObject({ option: 0, note })
@@ -88,7 +87,7 @@ const issued: Outcome = async (page, { name }) => {
   const { id } = await jobOf(page, name)
   const cards = async () =>
     (await told(page, 'papers.list', { jobId: id })).filter(({ kind }) => kind === 'job-card')
-  await expect.poll(async () => (await cards()).map(({ revision }) => revision), soon).toEqual([1])
+  await expect.poll(async () => (await cards()).map(({ revision }) => revision)).toEqual([1])
   await page.getByRole('heading', { name: /card 1$/ }).waitFor()
 }
 
@@ -98,7 +97,7 @@ const reprinted: Outcome = async (page, { name }) => {
   const cards = (await told(page, 'papers.list', { jobId: id })).filter(({ kind }) => kind === 'job-card')
   expect(cards.map(({ revision }) => revision).sort()).toEqual([1, 2])
   const old = cards.find(({ revision }) => revision === 1)
-  await expect.poll(() => page.evaluate(() => document.body.dataset['printed']), soon).toBe(old?.sha256)
+  await expect.poll(() => page.evaluate(() => document.body.dataset['printed'])).toBe(old?.sha256)
 }
 
 const raised: Outcome = async (page, _story, { percent }) => {
@@ -115,7 +114,7 @@ const raised: Outcome = async (page, _story, { percent }) => {
 
 /** The newest copy on the stick opens as a book, is whole and has the job in it. */
 const copied: Outcome = async (page, { name, stick }) => {
-  await page.getByText(/It was read back and is the same/).waitFor(soon)
+  await page.getByText(/It was read back and is the same/).waitFor()
   const madeAt = (file: string) => statSync(join(stick, file)).mtimeMs
   const [newest] = readdirSync(stick).sort((a, b) => madeAt(b) - madeAt(a))
   const copy = new Sqlite(join(stick, newest ?? 'none'), { readonly: true, fileMustExist: true })
@@ -126,13 +125,13 @@ const copied: Outcome = async (page, { name, stick }) => {
 
 const again: Outcome = async (page, { name }) => {
   await entry(page, 'size.widths.0').waitFor()
-  await expect.poll(async () => (await jobsOf(page, name)).length, soon).toBe(2)
+  await expect.poll(async () => (await jobsOf(page, name)).length).toBe(2)
   const first = await jobOf(page, name)
   const [newest] = await jobsOf(page, name)
   const { entry: made, stage } = await told(page, 'jobs.open', { id: newest?.id ?? 0 })
   expect(made.spec.size).toEqual(first.entry.spec.size)
   expect(stage).not.toBe(first.stage)
-  await expect.poll(() => page.url(), soon).toContain(`#/job/${newest?.id}/gate`)
+  await expect.poll(() => page.url()).toContain(`#/job/${newest?.id}/gate`)
 }
 
 /** What stands in the book, on the disk or at the printer's door once a task is done. */
