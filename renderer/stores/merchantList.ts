@@ -98,10 +98,19 @@ export const useMerchantListStore = defineStore('merchantList', () => {
     return best?.[0] ?? prices.filter.supplierId ?? only ?? null
   }
 
+  /** A list is held against the book and its tax: given before they are here, it waits for them. False where they can't be had. */
+  async function bookOpened(): Promise<boolean> {
+    const settings = useSettingsStore()
+    await Promise.all([prices.opened(), settings.summary ? undefined : settings.read()])
+    if (!prices.book) trouble.value = prices.trouble
+    return prices.book !== null
+  }
+
   /** Looks at the list's start, guesses its columns, and reads it where nothing is left to settle. */
   async function look(delimiter: Delimiter | null = null): Promise<void> {
     if (!file.value) return
     read.value = null
+    if (!(await bookOpened())) return
     const known = [...new Set(prices.rows.map(({ code }) => codeKey(code)))].filter((code) => code !== '')
     const told = await ask({ ask: 'look', file: file.value, known, delimiter })
     if (told?.told !== 'seen') {

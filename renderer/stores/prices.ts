@@ -25,8 +25,7 @@ export const usePricesStore = defineStore('prices', () => {
   const shown = computed(() => filterRows(rows.value, filter.value))
   const filtered = computed(() => Object.values(filter.value).some((one) => one !== null && one !== ''))
 
-  /** Reads the book; an answer overtaken by a later reading is let go. The window isn't held up while the list is made. */
-  async function read(): Promise<void> {
+  async function readAll(): Promise<void> {
     const mine = ++asked
     const [prices, before] = await Promise.all([readPriceBook(), request('prices.rises', {})])
     const day = dayOf(new Date())
@@ -40,6 +39,12 @@ export const usePricesStore = defineStore('prices', () => {
     if (before.ok) rises.value = [...before.value].sort((a, b) => b.id - a.id)
     trouble.value = sentences(prices) || sentences(before)
   }
+
+  let reading: Promise<void> = Promise.resolve()
+  /** Reads the book; an answer overtaken by a later reading is let go. The window isn't held up while the list is made. */
+  const read = (): Promise<void> => (reading = readAll())
+  /** Waits until the book is open, where it is being read for the first time. */
+  const opened = (): Promise<void> => (book.value ? Promise.resolve() : reading)
 
   /** Notes a price typed in for a row; null, or the price that stands, takes the note away. */
   function type(row: PriceRow, pence: Pence | null) {
@@ -93,6 +98,7 @@ export const usePricesStore = defineStore('prices', () => {
     shown,
     filtered,
     read,
+    opened,
     type,
     putBack,
     typedPrices,

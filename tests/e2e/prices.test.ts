@@ -179,6 +179,21 @@ describe('the price book at the screen', () => {
     await page.context().close()
   })
 
+  it('holds a list that is given before the book is open against the whole of it', async () => {
+    const page = await desk.window()
+    await page.route(/request\/(prices\.some|book\.summary)/, async (route) => {
+      await new Promise((go) => setTimeout(go, 1200))
+      await route.continue()
+    })
+    await page.goto(`${new URL(page.url()).origin}/#/prices/list`)
+    await page.reload()
+    const text = 'Code;Description;Price inc VAT\nC00012;Kiefer;12.00\n'
+    await page.setInputFiles('input[type="file"]', listFile('early.csv', bytesOf(text, 'utf-8', false)))
+    await page.locator('.outcome b').filter({ hasText: /^1$/ }).waitFor()
+    await page.getByText('goes in as £10.00.').waitFor()
+    await page.context().close()
+  })
+
   it('keeps a price for a day ahead beside the one that holds today', async () => {
     const page = await desk.window()
     await toPrices(page)
