@@ -1,7 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs'
-import { chromium } from '@playwright/test'
-import { chromiumPath } from './machine.ts'
 import { inProject } from './paths.ts'
+import { startChromium } from './chromium.ts'
 
 /** One size of the icon, in points along its side, as a PNG. */
 export type Picture = { size: number; png: Buffer }
@@ -26,10 +25,7 @@ export const macNames: readonly (readonly [name: string, size: number])[] = [
 /** The icon's drawing painted at each size by the browser. */
 const paint = async (sizes: readonly number[]): Promise<Picture[]> => {
   const svg = readFileSync(inProject('build/icons/icon.svg'), 'utf8')
-  const browser = await chromium.launch({
-    executablePath: chromiumPath() ?? '',
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic'],
-  })
+  const browser = await startChromium()
   const pictures: Picture[] = []
   for (const size of sizes) {
     const page = await browser.newPage({ viewport: { width: size, height: size } })

@@ -1,12 +1,12 @@
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { chromium } from '@playwright/test'
 import { hosted } from './hosted.ts'
 import { inProject } from './paths.ts'
 import { everyState } from './pictures/everyState.ts'
 import { looks, wears } from './pictures/looks.ts'
 import { stand } from './pictures/stand.ts'
+import { startChromium } from './chromium.ts'
 
 /**
  * Pictures of every screen in every state, at a small laptop's size and a large screen's, light and dark, to build/out/pictures:
@@ -31,10 +31,7 @@ const hosts = {
   empty: await hosted(join(books, 'empty.book'), { empty: true }),
   sample: await hosted(join(books, 'sample.book')),
 }
-const browser = await chromium.launch({
-  executablePath: '/usr/bin/chromium',
-  args: ['--no-sandbox', '--disable-gpu'],
-})
+const browser = await startChromium()
 try {
   for (const state of chosen)
     for (const size of sizes) {

@@ -2,10 +2,10 @@ import { spawn, spawnSync, type ChildProcess } from 'node:child_process'
 import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { chromium } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, it, test } from 'vitest'
 import { bundleIfStale } from '../../build/bundle.ts'
-import { chromiumPath, programNamed } from '../../build/machine.ts'
+import { startChromium } from '../../build/chromium.ts'
+import { programNamed } from '../../build/machine.ts'
 import { inProject, projectRoot } from '../../build/paths.ts'
 import { entry, giveSizes, kept } from './onScreen.ts'
 import { leavesMachine, readTrace, type SocketCall } from './sockets.ts'
@@ -87,10 +87,7 @@ describe('the host, from the sample book to a printed card', () => {
     const child = spawn(program, args, { stdio: ['ignore', 'pipe', 'inherit'] })
     const ended = new Promise((done) => child.once('exit', done))
     const address = await addressFrom(child)
-    const browser = await chromium.launch({
-      executablePath: chromiumPath() ?? '',
-      args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--disable-background-networking'],
-    })
+    const browser = await startChromium()
     const page = await browser.newPage({ viewport: { width: 1093, height: 614 } })
     const elsewhere: string[] = []
     page.on('request', (request) => {

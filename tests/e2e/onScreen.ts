@@ -1,8 +1,10 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { chromium, type Browser, type BrowserContext, type Locator, type Page } from '@playwright/test'
+import type { Browser, BrowserContext, Locator, Page } from '@playwright/test'
 import { hosted, type Hosted } from '../../build/hosted.ts'
+import { seeded } from '../faults/seeded.ts'
+import { startChromium } from '../../build/chromium.ts'
 
 /** A book in a folder of its own, its host, and a browser beside it: what a person at a screen has. */
 export type Bench = {
@@ -15,25 +17,27 @@ export type Bench = {
   clear: () => Promise<void>
 }
 
-const flags = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-sync',
-]
+/** Makes each answer of the host late by 0 to 700 ms, the same in every run, as on a machine busy with other things. */
+async function answeredLate(context: BrowserContext): Promise<void> {
+  const chance = seeded(20261126)
+  await context.route('**/request/**', async (route) => {
+    const late = chance.below(5) === 0 ? 700 : chance.below(180)
+    await new Promise((go) => setTimeout(go, late))
+    await route.continue().catch(() => undefined)
+  })
+}
 
 /** Starts a bench on a fresh book; empty: without the sample jobs. Everything is thrown away by `clear`. */
 export async function bench({ empty = true }: { empty?: boolean } = {}): Promise<Bench> {
   const folder = mkdtempSync(join(tmpdir(), 'bracework-screen-'))
   const book = join(folder, 'workshop.book')
   let host = await hosted(book, { empty })
-  const browser: Browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: flags })
+  const browser: Browser = await startChromium()
   let windows: BrowserContext[] = []
   const bareWindow = async (size = { width: 1093, height: 614 }): Promise<Page> => {
     const context = await browser.newContext({ viewport: size, acceptDownloads: true })
     windows.push(context)
+    if (process.env['BRACEWORK_LATE'] === '1') await answeredLate(context)
     const page = await context.newPage()
     await page.goto(host.address)
     return page

@@ -4,6 +4,7 @@ import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { _electron, chromium, type BrowserContext, type Page } from '@playwright/test'
 import { electronBinary } from '../../build/electronBinary.ts'
+import { quietFlags } from '../../build/chromium.ts'
 import { chromiumPath } from '../../build/machine.ts'
 import { inProject, projectRoot } from '../../build/paths.ts'
 import { hasScreen } from '../../build/startChoice.ts'
@@ -24,16 +25,6 @@ export type ShellWindow = {
   say?: (word: `second start${string}` | 'hang') => Promise<void>
   close: () => Promise<Seen | undefined>
 }
-
-const flags = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-]
 
 const portOf = async (profile: string): Promise<string> => {
   const note = join(profile, 'DevToolsActivePort')
@@ -59,7 +50,7 @@ const inStandIn = async (folder: string, env: NodeJS.ProcessEnv): Promise<ShellW
   const profile = join(folder, 'profile')
   const context = await chromium.launchPersistentContext(profile, {
     executablePath: chromiumPath() ?? '',
-    args: [...flags, '--remote-debugging-port=0'],
+    args: [...quietFlags, '--remote-debugging-port=0'],
     viewport: { width: 1093, height: 614 },
   })
   const endpoint = await portOf(profile)

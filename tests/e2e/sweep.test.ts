@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { chromium, type Browser } from '@playwright/test'
+import type { Browser } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { seeded } from '../../build/bench/seeded.ts'
 import { hosted, type Hosted } from '../../build/hosted.ts'
@@ -9,6 +9,7 @@ import { everyState } from '../../build/pictures/everyState.ts'
 import { stand } from '../../build/pictures/stand.ts'
 import type { State } from '../../build/pictures/state.ts'
 import { sweep } from './sweepPage.ts'
+import { startChromium } from '../../build/chromium.ts'
 
 const soak = process.env['BRACEWORK_SOAK'] === '1'
 
@@ -28,10 +29,7 @@ describe('the look of every screen', () => {
   beforeAll(async () => {
     held.sample = await hosted(join(folder, 'sample.book'))
     if (soak) held.empty = await hosted(join(folder, 'empty.book'), { empty: true })
-    held.browser = await chromium.launch({
-      executablePath: '/usr/bin/chromium',
-      args: ['--no-sandbox', '--disable-gpu'],
-    })
+    held.browser = await startChromium()
   })
   afterAll(async () => {
     await held.browser?.close()

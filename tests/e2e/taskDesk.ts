@@ -1,10 +1,11 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { chromium, type Page } from '@playwright/test'
+import type { Page } from '@playwright/test'
 import type { Gives, RequestName, Takes } from '../../shared/contract.ts'
 import { hosted } from '../../build/hosted.ts'
 import { ask } from './timberBook.ts'
+import { startChromium } from '../../build/chromium.ts'
 
 /** What the book answers to a request, over the page's own carrier. */
 export const told = async <N extends RequestName>(
@@ -36,15 +37,11 @@ export async function taskDesk(): Promise<TaskDesk> {
   const folder = mkdtempSync(join(tmpdir(), 'bracework-tasks-'))
   const stick = mkdtempSync('/dev/shm/STICK-')
   const host = await hosted(join(folder, 'workshop.book'))
-  const browser = await chromium.launch({
-    executablePath: '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-sync'],
-  })
+  const browser = await startChromium()
   const window = async ({ byFingers }: { byFingers: boolean }) => {
     const viewport = { width: 1093, height: 614 }
     const context = await browser.newContext({ viewport, hasTouch: byFingers })
     const page = await context.newPage()
-    page.setDefaultTimeout(12_000)
     await page.addInitScript(notePrinting)
     await page.goto(host.address)
     await told(page, 'settings.change', { name: 'Test Bench Joinery', welcomed: true })

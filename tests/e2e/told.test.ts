@@ -1,12 +1,12 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { chromium, type Browser, type Page } from '@playwright/test'
+import type { Browser, Page } from '@playwright/test'
 import Database from 'better-sqlite3'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { hosted, type Hosted } from '../../build/hosted.ts'
-import { chromiumPath } from '../../build/machine.ts'
 import { programVersion } from '../../shared/version.ts'
+import { startChromium } from '../../build/chromium.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'bracework-told-'))
 const scene: { host?: Hosted; browser?: Browser } = {}
@@ -29,10 +29,7 @@ beforeAll(async () => {
   // What a program leaves in a folder that it keeps alike on several machines.
   writeFileSync(join(folder, '.stfolder'), '')
   scene.host = await hosted(join(folder, 'workshop.book'))
-  scene.browser = await chromium.launch({
-    executablePath: chromiumPath() ?? '',
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--disable-background-networking'],
-  })
+  scene.browser = await startChromium()
 })
 afterAll(async () => {
   await scene.browser?.close()

@@ -3,14 +3,14 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import type { AddressInfo } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { chromium, type Browser, type BrowserContext, type Page } from '@playwright/test'
+import type { Browser, BrowserContext, Page } from '@playwright/test'
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
 import { fontFiles } from '../../build/copyAssets.ts'
-import { chromiumPath } from '../../build/machine.ts'
 import { inProject } from '../../build/paths.ts'
 import { startHost, type Host } from '../../electron/loopback/host.ts'
 import { browserAttacks } from './browserAttacks.ts'
 import { foreignLoads } from './foreignLoads.ts'
+import { startChromium } from '../../build/chromium.ts'
 
 const screens = mkdtempSync(join(tmpdir(), 'bracework-screens-'))
 const asked: string[] = []
@@ -55,15 +55,7 @@ beforeAll(async () => {
   })
   await new Promise<void>((done) => stranger.listen(0, '127.0.0.1', done))
   scene.stranger = stranger
-  scene.browser = await chromium.launch({
-    executablePath: chromiumPath() ?? '',
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--host-resolver-rules=MAP gates.example 127.0.0.1',
-    ],
-  })
+  scene.browser = await startChromium(['--host-resolver-rules=MAP gates.example 127.0.0.1'])
   scene.context = await scene.browser.newContext()
   scene.page = await scene.context.newPage()
   await scene.page.goto(part('host').newAddress())
