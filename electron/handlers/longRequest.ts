@@ -2,6 +2,7 @@ import { parseRequest, type RequestName, type Takes } from '../../shared/contrac
 import { mostRiseLines } from '../../shared/pricing/requests.ts'
 import { bad, type Problem, type Result } from '../../shared/problem.ts'
 import { inSlices } from './inSlices.ts'
+import { unwritable } from './unwritable.ts'
 
 /** A list up to this long is read at once, in a few ms. */
 const readAtOnce = 1000
@@ -16,6 +17,9 @@ const isLong = (payload: unknown): payload is WithPrices =>
   'prices' in payload &&
   Array.isArray(payload.prices) &&
   payload.prices.length > readAtOnce
+
+const read = <N extends RequestName>(name: N, payload: unknown): Result<Takes<N>> =>
+  unwritable(payload) ?? parseRequest(name, payload)
 
 const moved = (problem: Problem, from: number): Problem => ({
   ...problem,
@@ -33,16 +37,16 @@ function* readingSteps<N extends RequestName>(
   name: N,
   payload: WithPrices,
 ): Generator<void, Result<Takes<N>>> {
-  const read: unknown[] = []
+  const taken: unknown[] = []
   const problems: Problem[] = []
   const parts: { value: Takes<N> | null } = { value: null }
   for (let from = 0; from < payload.prices.length; from += readAtOnce) {
     const prices = piece(payload.prices, from)
-    const part = parseRequest(name, { ...payload, prices })
+    const part = read(name, { ...payload, prices })
     if (!part.ok) problems.push(...part.problems.map((problem) => moved(problem, from)))
     else {
       parts.value = part.value
-      if ('prices' in part.value) for (const price of part.value.prices) read.push(price)
+      if ('prices' in part.value) for (const price of part.value.prices) taken.push(price)
     }
     // What is wrong beside the list is wrong with every part of it, and said once.
     if (problems.length >= mostProblems || problems.some(({ field }) => !field.startsWith('prices['))) break
@@ -51,7 +55,7 @@ function* readingSteps<N extends RequestName>(
   const { value } = parts
   return problems.length > 0 || value === null
     ? { ok: false, problems: problems.slice(0, mostProblems) }
-    : { ok: true, value: { ...value, prices: read } }
+    : { ok: true, value: { ...value, prices: taken } }
 }
 
 /** Reads a request's payload; a long list of prices a piece at a time, so that a merchant's whole list doesn't hold the window up. */
@@ -59,7 +63,7 @@ export async function readRequest<N extends RequestName>(
   name: N,
   payload: unknown,
 ): Promise<Result<Takes<N>>> {
-  if (!isLong(payload)) return parseRequest(name, payload)
+  if (!isLong(payload)) return read(name, payload)
   if (payload.prices.length > mostRiseLines)
     return bad({
       code: 'refused',

@@ -127,6 +127,24 @@ describe('requests that nobody’s window would send', () => {
     expect('polluted' in {}).toBe(false)
   })
 
+  it('are refused with U+0000 in any of their texts, by its field', async () => {
+    const { right, prepared } = await preparedBook()
+    let tried = 0
+    for (const name of requestNames) {
+      const rig = bookFor(prepared, name)
+      const texts = Object.entries(right[name]).filter(([, value]) => typeof value === 'string')
+      for (const [field] of texts)
+        for (const text of ['\0', 'a\0b']) {
+          const { result, wrong } = await tryOne(rig, name, { ...right[name], [field]: text })
+          expect({ name, wrong, result }).toMatchObject({ name, wrong: [], result: { ok: false } })
+          if (!result.ok) expect(result.problems[0]?.field).toBe(field)
+          tried += 1
+        }
+      rig.close()
+    }
+    expect(tried).toBeGreaterThan(100)
+  })
+
   it('begin as payloads that each request takes, or whose shape it takes where this book can’t do what is asked', async () => {
     const { right, prepared } = await preparedBook()
     for (const name of requestNames) {
