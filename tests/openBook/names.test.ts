@@ -5,7 +5,7 @@ import fc from 'fast-check'
 import { isSafePlace, safeName } from '../../shared/openBook/safeName.ts'
 import { temporaryFolder } from '../db/temporaryBook.ts'
 import { seed } from '../fixtures/sample.ts'
-import { opened } from '../handlers/opened.ts'
+import { opened, wanted } from '../handlers/opened.ts'
 import { broughtIn, filesIn, freshBook } from './carried.ts'
 import { everyRow } from './everyRow.ts'
 import { anyWords } from './seededBook.ts'
@@ -68,7 +68,7 @@ it.each([
 describe('a book whose names are bad', () => {
   it('goes out wholly inside the chosen folder, and comes in with its names as they were', async () => {
     const from = opened()
-    const words = [...badNames, ...scriptWords].map((one) => one.slice(0, 300))
+    const words = [...badNames, ...scriptWords].filter((one) => !one.includes('\0')).map((one) => one.slice(0, 300))
     for (const word of words)
       await from.ask('jobs.create', { customerName: word, town: word, phone: word, title: word, due: null })
     const outer = temporaryFolder()
@@ -89,5 +89,14 @@ describe('a book whose names are bad', () => {
     const to = freshBook()
     await broughtIn(to, folder)
     expect(everyRow(to.book.path)).toEqual(everyRow(from.book.path))
+  })
+
+  it('takes none in that nothing is written with, and says so', async () => {
+    const { book, refused } = opened()
+    const unwritten = badNames.filter((one) => one.includes('\0'))
+    expect(unwritten).not.toHaveLength(0)
+    for (const word of unwritten)
+      expect(await refused('jobs.create', { ...wanted, customerName: word })).toEqual(['refused customerName'])
+    expect(book.jobs.list('', null).rows).toHaveLength(0)
   })
 })
