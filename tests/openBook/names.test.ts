@@ -68,7 +68,9 @@ it.each([
 describe('a book whose names are bad', () => {
   it('goes out wholly inside the chosen folder, and comes in with its names as they were', async () => {
     const from = opened()
-    const words = [...badNames, ...scriptWords].filter((one) => !one.includes('\0')).map((one) => one.slice(0, 300))
+    const words = [...badNames, ...scriptWords]
+      .filter((one) => !one.includes('\0'))
+      .map((one) => one.slice(0, 300))
     for (const word of words)
       await from.ask('jobs.create', { customerName: word, town: word, phone: word, title: word, due: null })
     const outer = temporaryFolder()
@@ -96,7 +98,9 @@ describe('a book whose names are bad', () => {
     const unwritten = badNames.filter((one) => one.includes('\0'))
     expect(unwritten).not.toHaveLength(0)
     for (const word of unwritten)
-      expect(await refused('jobs.create', { ...wanted, customerName: word })).toEqual(['refused customerName'])
+      expect(await refused('jobs.create', { ...wanted, customerName: word })).toEqual([
+        'refused customerName',
+      ])
     expect(book.jobs.list('', null).rows).toHaveLength(0)
   })
 })
