@@ -17,7 +17,8 @@ export function received(input: unknown): string {
   return String(input)
 }
 
-const pathOf = (keys: readonly unknown[]): string =>
+/** The keys that lead to a field as messages write them: 'supplier.lines[3].name'. */
+export const pathOf = (keys: readonly unknown[]): string =>
   keys.reduce<string>((path, key) => {
     if (typeof key === 'number') return `${path}[${key}]`
     const name = printable(String(key).slice(0, 60))

@@ -1,6 +1,6 @@
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { looks, wears, type Worn } from '../../build/pictures/looks.ts'
+import { axeFaults } from './axeFaults.ts'
 import {
   cutOff,
   runInto,
@@ -23,14 +23,12 @@ const largest: Worn = { name: 'largest', colorScheme: 'light', letters: 22 }
 
 /** All that a reader of screens would stumble over; after the first look only colours can have changed. */
 async function stumbles(page: Page, coloursAlone: boolean): Promise<Faults> {
-  const reader = new AxeBuilder({ page }).exclude('iframe')
-  if (coloursAlone) reader.withRules(['color-contrast'])
-  const { violations } = await reader.analyze()
-  return violations.map(
-    ({ id, nodes }) =>
-      `${id}: ${nodes
+  const faults = await axeFaults(page, coloursAlone)
+  return faults.map(
+    ({ id, where }) =>
+      `${id}: ${where
         .slice(0, 3)
-        .map((node) => node.html.slice(0, 140))
+        .map((html) => html.slice(0, 140))
         .join(' | ')}`,
   )
 }

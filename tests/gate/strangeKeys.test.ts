@@ -15,6 +15,12 @@ describe('names that every object has already', () => {
     expect(strangeKeys({ heights: withConstructor([810, 1420]) })).toEqual([['heights', 'constructor']])
   })
 
+  it('are found once, not what stands under them, and in a circle too', () => {
+    const circle: Record<string, unknown> = { constructor: { prototype: 1 } }
+    circle['back'] = { again: circle }
+    expect(strangeKeys(circle)).toEqual([['constructor']])
+  })
+
   it('on a long list of prices change nothing in how it is read', async () => {
     const read = await readRequest('prices.preview', { prices: withConstructor(Array(1500).fill('7')) })
     expect(read.ok).toBe(false)
