@@ -10,6 +10,7 @@ import {
 } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { runCard } from '../../electron/commands/runCard.ts'
 import { design } from '../../shared/gate/design.ts'
 import type { Design } from '../../shared/gate/designModel.ts'
 import type { GateSpec } from '../../shared/gate/spec.ts'
@@ -24,7 +25,7 @@ describe('card', () => {
   })
 
   it.each(exampleSpecs)('prints the whole design of $name and ends well', async ({ path }) => {
-    const { code, out, errors } = await runCommand('card', [path])
+    const { code, out, errors } = await runCard([path])
     expect(errors).toEqual([])
     expect(code).toBe(0)
     const made = parse(out)
@@ -69,7 +70,8 @@ describe('card', () => {
       const path = exampleSpecs[0]?.path ?? ''
       const write = async (name: string, ...more: string[]) => {
         const out = join(folder, name, 'made on the way')
-        const { code, errors } = await runCommand('card', [path, '--out', out, ...more])
+        const given = [path, '--out', out, ...more]
+        const { code, errors } = await (name === 'a' ? runCommand('card', given) : runCard(given))
         expect([code, errors]).toEqual([0, []])
         const files = readdirSync(out)
         expect(files.length).toBeGreaterThan(0)
@@ -106,7 +108,7 @@ describe('card with a whole gate', () => {
   it.each(gates)('prints %s in full, with its card and the sheets that go with it', async (name) => {
     await inFolder(async (folder) => {
       const path = join(project, `tests/fixtures/whole/${name}.json`)
-      const { code, out, errors } = await runCommand('card', [path, '--out', folder])
+      const { code, out, errors } = await runCard([path, '--out', folder])
       expect([code, errors]).toEqual([0, []])
       const spec = readJson(path) as GateSpec
       const outcome = design(spec)
@@ -148,7 +150,7 @@ describe('card with a broken spec', () => {
         const path = join(folder, 'gate.json')
         const made = join(folder, 'papers')
         writeFileSync(path, broken.content)
-        const { code, out, errors } = await runCommand('card', [path, '--out', made])
+        const { code, out, errors } = await runCard([path, '--out', made])
         expect(errors.join('\n')).not.toMatch(/^\s+at /m)
         expect(code, errors.join('\n')).toBe(2)
         expect(out).toBe('')
@@ -163,6 +165,17 @@ describe('card with a broken spec', () => {
     },
   )
 
+  it('ends the same way as a process of its own, every eighth of them', async () => {
+    for (const broken of brokenSpecs.filter((_, place) => place % 8 === 0))
+      await inFolder(async (folder) => {
+        const path = join(folder, 'gate.json')
+        writeFileSync(path, broken.content)
+        const given = [path, '--out', join(folder, 'papers')]
+        expect(await runCommand('card', given)).toEqual(await runCard(given))
+        expect(readdirSync(folder)).toEqual(['gate.json'])
+      })
+  })
+
   it('says that a folder, a file that isn’t there or one past all size can’t be read', async () => {
     await inFolder(async (folder) => {
       const huge = join(folder, 'huge.json')
@@ -171,7 +184,7 @@ describe('card with a broken spec', () => {
       expect(statSync(huge).size).toBe(3_000_000_000)
       mkdirSync(join(folder, 'sub'))
       for (const path of [join(folder, 'sub'), join(folder, 'absent.json'), huge, '/dev/null']) {
-        const { code, out, errors } = await runCommand('card', [path])
+        const { code, out, errors } = await runCard([path])
         expect([code, out, errors.length]).toEqual([2, '', 1])
         expect(errors[0]).toMatch(/^input: /)
       }
@@ -186,7 +199,7 @@ describe('card with a broken spec', () => {
     [['a.json', '--colour'], 'arguments'],
     [['a.json', '--out'], 'arguments'],
   ])('refuses the words %j', async (args, field) => {
-    const { code, out, errors } = await runCommand('card', args)
+    const { code, out, errors } = await runCard(args)
     expect([code, out, errors.length]).toEqual([2, '', 1])
     expect(errors[0]?.startsWith(`${field}: `)).toBe(true)
   })
@@ -195,7 +208,7 @@ describe('card with a broken spec', () => {
     await inFolder(async (folder) => {
       const file = join(folder, 'taken')
       writeFileSync(file, 'a file stands here')
-      const { code, out, errors } = await runCommand('card', [exampleSpecs[0]?.path ?? '', '--out', file])
+      const { code, out, errors } = await runCard([exampleSpecs[0]?.path ?? '', '--out', file])
       expect([code, out, errors.length]).toEqual([2, '', 1])
       expect(errors[0]).toMatch(/^--out: /)
       expect(readFileSync(file, 'utf8')).toBe('a file stands here')
