@@ -19,7 +19,7 @@ const forbidden = [
 ]
 
 export default defineConfig(
-  { ignores: ['build/out/**', 'node_modules/**', 'coverage/**', 'test-results/**', 'tests/fixtures/**'] },
+  { ignores: ['build/out/**', 'node_modules/**', 'coverage/**', 'test-results/**'] },
   { linterOptions: { noInlineConfig: true } },
   ...tseslint.configs.recommended,
   ...vue.configs['flat/recommended'],

@@ -6,12 +6,13 @@ const root = fileURLToPath(new URL('..', import.meta.url))
 const soak = process.env['BRACEWORK_SOAK'] === '1'
 const minute = 60_000
 
-/** Tests in a browser that hold nothing against a clock: they may run beside others. */
+/** Tests of the whole program that hold nothing against a clock and build nothing: they may run beside others. */
 const pages = [
   ...['look', 'sweep', 'money', 'timber', 'prices', 'cards', 'notes', 'openBook', 'keeping', 'language'],
-  ...['scriptWords', 'takeBack', 'jobBook', 'entries', 'wholeGates', 'morePapers', 'noNetwork'],
+  ...['scriptWords', 'takeBack', 'jobBook', 'entries', 'wholeGates', 'morePapers', 'noNetwork', 'told'],
+  ...['twoWindows', 'brokenDisk', 'samePlan', 'timberTooLong'],
 ].map((name) => `tests/e2e/${name}.test.ts`)
-const pageTests = [...pages, 'tests/e2e/coreTasks/**/*.test.ts']
+const pageTests = [...pages, 'tests/e2e/coreTasks/**/*.test.ts', 'tests/build/bench.test.ts']
 
 /**
  * Four kinds of test. `rooms` runs in plain Node; `screens` mounts components in happy-dom; `pages` walks through the program in a browser; `whole`
@@ -35,8 +36,8 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/**/*.test.ts'],
           exclude: [...configDefaults.exclude, 'tests/renderer/**', 'tests/e2e/**', 'tests/build/**'],
-          testTimeout: soak ? 60 * minute : minute,
-          hookTimeout: minute,
+          testTimeout: soak ? 60 * minute : 3 * minute,
+          hookTimeout: 3 * minute,
         },
       },
       {
@@ -46,7 +47,7 @@ export default defineConfig({
           environment: 'happy-dom',
           include: ['tests/renderer/**/*.test.ts'],
           setupFiles: ['tests/renderer/speaking.ts'],
-          testTimeout: minute,
+          testTimeout: 3 * minute,
         },
       },
       {

@@ -1,4 +1,5 @@
-import { spawnSync } from 'node:child_process'
+import { spawn } from 'node:child_process'
+import { text } from 'node:stream/consumers'
 import { describe, expect, it } from 'vitest'
 import { loadFonts } from '../../electron/fonts.ts'
 import { measureWith } from '../../electron/paint/wordRuns.ts'
@@ -11,11 +12,16 @@ import { variedSpecs } from '../../build/bench/variedSpecs.ts'
 import { inProject } from '../../build/paths.ts'
 import { jobCard } from '../../shared/papers/jobCard.ts'
 
-const run = (args: string[], env: Record<string, string> = {}) =>
-  spawnSync(process.execPath, [inProject('build/bench/bench.ts'), ...args], {
-    encoding: 'utf8',
+/** Runs the benchmarks in a process of their own; the tests' own goes on answering meanwhile. */
+async function run(args: string[], env: Record<string, string> = {}) {
+  const child = spawn(process.execPath, [inProject('build/bench/bench.ts'), ...args], {
     env: { ...process.env, ...env },
+    stdio: ['ignore', 'pipe', 'pipe'],
   })
+  const ended = new Promise<number | null>((resolve) => child.once('close', resolve))
+  const [stdout, stderr, status] = await Promise.all([text(child.stdout), text(child.stderr), ended])
+  return { status, stdout, stderr }
+}
 
 const names = [
   'design-keystroke',
@@ -42,8 +48,8 @@ const units = new Map([
 ])
 
 describe('the benchmarks', () => {
-  it('print one row each and nothing else for a program', { timeout: 240_000 }, () => {
-    const { status, stdout } = run(['--json', '--quick', '--long'])
+  it('print one row each and nothing else for a program', { timeout: 300_000 }, async () => {
+    const { status, stdout } = await run(['--json', '--quick', '--long'])
     expect(status).toBe(0)
     const rows = JSON.parse(stdout) as Record<string, unknown>[]
     expect(rows.map((row) => row['name'])).toEqual(names)
@@ -59,8 +65,8 @@ describe('the benchmarks', () => {
     }
   })
 
-  it('refuse a name or an option they don’t know, naming what is accepted', () => {
-    const { status, stdout, stderr } = run(['card-pdf', 'fence-paint', '--loud'])
+  it('refuse a name or an option they don’t know, naming what is accepted', async () => {
+    const { status, stdout, stderr } = await run(['card-pdf', 'fence-paint', '--loud'])
     expect(status).toBe(2)
     expect(stdout).toBe('')
     expect(stderr.trim().split('\n')).toEqual([
@@ -69,8 +75,8 @@ describe('the benchmarks', () => {
     ])
   })
 
-  it('count by name how many plans are proven, a span of them, and end with a line that says so', () => {
-    const { status, stdout } = run(['--long', 'job-rack', '--seeds', '3-5'], { BENCHMARK_FOLDER: '' })
+  it('count by name how many plans are proven, a span of them, and end with a line that says so', async () => {
+    const { status, stdout } = await run(['--long', 'job-rack', '--seeds', '3-5'], { BENCHMARK_FOLDER: '' })
     expect(status).toBe(0)
     const [closing = '', machine = ''] = stdout.trim().split('\n')
     expect(closing).toMatch(
@@ -79,18 +85,18 @@ describe('the benchmarks', () => {
     expect(machine).toMatch(/^machine: /)
   })
 
-  it('say that published instances are elsewhere, and refuse a count or a span that they can’t have', () => {
-    expect(run(['--long', 'monaci'], { BENCHMARK_FOLDER: '' }).stdout).toMatch(
+  it('say that published instances are elsewhere, and refuse a count or a span that they can’t have', async () => {
+    expect((await run(['--long', 'monaci'], { BENCHMARK_FOLDER: '' })).stdout).toMatch(
       /^monaci: not looked at; BENCHMARK_FOLDER names the folder that holds Crainic1\n/,
     )
-    expect(run(['monaci', '--seeds', '9-3']).stderr.trim().split('\n')).toEqual([
+    expect((await run(['monaci', '--seeds', '9-3'])).stderr.trim().split('\n')).toEqual([
       'monaci: a long count, accepted with --long',
       '--seeds: got 9-3, accepted is the first and last of a count, as 1-500',
     ])
   })
 
-  it('say in one line that there is no Chromium to measure beside', () => {
-    const { status, stdout, stderr } = run(['--json'], { BRACEWORK_CHROMIUM: '/nowhere/chromium' })
+  it('say in one line that there is no Chromium to measure beside', async () => {
+    const { status, stdout, stderr } = await run(['--json'], { BRACEWORK_CHROMIUM: '/nowhere/chromium' })
     expect(status).toBe(1)
     expect(stdout).toBe('')
     expect(stderr).toMatch(/^bench: .*BRACEWORK_CHROMIUM.*\n$/)

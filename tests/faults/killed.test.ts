@@ -12,7 +12,7 @@ import type { DiskEvent, Recording } from './recording.ts'
 import { carried } from './workshopBook.ts'
 
 const soak = process.env['BRACEWORK_SOAK'] === '1'
-const kills = soak ? 20 : 4
+const kills = soak ? 20 : 3
 const worker = fileURLToPath(new URL('./bookWork.ts', import.meta.url))
 
 type Call = 'pwrite64' | 'ftruncate' | 'fsync' | 'rename' | 'link' | 'unlink'

@@ -14,7 +14,7 @@ import { carried, prepare } from './workshopBook.ts'
 const soak = process.env['BRACEWORK_SOAK'] === '1'
 const cuts = soak
   ? { work: 700, steps: 120, making: 80, loose: 200 }
-  : { work: 49, steps: 14, making: 14, loose: 21 }
+  : { work: 42, steps: 7, making: 14, loose: 21 }
 const worker = fileURLToPath(new URL('./bookWork.ts', import.meta.url))
 
 type Said = { kept?: true; holds?: string }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { GateSpec } from '../../shared/gate/spec.ts'
 import { designOf, gateWith, leafOf } from '../fixtures/gates.ts'
-import { framed } from '../fixtures/wholeGateCases.ts'
+import { framed } from '../fixtures/caseGates.ts'
 
 const degrees = Math.PI / 180
 

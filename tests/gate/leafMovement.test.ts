@@ -9,7 +9,7 @@ import {
   standardShop,
 } from '../../shared/timber/standardClimate.ts'
 import { designOf, gateWith } from '../fixtures/gates.ts'
-import { framed } from '../fixtures/wholeGateCases.ts'
+import { framed } from '../fixtures/caseGates.ts'
 
 const climate = {
   shop: { tempC: 18, rhPercent: 60 },

@@ -3,7 +3,7 @@ import { design } from '../../shared/gate/design.ts'
 import type { Design } from '../../shared/gate/designModel.ts'
 import type { GateSpec } from '../../shared/gate/spec.ts'
 import { designOf, gateWith } from '../fixtures/gates.ts'
-import { framed } from '../fixtures/wholeGateCases.ts'
+import { framed } from '../fixtures/caseGates.ts'
 
 /** A pair of leaves 950 wide that meet 6 apart, board cover 112, tongue 7, groove 8. */
 const pair = (meeting: GateSpec['meeting'], more: Partial<GateSpec> = {}): GateSpec => {

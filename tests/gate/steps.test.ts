@@ -5,7 +5,7 @@ import { toHalf } from '../../shared/cutting/cutList.ts'
 import { writeShortMm } from '../../shared/units/writeLength.ts'
 import { gateDrawings } from '../../shared/drawing/gateDrawings.ts'
 import { designOf, gateWith, withoutBraces } from '../fixtures/gates.ts'
-import { framed } from '../fixtures/wholeGateCases.ts'
+import { framed } from '../fixtures/caseGates.ts'
 import { withProposal } from '../ironmongery/hungGates.ts'
 
 const stepsOf = (spec: GateSpec): Step[] => designOf(spec).steps

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { reckonedFigure, reckonedMass, strapWanted } from '../../shared/ironmongery/hingeRules.ts'
 import { hingeLines, lineAt, standardHingePlaces } from '../../shared/ironmongery/hingeLines.ts'
 import { gateWith, leafOf } from '../fixtures/gates.ts'
-import { framed } from '../fixtures/wholeGateCases.ts'
+import { framed } from '../fixtures/caseGates.ts'
 
 describe('the rules of hinges', () => {
   // An ironmonger's guide (weak): a leaf of 26 to 32 in takes a hinge of 18 in.

@@ -7,7 +7,7 @@ import { proposeForGate, proposeIronmongery } from '../../shared/ironmongery/pro
 import { designOf, gateWith, leafOf } from '../fixtures/gates.ts'
 import { randomWholeGate } from '../fixtures/randomWholeGates.ts'
 import { seed } from '../fixtures/sample.ts'
-import { framed } from '../fixtures/wholeGateCases.ts'
+import { framed } from '../fixtures/caseGates.ts'
 import { proposed, weighed, withProposal } from './hungGates.ts'
 
 const pair = gateWith(

@@ -165,7 +165,7 @@ const trials: [How, string][] = [
   ['restore', 'opens a copy in the book’s place'],
 ]
 it.each(trials)('%s: a program killed while it %s leaves only whole books and loses no job', async (how) => {
-  const kills = sampleSize(`keeping, ${how}`, { usual: 5, long: 25, of: 'kills' })
+  const kills = sampleSize(`keeping, ${how}`, { usual: 3, long: 25, of: 'kills' })
   const kept = books()
   const draws = seeded(seed + how.length)
   const takes = await roundTakes(how, ready(kept))

@@ -59,7 +59,7 @@ describe('a book taken out and brought into a fresh one', () => {
     await expectSame(from)
   })
 
-  const books = sampleSize('open book, round trips', { usual: 20, long: 200, of: 'random books' })
+  const books = sampleSize('open book, round trips', { usual: 8, long: 200, of: 'random books' })
   it(
     `is the same in every row of every table, and goes out again byte for byte: ${books} random books`,
     async () => {

@@ -4,7 +4,7 @@ import { lengthTolerance } from '../../shared/geometry/point.ts'
 import { atLeast, edges, everyGate, near } from '../fixtures/holds.ts'
 import { sampleSize } from '../fixtures/sample.ts'
 
-const numRuns = sampleSize('Boards and ledges', { usual: 4400, long: 50_000 })
+const numRuns = sampleSize('Boards and ledges', { usual: 1200, long: 50_000 })
 
 describe('boards of a made gate', () => {
   it('add up to the leaf with their gaps, each starting one gap after the one before', () => {

@@ -5,7 +5,7 @@ import { lengthTolerance, type Point } from '../../shared/geometry/point.ts'
 import { atLeast, depthIn, edges, everyGate, near, shoelace } from '../fixtures/holds.ts'
 import { sampleSize } from '../fixtures/sample.ts'
 
-const numRuns = sampleSize('Braces and fixings', { usual: 4400, long: 50_000 })
+const numRuns = sampleSize('Braces and fixings', { usual: 1200, long: 50_000 })
 
 describe('braces of a made gate', () => {
   it('touch both ledge edges, keep between their setbacks, and have the angle and area they state', () => {

@@ -8,7 +8,7 @@ import type { Drawing } from '../../shared/drawing/drawing.ts'
 import { randomGate } from '../fixtures/randomGates.ts'
 import { sampleSize, seed } from '../fixtures/sample.ts'
 
-const numRuns = sampleSize('Drawings of either hand', { usual: 2000, long: 20_000 })
+const numRuns = sampleSize('Drawings of either hand', { usual: 800, long: 20_000 })
 
 /** The pieces' outlines by the part they belong to, each as its corners in order along x and y. */
 const outlines = (drawing: Drawing): [string, Point[]][] =>

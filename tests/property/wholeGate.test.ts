@@ -11,7 +11,7 @@ import { randomWholeGate } from '../fixtures/randomWholeGates.ts'
 import { sampleSize, seed } from '../fixtures/sample.ts'
 import { footOf, timberByLibrary, topOf } from '../fixtures/weighByLibrary.ts'
 
-const numRuns = sampleSize('Whole gates of every kind', { usual: 2500, long: 50_000 })
+const numRuns = sampleSize('Whole gates of every kind', { usual: 800, long: 50_000 })
 const gravity = 9.80665
 
 /** Tries something on every gate of the sample that can be made. */
