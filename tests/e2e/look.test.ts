@@ -177,6 +177,19 @@ describe('every screen at 1093 × 614', () => {
       await page.context().close()
     })
 
+  it('would find a button without a name and letters too pale to read', async () => {
+    const page = await desk.window()
+    await page.evaluate(() => {
+      const pale = document.createElement('p')
+      pale.textContent = 'pale'
+      Object.assign(pale.style, { color: '#999', background: '#aaa' })
+      document.querySelector('main')?.prepend(document.createElement('button'), pale)
+    })
+    const found = (await faultsInBothLights(page)).map((fault) => fault.split(':').slice(0, 2).join(':'))
+    expect(found.sort()).toEqual(['dark: color-contrast', 'light: button-name', 'light: color-contrast'])
+    await page.context().close()
+  })
+
   it('turns dark when the person chooses so on a light computer, and stays so', async () => {
     const page = await desk.window()
     await page.emulateMedia({ colorScheme: 'light' })
