@@ -1,8 +1,8 @@
 import { parseRequest, type RequestName, type Takes } from '../../shared/contract.ts'
+import { unwritable } from '../../shared/gate/unwritable.ts'
 import { mostRiseLines } from '../../shared/pricing/requests.ts'
 import { bad, type Problem, type Result } from '../../shared/problem.ts'
 import { inSlices } from './inSlices.ts'
-import { unwritable } from './unwritable.ts'
 
 /** A list up to this long is read at once, in a few ms. */
 const readAtOnce = 1000
@@ -18,8 +18,10 @@ const isLong = (payload: unknown): payload is WithPrices =>
   Array.isArray(payload.prices) &&
   payload.prices.length > readAtOnce
 
-const read = <N extends RequestName>(name: N, payload: unknown): Result<Takes<N>> =>
-  unwritable(payload) ?? parseRequest(name, payload)
+function read<N extends RequestName>(name: N, payload: unknown): Result<Takes<N>> {
+  const problem = unwritable(payload)
+  return problem ? bad(problem) : parseRequest(name, payload)
+}
 
 const moved = (problem: Problem, from: number): Problem => ({
   ...problem,

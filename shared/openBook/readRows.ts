@@ -1,7 +1,9 @@
 import type * as v from 'valibot'
 import { parseShape, received } from '../gate/parseSpec.ts'
 import { keys } from '../gate/specShape.ts'
+import { unwritable } from '../gate/unwritable.ts'
 import { bad, good, type Problem, type Result } from '../problem.ts'
+import { mostDepth } from './readTree.ts'
 import { rowRules } from './rowRules.ts'
 import { columnsIn, tablesIn, type OpenRow, type OpenRows, type TableName } from './tables.ts'
 
@@ -31,6 +33,8 @@ export function rowReader(table: TableName, layout: number): RowReader {
     const shaped = parseShape(shape, row)
     if (!shaped.ok) return bad(...shaped.problems.map((problem) => moved(where, problem)))
     if (!isRow(row)) return bad({ code: 'refused', field: where, message: `got ${received(row)}` })
+    const unwritten = unwritable(row, mostDepth)
+    if (unwritten) return bad(moved(where, unwritten))
     const problems = [
       ...rules.flatMap(([key, { rule }]) =>
         (rule?.(row[key]) ?? []).map((problem) => moved(`${where}.${key}`, problem)),

@@ -1,3 +1,5 @@
+import { pathOf } from '../gate/parseSpec.ts'
+import { keysTo, placesIn } from '../gate/placesIn.ts'
 import { bad, good, type Problem, type Result } from '../problem.ts'
 
 /** How deep an open file may go. The proof of a plan is the deepest thing the book keeps: splits within splits. */
@@ -31,19 +33,17 @@ const reserved = new Set(['__proto__', 'prototype', 'constructor'])
 
 const refused = (field: string, message: string): Problem => ({ code: 'refused', field, message })
 
-const below = (path: string, key: string): string => (path === '' ? key : `${path}.${key}`)
-
 /** What no file of ours holds: names that reach past an object's own, numbers past any. */
-function strangeIn(value: unknown, path: string): Problem | undefined {
-  if (typeof value === 'number' && !Number.isFinite(value))
-    return refused(path, 'got a number past any that can be kept, accepted is a number of ordinary size')
-  if (typeof value !== 'object' || value === null) return undefined
-  const isList = Array.isArray(value)
-  for (const [key, inner] of Object.entries(value)) {
-    const at = isList ? `${path}[${key}]` : below(path, key.slice(0, 60))
-    if (reserved.has(key)) return refused(at, `got the name ‘${key}’, accepted here is any other`)
-    const found = strangeIn(inner, at)
-    if (found) return found
+function strangeIn(tree: unknown): Problem | undefined {
+  for (const place of placesIn(tree, mostDepth)) {
+    const { key, value } = place
+    if (key !== undefined && reserved.has(String(key)))
+      return refused(pathOf(keysTo(place)), `got the name ‘${key}’, accepted here is any other`)
+    if (typeof value === 'number' && !Number.isFinite(value))
+      return refused(
+        pathOf(keysTo(place)),
+        'got a number past any that can be kept, accepted is a number of ordinary size',
+      )
   }
   return undefined
 }
@@ -57,7 +57,7 @@ export function readTree(written: string): Result<unknown> {
     return bad(refused('', `got lists within lists deeper than ${mostDepth}, accepted is up to ${mostDepth}`))
   try {
     const value: unknown = JSON.parse(written)
-    const strange = strangeIn(value, '')
+    const strange = strangeIn(value)
     return strange ? bad(strange) : good(value)
   } catch (error) {
     if (!(error instanceof SyntaxError)) throw error

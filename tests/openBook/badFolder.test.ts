@@ -155,6 +155,11 @@ const spoilings: Spoiling[] = [
     /^jobs\/.*endTrim: got a number past any/,
   ],
   [
+    'U+0000 before a title',
+    (at) => rewrite(at, job(), (rows) => (first(rows, 'jobs')['title'] = '\0Side gate')),
+    /^jobs\/.*: jobs\[0\]\.title: got a text with a character that nothing is written with/,
+  ],
+  [
     'a title of a million signs',
     (at) => rewrite(at, job(), (rows) => (first(rows, 'jobs')['title'] = 'x'.repeat(1_000_000))),
     /^jobs\/.*: jobs\[0\]\.title: got 'x{40}…', accepted is a text of up to 2000/,

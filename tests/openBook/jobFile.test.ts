@@ -214,6 +214,11 @@ describe('a job’s file that is wrong', () => {
       ['refused jobs[0].entry.spec.boards.endTrim'],
     ],
     [
+      'with U+0000 in a title',
+      (text) => changed(text, ({ jobs }) => Object.assign(jobs[0] ?? {}, { title: 'Side\0gate' })),
+      ['refused jobs[0].title'],
+    ],
+    [
       'with a stage that is none',
       (text) => changed(text, ({ jobs }) => Object.assign(jobs[0] ?? {}, { stage: 'lost' })),
       ['refused jobs[0].stage'],
