@@ -94,7 +94,7 @@ const rivalWords = (model: string, limitMs: number): string =>
 export async function buyJob({ quick }: Effort): Promise<Measured> {
   const beside: Beside = {
     scale: 'job',
-    count: quick ? 4 : 60,
+    count: quick ? 2 : 60,
     model: 'all patterns',
     limitMs: 20_000,
     goes: quick ? 1 : 3,

@@ -18,7 +18,7 @@ async function batch(inputs: readonly ReturnType<typeof cardInput>[]): Promise<n
 
 /** A batch of a hundred cards of different gates beside batches of ten, none of which was made before. */
 export async function cardBatch({ quick }: Effort): Promise<Measured> {
-  const [many, few, rounds] = quick ? [20, 2, 1] : [100, 10, 5]
+  const [many, few, rounds] = quick ? [6, 2, 1] : [100, 10, 5]
   const count = many + few * (rounds + 1)
   const inputs = variedSpecs(exampleSpecs(), count, seed).map(({ spec }) => cardInput(spec))
   await batch(inputs.slice(0, few))

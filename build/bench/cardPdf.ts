@@ -91,7 +91,7 @@ export async function cardPdf({ quick }: Effort): Promise<Measured> {
   const cold = await timed(() => makeCard(input))
   return inChromium(async (browser, startMs) => {
     const page = await browser.newPage()
-    const rounds = quick ? 2 : 31
+    const rounds = quick ? 1 : 31
     const { ours, whole, printed, opened, pages } = await turnAbout(page, input, rounds)
     const others = await otherCards()
     const ratio = median(whole) / median(ours)

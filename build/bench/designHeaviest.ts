@@ -17,7 +17,7 @@ function heaviest(): GateSpec {
 
 /** The heaviest gate worked out anew at every key in the browser, as a share of a frame; beside it the plain gate in the same run. */
 export async function designHeaviest({ quick }: Effort): Promise<Measured> {
-  const count = quick ? 60 : 2000
+  const count = quick ? 12 : 2000
   const [plain] = exampleSpecs()
   if (!plain) throw new Error('there is a plain example')
   const heavy = [{ spec: heaviest(), unit: 'mm' as const }]

@@ -121,7 +121,7 @@ async function rounds(folder: string, count: number): Promise<{ done: Round[]; i
 export async function priceRise({ quick }: Effort): Promise<Measured> {
   const folder = mkdtempSync(join(tmpdir(), 'bracework-rise-'))
   try {
-    const { done, idle } = await rounds(folder, quick ? 3 : 25)
+    const { done, idle } = await rounds(folder, quick ? 1 : 25)
     const [cold, ...warm] = done
     const of = (key: keyof Round): number => median(warm.map((one) => one[key]))
     const value = median(warm.map(({ preview, apply }) => preview + apply))

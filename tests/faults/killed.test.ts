@@ -10,8 +10,8 @@ import { layouts } from './earlierBook.ts'
 import { record, tracer } from './record.ts'
 import type { DiskEvent, Recording } from './recording.ts'
 import { carried } from './workshopBook.ts'
+import { everySo, soak } from '../fixtures/sample.ts'
 
-const soak = process.env['BRACEWORK_SOAK'] === '1'
 const kills = soak ? 20 : 3
 const worker = fileURLToPath(new URL('./bookWork.ts', import.meta.url))
 
@@ -53,9 +53,12 @@ function killedAt(path: string, files: string[], { call, nth }: Moment): NodeJS.
 
 describe('powerCut: killed outright', () => {
   it.each(
-    readMigrations()
-      .slice(1)
-      .map(({ number }) => number),
+    everySo(
+      2,
+      readMigrations()
+        .slice(1)
+        .map(({ number }) => number),
+    ),
   )(
     `in the midst of step %i to today’s layout a book is all old or all new, and is brought up to date when it is opened again (${kills} kills)`,
     async (step) => {

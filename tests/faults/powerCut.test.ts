@@ -10,8 +10,8 @@ import { record } from './record.ts'
 import type { Recording } from './recording.ts'
 import { layouts } from './earlierBook.ts'
 import { carried, prepare } from './workshopBook.ts'
+import { everySo, soak } from '../fixtures/sample.ts'
 
-const soak = process.env['BRACEWORK_SOAK'] === '1'
 const cuts = soak
   ? { work: 700, steps: 120, making: 80, loose: 200 }
   : { work: 42, steps: 7, making: 14, loose: 21 }
@@ -76,9 +76,12 @@ describe('powerCut: the writes the program made, as a cut may leave them', () =>
   })
 
   it.each(
-    readMigrations()
-      .slice(0, -1)
-      .map(({ number }) => number),
+    everySo(
+      2,
+      readMigrations()
+        .slice(0, -1)
+        .map(({ number }) => number),
+    ),
   )(
     `of a book at layout %i being brought up to date leaves every step old or new and ends in the same book (${cuts.steps} cuts)`,
     async (from) => {

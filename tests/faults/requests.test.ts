@@ -14,7 +14,7 @@ import { spoilt } from './spoilt.ts'
 
 const soak = process.env['BRACEWORK_SOAK'] === '1'
 /** Spoilt payloads for each request. */
-const each = soak ? 240 : 12
+const each = soak ? 240 : 8
 
 /** The longest that a payload may hold the program up, ms: generous, as other work goes on beside the tests. */
 const longest = 4000

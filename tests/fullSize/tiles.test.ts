@@ -5,6 +5,7 @@ import { truePrinter } from '../../shared/papers/fullSize/printer.ts'
 import type { PagePath } from '../../shared/papers/page.ts'
 import { fullSizeOf, gateCard, printed, titled, type Printed } from './fullSizeCases.ts'
 import { apart, crossing, distance, inkOn, lineNear, ringAt } from './measuring.ts'
+import { everySo } from '../fixtures/sample.ts'
 
 const numberIn = (text: string): number => Number(/[\d.]+/.exec(text)?.[0] ?? NaN)
 
@@ -62,7 +63,7 @@ function onPath(points: readonly Point[], x: number): number | undefined {
 const heavyPaths = ({ paths }: Printed): PagePath[] => paths.filter(({ width }) => width === 0.5).slice(1)
 
 describe('the shaped top, measured in the dots', () => {
-  it.each(['09', '10', '11', '15', '20', '24'])(
+  it.each(everySo(2, ['09', '10', '11', '15', '20', '24']))(
     '%s: where an ordinate says so, the line stands at the design’s height over the level line',
     async (start) => {
       const input = gateCard(start)
@@ -158,7 +159,7 @@ describe('drilling templates, measured in the dots', () => {
     ['39', 'lock'],
   ] as const
 
-  it.each(pieces)(
+  it.each(everySo(2, pieces))(
     '%s, %s: every hole within 0.2 mm of the design, from the edge and from the height line',
     async (start, kind) => {
       const input = gateCard(start)

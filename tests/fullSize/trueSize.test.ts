@@ -5,6 +5,7 @@ import type { PaperDocument } from '../../shared/papers/page.ts'
 import type { Point } from '../../shared/geometry/point.ts'
 import { fullSizeOf, gateCard, outPrinter, printed, titled, type Printed } from './fullSizeCases.ts'
 import { angleOf, apart, checkLine, crossing, lineNear, type Found } from './measuring.ts'
+import { everySo } from '../fixtures/sample.ts'
 
 const checkAt = ({ page: { width, height } }: Printed) => ({
   across: { left: 10, right: width - 60, top: height - 24, bottom: height - 15 },
@@ -66,7 +67,7 @@ describe('bevels, measured in the dots', () => {
     ['11', 'raked', truePrinter],
   ] as const
 
-  it.each(cases)(
+  it.each(everySo(2, cases))(
     '%s, %s: every angle within 0.05° of the design, on legs over 120 mm',
     async (start, _, printer) => {
       const input = gateCard(start)

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { notAList } from '../../shared/spreadsheet/encoding.ts'
 import { bytesOf, readText } from './written.ts'
+import { soak } from '../fixtures/sample.ts'
 
 const head = 'code;name;unit;price\n'
 const reasons = (text: string) => readText(head + text).bad.map(({ line, reason }) => [line, reason])
@@ -107,15 +108,15 @@ describe('a line that can’t be used is told with its number and the reason, an
     expect(notAList(bytesOf('a;b', 'windows-1252', false))).toBeUndefined()
   })
 
-  it('reads a million lines, every one accounted for', () => {
-    const count = 1_000_000
+  const count = soak ? 1_000_000 : 200_000
+  it(`reads ${count} lines, every one accounted for`, () => {
     const lines = Array.from({ length: count }, (_, n) =>
       n % 1000 === 7 ? `C${n};Bolt;ea;POA` : `C${n};Bolt;ea;4,${10 + (n % 90)}`,
     )
     const list = readText(`${head}${lines.join('\n')}\n`, { piece: 1 << 20 })
     expect(list.lines.length).toBe(count - count / 1000)
     expect(list.bad.length).toBe(count / 1000)
-    expect(list.bad.at(-1)).toMatchObject({ line: 999_009, reason: '“POA” isn’t a price' })
+    expect(list.bad.at(-1)).toMatchObject({ line: count - 991, reason: '“POA” isn’t a price' })
     expect(list.lines.at(-1)).toMatchObject({ line: count + 1, code: `C${count - 1}` })
   })
 })
