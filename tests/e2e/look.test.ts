@@ -1,6 +1,7 @@
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { exampleSpec, openSpec } from '../../build/pictures/openSpec.ts'
+import { everySo } from '../fixtures/sample.ts'
 import { faultsInBothLights } from './lookFaults.ts'
 import { bench, entry, startJob, type Bench } from './onScreen.ts'
 
@@ -153,9 +154,8 @@ const screens: Screen[] = [
   },
 ]
 
-const soak = process.env['BRACEWORK_SOAK'] === '1'
 /** Every fifth of them is looked at in the usual run; the sweep of every state takes them all. */
-const looked = screens.filter((_, place) => soak || place % 5 === 0)
+const looked = everySo(5, screens)
 
 describe('every screen at 1093 × 614', () => {
   let desk: Bench

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { everySo } from '../fixtures/sample.ts'
 import { faultsInBothLights } from './lookFaults.ts'
 import { bench, type Bench } from './onScreen.ts'
 import { fillPrices } from './fillPrices.ts'
@@ -136,7 +137,7 @@ describe('the place Prices for weak eyes and screen readers', () => {
   })
   afterAll(() => desk.clear())
 
-  for (const screen of screens)
+  for (const screen of everySo(2, screens))
     it(`${screen.name}: light and dark, no serious fault, nothing runs off sideways`, async () => {
       const page = await desk.window()
       await toPrices(page)
