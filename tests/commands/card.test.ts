@@ -14,6 +14,7 @@ import { runCard } from '../../electron/commands/runCard.ts'
 import { design } from '../../shared/gate/design.ts'
 import type { Design } from '../../shared/gate/designModel.ts'
 import type { GateSpec } from '../../shared/gate/spec.ts'
+import { everySo } from '../fixtures/sample.ts'
 import { brokenSpecs, marked, stoppedSpec } from './brokenSpecs.ts'
 import { exampleSpecs, inFolder, project, readJson, runCommand } from './runCommand.ts'
 
@@ -166,7 +167,7 @@ describe('card with a broken spec', () => {
   )
 
   it('ends the same way as a process of its own, every eighth of them', async () => {
-    for (const broken of brokenSpecs.filter((_, place) => place % 8 === 0))
+    for (const broken of everySo(8, brokenSpecs))
       await inFolder(async (folder) => {
         const path = join(folder, 'gate.json')
         writeFileSync(path, broken.content)

@@ -12,17 +12,18 @@ import { first, rewrite } from './spoiling.ts'
 import { spoilings } from './spoilings.ts'
 
 beforeEach(soundFolder)
+const books: Opened[] = []
 /** One book to bring everything into: nothing that is refused may leave a trace in it. */
 async function sharedBook(): Promise<Opened> {
-  const known = made.books[0]
+  const known = books[0]
   if (known) return known
   const path = join(made.holder, 'shared.book')
   const to = opened({ book: openBook(path, { now: tickingClock() }) })
   await makeableJob(to)
-  made.books.push(to)
+  books.push(to)
   return to
 }
-afterAll(() => made.books.forEach(({ book }) => book.close()))
+afterAll(() => books.forEach(({ book }) => book.close()))
 afterAll(() => rmSync(made.holder, { recursive: true, force: true }))
 
 /** What the person is told on looking in, as 'field: message'; the book and its file must be what they were, byte for byte. */

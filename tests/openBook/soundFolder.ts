@@ -3,11 +3,11 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { addSample } from '../../electron/handlers/sampleCards.ts'
 import { temporaryFolder } from '../db/temporaryBook.ts'
-import { opened, type Opened } from '../handlers/opened.ts'
+import { opened } from '../handlers/opened.ts'
 import { filesIn, takenOut } from './carried.ts'
 
 /** A folder of the sample book, made once; each test spoils a copy of its own. */
-export const made = { folder: '', holder: '', places: [] as string[], books: [] as Opened[] }
+export const made = { folder: '', holder: '', places: [] as string[] }
 
 export async function soundFolder(): Promise<void> {
   if (made.folder !== '') return
